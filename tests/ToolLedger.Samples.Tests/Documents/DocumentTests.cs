@@ -12,7 +12,7 @@ public sealed class DocumentTests
 {
     private const string ExampleFolder = "tests/ToolLedger.Samples.Tests/Documents/Examples/";
 
-    private static readonly Repository Files = new();
+    private static readonly RepositoryFiles Files = new();
 
     public static TheoryData<string> Documents => [.. Files.Files(".md")];
 
@@ -60,11 +60,15 @@ public sealed class DocumentTests
         Type type = typeof(DocumentTests).Assembly.GetType("ToolLedger.Samples.Tests.Documents.Examples." + Path.GetFileNameWithoutExtension(example))
             ?? throw new TypeLoadException("No class has the name of " + example + ".");
         using StringWriter console = new() { NewLine = "\n" };
-        MethodInfo run = type.GetMethod("Run", BindingFlags.Public | BindingFlags.Static, [typeof(TextWriter), typeof(Repository)])
+        MethodInfo run = type.GetMethod("Run", BindingFlags.Public | BindingFlags.Static, [typeof(TextWriter), typeof(RepositoryFiles)])
             ?? throw new MissingMethodException(type.FullName, "Run");
         run.Invoke(null, [console, Files]);
         return console.ToString().ReplaceLineEndings("\n");
     }
 
-    private static void None(IEnumerable<string> faults) => Assert.Empty(string.Join('\n', faults));
+    private static void None(IEnumerable<string> faults)
+    {
+        string all = string.Join('\n', faults);
+        Assert.True(all.Length == 0, all);
+    }
 }

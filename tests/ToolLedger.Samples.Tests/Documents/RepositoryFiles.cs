@@ -6,11 +6,11 @@ using System.Linq;
 namespace ToolLedger.Samples.Tests.Documents;
 
 /// <summary>The repository's files, by paths from its root with forward slashes. In an example it stands in for <c>System.IO.File</c>.</summary>
-internal sealed class Repository
+internal sealed class RepositoryFiles
 {
     private static readonly string[] WrittenByTools = [".git", "artifacts", "bin", "obj", "TestResults", "StrykerOutput", "BenchmarkDotNet.Artifacts"];
 
-    public Repository()
+    public RepositoryFiles()
     {
         DirectoryInfo? folder = new(AppContext.BaseDirectory);
         while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "ToolLedger.sln")))
