@@ -1,10 +1,11 @@
 using System;
+using ToolLedger.Kits;
 using ToolLedger.Records;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Inventory;
 
-/// <summary>A sighting as stored: {"tool", "markRead", "by", "at", "where"}.</summary>
+/// <summary>A sighting as stored: {"tool", "markRead", "by", "at", "where", "inKit"?}.</summary>
 internal sealed class SightingEntry : JsonRecord
 {
     public JsonText Tool { get; set; }
@@ -17,6 +18,8 @@ internal sealed class SightingEntry : JsonRecord
 
     public JsonText Where { get; set; }
 
+    public JsonText InKit { get; set; }
+
     internal static SightingEntry Of(Sighting sighting) => new()
     {
         Tool = new JsonText(sighting.Tool.Value),
@@ -24,6 +27,7 @@ internal sealed class SightingEntry : JsonRecord
         By = new JsonText(sighting.By.Value),
         At = new JsonText(RecordTime.ToText(sighting.At)),
         Where = new JsonText(sighting.Where.Value),
+        InKit = new JsonText(sighting.InKit.IsEmpty ? null : sighting.InKit.Value),
     };
 
     internal Sighting? Read(RecordReader reader, string place)
@@ -34,6 +38,7 @@ internal sealed class SightingEntry : JsonRecord
         string? by = EntryMembers.Id(reader, By, place, "by", InventoryRules.SightingNotSigned);
         DateTimeOffset? at = EntryMembers.Time(reader, At, place, "at", InventoryRules.SightingWithoutTime);
         string? where = EntryMembers.Id(reader, Where, place, "where", InventoryRules.SightingWithoutPlace);
+        string? inKit = reader.OptionalText(InKit, place, "inKit", IdText.MaxLength);
         return tool is null || mark is null || by is null || at is null || where is null ? null : new Sighting
         {
             Tool = new ToolId(tool),
@@ -41,6 +46,7 @@ internal sealed class SightingEntry : JsonRecord
             By = new PersonId(by),
             At = at.Value,
             Where = new Place(where),
+            InKit = inKit is null ? default : new KitId(inKit),
         };
     }
 }
