@@ -1,0 +1,122 @@
+using System;
+using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
+using ToolLedger.Records;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Kits;
+
+/// <summary>All manifests of a site: which revision of a kit was in force at an instant, and which kit lists a tool.</summary>
+/// <remarks>
+/// In force at an instant is the highest revision whose effective time has come by then. A revision that comes into force
+/// later never changes an earlier instant. Immutable and thread-safe; compared by reference, or by <see cref="Digest"/>.
+/// </remarks>
+public sealed partial class KitRegister
+{
+    /// <summary>Most manifests of one register.</summary>
+    public const int MaxManifestCount = 1_000_000;
+
+    private readonly KitManifest[] _manifests;
+    private readonly DateTimeOffset[] _ends;
+    private readonly GroupIndex<KitId> _byKit;
+    private readonly ToolEntries _tools;
+    private readonly Lazy<Digest> _digest;
+
+    /// <summary>Makes a register.</summary>
+    /// <param name="manifests">The manifests in any order, at most 1,000,000. The same revision with the same content may be given twice.</param>
+    /// <exception cref="ArgumentNullException">The list or a manifest is null.</exception>
+    /// <exception cref="RecordException">A revision of a kit is given twice with different content, or there are too many.</exception>
+    public KitRegister(IEnumerable<KitManifest> manifests)
+        : this(Accept(manifests))
+    {
+    }
+
+    private KitRegister(KitManifest[] manifests)
+    {
+        _manifests = manifests;
+        _byKit = GroupIndex<KitId>.Of(manifests, manifest => manifest.Id, static (left, right) => left.Revision.CompareTo(right.Revision));
+        _ends = EndsOf(manifests, _byKit);
+        _tools = new ToolEntries(manifests, _ends);
+        _digest = new(ComputeDigest, System.Threading.LazyThreadSafetyMode.ExecutionAndPublication);
+        Manifests = Array.AsReadOnly(manifests);
+        KitIds = IdsOf(manifests);
+        Faults = _tools.FindFaults();
+    }
+
+    /// <summary>A register without manifests.</summary>
+    public static KitRegister Empty { get; } = new(Array.Empty<KitManifest>());
+
+    /// <summary>The manifests, ordered by kit id (ordinal) and revision.</summary>
+    public IReadOnlyList<KitManifest> Manifests { get; }
+
+    /// <summary>The kits, ordered by id (ordinal).</summary>
+    public IReadOnlyList<KitId> KitIds { get; }
+
+    /// <summary>Faults of the data that are shown, not refused: a tool on the manifests of two kits in force at one instant. At most 10,001.</summary>
+    public IReadOnlyList<RecordIssue> Faults { get; }
+
+    /// <summary>SHA-256 of the canonical JSON list of kits, revisions and their digests; computed once, when first asked for.</summary>
+    public Digest Digest => _digest.Value;
+
+    /// <summary>Makes a register if nothing speaks against it.</summary>
+    /// <param name="manifests">The manifests in any order, at most 1,000,000. The same revision with the same content may be given twice.</param>
+    /// <param name="register">The register, or null.</param>
+    /// <param name="issues">Every issue; empty when the register was made. The place counts manifests in the order given.</param>
+    /// <returns>False if there are issues.</returns>
+    /// <exception cref="ArgumentNullException">The list or a manifest is null.</exception>
+    public static bool TryCreate(IEnumerable<KitManifest> manifests, [NotNullWhen(true)] out KitRegister? register, out IReadOnlyList<RecordIssue> issues)
+    {
+        var found = new List<RecordIssue>();
+        KitManifest[]? accepted = Check(manifests, found);
+        register = accepted is null ? null : new KitRegister(accepted);
+        issues = found;
+        return register is not null;
+    }
+
+    /// <summary>The revision of a kit in force then.</summary>
+    /// <param name="kit">The kit.</param>
+    /// <param name="asOf">The instant.</param>
+    /// <returns>The manifest, or null if there is none yet.</returns>
+    public KitManifest? Find(KitId kit, DateTimeOffset asOf)
+    {
+        ReadOnlySpan<int> revisions = _byKit.Of(kit);
+        for (int i = revisions.Length - 1; i >= 0; i--)
+        {
+            if (_manifests[revisions[i]].EffectiveFrom <= asOf)
+            {
+                return _manifests[revisions[i]];
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>A stated revision of a kit.</summary>
+    /// <param name="kit">The kit.</param>
+    /// <param name="revision">The revision.</param>
+    /// <returns>The manifest, or null.</returns>
+    public KitManifest? Find(KitId kit, int revision)
+    {
+        foreach (int index in _byKit.Of(kit))
+        {
+            if (_manifests[index].Revision == revision)
+            {
+                return _manifests[index];
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The manifests in force then that list a tool; more than one is a fault of the data.</summary>
+    /// <param name="tool">The tool.</param>
+    /// <param name="asOf">The instant.</param>
+    /// <returns>The manifests, ordered by kit id (ordinal).</returns>
+    public IReadOnlyList<KitManifest> ManifestsWith(ToolId tool, DateTimeOffset asOf) => _tools.Live(tool, asOf);
+
+    /// <summary>The kit whose manifest in force then lists a tool.</summary>
+    /// <param name="tool">The tool.</param>
+    /// <param name="asOf">The instant.</param>
+    /// <returns>The kit, or null. If several list it (see <see cref="Faults"/>), the first by id; ask <see cref="ManifestsWith"/> for all.</returns>
+    public KitId? KitOf(ToolId tool, DateTimeOffset asOf) => _tools.FirstLive(tool, asOf)?.Id;
+}

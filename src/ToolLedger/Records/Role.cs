@@ -1,0 +1,40 @@
+using System;
+using System.Diagnostics.CodeAnalysis;
+
+namespace ToolLedger.Records;
+
+/// <summary>In which role somebody signed, in the words of the site: custodian, user, supervisor.</summary>
+/// <remarks>
+/// 1 to 64 characters, printable, without leading or trailing white space; compared ordinally, so "a" and "A" differ.
+/// The default value is empty and means "not stated". Immutable and thread-safe.
+/// </remarks>
+public readonly record struct Role
+{
+    private readonly string? _value;
+
+    /// <summary>Makes the role from its text.</summary>
+    /// <param name="value">1 to 64 printable characters without leading or trailing white space.</param>
+    /// <exception cref="ArgumentException">The text breaks that rule; the message says how.</exception>
+    public Role(string value) => _value = IdText.Require(value, nameof(value));
+
+    /// <summary>The text; an empty string for the default value.</summary>
+    public string Value => _value ?? "";
+
+    /// <summary>True for the default value.</summary>
+    public bool IsEmpty => _value is null;
+
+    /// <summary>Makes the role if the text is allowed.</summary>
+    /// <param name="value">The text.</param>
+    /// <param name="role">The role, or the default value.</param>
+    /// <returns>False if the text is null, empty, longer than 64 characters, not printable or has white space at an end.</returns>
+    public static bool TryCreate([NotNullWhen(true)] string? value, out Role role)
+    {
+        bool valid = IdText.IsValid(value);
+        role = valid ? new Role(value!) : default;
+        return valid;
+    }
+
+    /// <summary>The text itself.</summary>
+    /// <returns><see cref="Value"/>.</returns>
+    public override string ToString() => Value;
+}

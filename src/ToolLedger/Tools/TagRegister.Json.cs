@@ -1,0 +1,71 @@
+using System;
+using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
+using System.Linq;
+using ToolLedger.Records;
+
+namespace ToolLedger.Tools;
+
+/// <content>Stored form.</content>
+public sealed partial class TagRegister
+{
+    /// <summary>Largest stored register, in bytes: 512 MiB.</summary>
+    public const int MaxByteCount = 512 * 1024 * 1024;
+
+    /// <summary>Kind and version of the stored form, its member <c>schema</c>.</summary>
+    public const string Schema = "toolledger/tag-register/1";
+
+    /// <summary>Reads a stored register.</summary>
+    /// <param name="utf8Json">JSON as UTF-8, at most 512 MiB, see docs/schemas/tag-register.schema.json.</param>
+    /// <returns>The register.</returns>
+    /// <exception cref="RecordException">The register is refused; the exception lists every issue.</exception>
+    public static TagRegister Parse(ReadOnlySpan<byte> utf8Json) =>
+        TryParse(utf8Json, out TagRegister? register, out IReadOnlyList<RecordIssue> issues) ? register : throw new RecordException(issues);
+
+    /// <summary>Reads a stored register if nothing speaks against it.</summary>
+    /// <param name="utf8Json">JSON as UTF-8, at most 512 MiB, see docs/schemas/tag-register.schema.json.</param>
+    /// <param name="register">The register, or null.</param>
+    /// <param name="issues">Every issue, at most 10,001; empty when the register was read.</param>
+    /// <returns>False if there are issues.</returns>
+    public static bool TryParse(ReadOnlySpan<byte> utf8Json, [NotNullWhen(true)] out TagRegister? register, out IReadOnlyList<RecordIssue> issues)
+    {
+        var found = new List<RecordIssue>();
+        issues = found;
+        register = null;
+        if (!RecordJson.TryRead(utf8Json, ToolsJson.Default.TagRegisterFile, Schema, JsonLimits.ForRecord(MaxBindingCount, MaxByteCount), found, out TagRegisterFile? file))
+        {
+            return false;
+        }
+
+        var reader = new RecordReader(found);
+        reader.RefuseUnknown(file, "$");
+        if (file.Bindings is not { } records)
+        {
+            reader.Missing("$", "bindings");
+            return false;
+        }
+
+        var bindings = new List<TagBinding>(records.Count);
+        var indexes = new List<int>(records.Count);
+        for (int i = 0; i < records.Count; i++)
+        {
+            string place = PlaceOf(i);
+            if (reader.NotNull(records[i], place)?.Read(reader, place) is { } binding)
+            {
+                bindings.Add(binding);
+                indexes.Add(i);
+            }
+        }
+
+        // Bindings that could be read are checked too, so that one pass names everything.
+        Content? content = Check(bindings, index => indexes[index], found);
+        register = content is null || found.Count > 0 ? null : new TagRegister(content);
+        return register is not null;
+    }
+
+    /// <summary>Writes the stored form: UTF-8, indented, bindings ordered by tag and start.</summary>
+    /// <returns>JSON that <see cref="Parse"/> reads back.</returns>
+    public byte[] ToJson() => RecordJson.Write(
+        new TagRegisterFile { Schema = new JsonText(Schema), Bindings = [.. _bindings.Select(TagBindingRecord.Of)] },
+        ToolsJson.Default.TagRegisterFile);
+}

@@ -1,0 +1,190 @@
+using System;
+using System.Collections.Generic;
+using System.Collections.ObjectModel;
+using System.Diagnostics.CodeAnalysis;
+using System.Threading;
+using ToolLedger.Records;
+
+namespace ToolLedger.Tools;
+
+/// <summary>All bindings of tags to tools with their history: which tool a tag was on at any instant.</summary>
+/// <remarks>
+/// A tag is on one tool at a time; a tool may carry several tags. A binding that starts later never changes an earlier
+/// instant. Immutable and thread-safe; compared by reference, or by <see cref="Digest"/>.
+/// </remarks>
+public sealed partial class TagRegister
+{
+    /// <summary>Most bindings of one register.</summary>
+    public const int MaxBindingCount = 2_000_000;
+
+    private readonly TagBinding[] _bindings;
+    private readonly GroupIndex<TagId> _byTag;
+    private readonly Lazy<GroupIndex<ToolId>> _byTool;
+    private readonly Lazy<GroupIndex<string>> _byIdentity;
+    private readonly Lazy<Digest> _digest;
+
+    /// <summary>Makes a register.</summary>
+    /// <param name="bindings">The bindings in any order, at most 2,000,000.</param>
+    /// <exception cref="ArgumentNullException">The list or a binding is null.</exception>
+    /// <exception cref="RecordException">A tag is on two tools at one instant, bound twice to one tool, or a binding ends before it starts.</exception>
+    public TagRegister(IEnumerable<TagBinding> bindings)
+        : this(Accept(bindings))
+    {
+    }
+
+    private TagRegister(Content content)
+    {
+        _bindings = content.Bindings;
+        _byTag = content.ByTag;
+        _byTool = new(() => GroupIndex<ToolId>.Of(_bindings, binding => binding.Tool, CompareStarts), LazyThreadSafetyMode.ExecutionAndPublication);
+        _byIdentity = new(IndexIdentities, LazyThreadSafetyMode.ExecutionAndPublication);
+        _digest = new(() => CanonicalJson.DigestOf(ToJson()), LazyThreadSafetyMode.ExecutionAndPublication);
+        Bindings = Array.AsReadOnly(_bindings);
+    }
+
+    /// <summary>A register without bindings.</summary>
+    public static TagRegister Empty { get; } = new([]);
+
+    /// <summary>The bindings, ordered by tag and start.</summary>
+    public IReadOnlyList<TagBinding> Bindings { get; }
+
+    /// <summary>Number of bindings.</summary>
+    public int Count => _bindings.Length;
+
+    /// <summary>SHA-256 of the canonical form (RFC 8785) of <see cref="ToJson"/>; computed once, when first asked for.</summary>
+    public Digest Digest => _digest.Value;
+
+    /// <summary>Makes a register if nothing speaks against it.</summary>
+    /// <param name="bindings">The bindings in any order, at most 2,000,000.</param>
+    /// <param name="register">The register, or null.</param>
+    /// <param name="issues">Every issue; empty when the register was made. The place counts bindings in the order given.</param>
+    /// <returns>False if there are issues.</returns>
+    /// <exception cref="ArgumentNullException">The list or a binding is null.</exception>
+    public static bool TryCreate(IEnumerable<TagBinding> bindings, [NotNullWhen(true)] out TagRegister? register, out IReadOnlyList<RecordIssue> issues)
+    {
+        var found = new List<RecordIssue>();
+        Content? content = Check(bindings, found);
+        register = content is null ? null : new TagRegister(content);
+        issues = found;
+        return register is not null;
+    }
+
+    /// <summary>Which binding of the tag is in force then?</summary>
+    /// <param name="tag">The tag as it answered.</param>
+    /// <param name="at">The instant.</param>
+    /// <returns>The binding, or null.</returns>
+    public TagBinding? FindLive(TagId tag, DateTimeOffset at)
+    {
+        // The history is ordered by start and free of overlaps: the last one started by then is the only candidate.
+        ReadOnlySpan<int> history = _byTag.Of(tag);
+        int low = 0;
+        int high = history.Length;
+        while (low < high)
+        {
+            int middle = (low + high) >>> 1;
+            if (_bindings[history[middle]].From <= at)
+            {
+                low = middle + 1;
+            }
+            else
+            {
+                high = middle;
+            }
+        }
+
+        return low > 0 && _bindings[history[low - 1]] is { } binding && binding.IsLiveAt(at) ? binding : null;
+    }
+
+    /// <summary>All bindings of a tag, ordered by start.</summary>
+    /// <param name="tag">The tag as it answered.</param>
+    /// <returns>The bindings; none if the tag was never bound.</returns>
+    public IReadOnlyList<TagBinding> HistoryOf(TagId tag) => Resolve(_byTag.Of(tag));
+
+    /// <summary>All bindings of a tool, ordered by start.</summary>
+    /// <param name="tool">The tool.</param>
+    /// <returns>The bindings; none if the tool never carried a tag.</returns>
+    public IReadOnlyList<TagBinding> HistoryOf(ToolId tool) => Resolve(_byTool.Value.Of(tool));
+
+    /// <summary>The bindings of a tool in force then, ordered by start.</summary>
+    /// <param name="tool">The tool.</param>
+    /// <param name="at">The instant.</param>
+    /// <returns>The bindings; none if the tool carries no tag then.</returns>
+    public IReadOnlyList<TagBinding> LiveTagsOf(ToolId tool, DateTimeOffset at)
+    {
+        List<TagBinding>? live = null;
+        foreach (int index in _byTool.Value.Of(tool))
+        {
+            if (_bindings[index].IsLiveAt(at))
+            {
+                (live ??= []).Add(_bindings[index]);
+            }
+        }
+
+        return live is null ? [] : live.AsReadOnly();
+    }
+
+    /// <summary>Which tool has a live tag that says the same identity in other words?</summary>
+    /// <remarks>
+    /// A tag written anew (other filter value, other scheme of the same identity) answers with words that match no binding,
+    /// while its decoded pure identity (GS1 EPC Tag Data Standard 2.3, section 6) is that of a live tool.
+    /// </remarks>
+    /// <param name="tag">The tag as it answered.</param>
+    /// <param name="at">The instant.</param>
+    /// <returns>The tool; null if the tag is no EPC, does not decode, is itself bound then, or no live tag has the identity.</returns>
+    public ToolId? ToolByDecodedIdentity(TagId tag, DateTimeOffset at)
+    {
+        if (IdentityOf(tag) is not { } identity || FindLive(tag, at) is not null)
+        {
+            return null;
+        }
+
+        foreach (int index in _byIdentity.Value.Of(identity))
+        {
+            if (_bindings[index].IsLiveAt(at))
+            {
+                return _bindings[index].Tool;
+            }
+        }
+
+        return null;
+    }
+
+    private static string? IdentityOf(TagId tag)
+    {
+        if (tag.Kind != TagIdKind.Epc || tag.IsEmpty)
+        {
+            return null;
+        }
+
+        // A raw URI only repeats the words, so it identifies nothing beyond them.
+        string identity = tag.Epc.ToPureIdentityUri();
+        return identity.StartsWith("urn:epc:id:", StringComparison.Ordinal) ? identity : null;
+    }
+
+    private static int CompareStarts(TagBinding left, TagBinding right) => left.From.CompareTo(right.From);
+
+    private GroupIndex<string> IndexIdentities() =>
+        GroupIndex<string>.Of(_bindings, binding => IdentityOf(binding.Tag) ?? "", CompareStarts);
+
+    private ReadOnlyCollection<TagBinding> Resolve(ReadOnlySpan<int> indexes)
+    {
+        if (indexes.IsEmpty)
+        {
+            return ReadOnlyCollection<TagBinding>.Empty;
+        }
+
+        var resolved = new TagBinding[indexes.Length];
+        for (int i = 0; i < resolved.Length; i++)
+        {
+            resolved[i] = _bindings[indexes[i]];
+        }
+
+        return Array.AsReadOnly(resolved);
+    }
+
+    private static Content Accept(IEnumerable<TagBinding> bindings)
+    {
+        var issues = new List<RecordIssue>();
+        return Check(bindings, issues) ?? throw new RecordException(issues);
+    }
+}
