@@ -1,0 +1,72 @@
+using System;
+using System.Collections.Generic;
+
+namespace ToolLedger.Reads;
+
+/// <summary>Notes the tags heard at a station while no session is open: hints, never evidence.</summary>
+/// <remarks>What is kept grows with the number of different tags, never with the number of reads, and neither order nor
+/// repeats change a note. Not thread-safe.</remarks>
+public sealed class ProximityLog
+{
+    private readonly StationId _station;
+    private readonly EvidenceStore _store;
+    private readonly long _slotLength;
+    private long _baseSlot = long.MinValue;
+
+    /// <summary>Opens a log.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="policy">The length of a slot and the limits of what is kept.</param>
+    /// <exception cref="ArgumentNullException">The policy is null.</exception>
+    public ProximityLog(StationId station, SessionPolicy policy)
+    {
+        ArgumentNullException.ThrowIfNull(policy);
+        _station = station;
+        _store = new EvidenceStore(policy);
+        _slotLength = policy.SlotLength.Ticks;
+    }
+
+    /// <summary>The notes, in order of the tags.</summary>
+    public IReadOnlyList<ProximityNote> Notes
+    {
+        get
+        {
+            List<ProximityNote> notes = [];
+            foreach (TagEvidence tag in new SortedTags(_store))
+            {
+                if (tag.LookCount > 0)
+                {
+                    notes.Add(new ProximityNote(tag.Tag, _station, tag.FirstSeen!.Value, tag.LastSeen!.Value, tag.LookCount));
+                }
+            }
+
+            return notes;
+        }
+    }
+
+    /// <summary>How many reads could not be kept because a limit was reached, or because they lie decades from the first.</summary>
+    public long NotKeptCount { get; private set; }
+
+    /// <summary>Adds a read. Any order is fine.</summary>
+    /// <param name="read">The read.</param>
+    public void Add(in TagRead read)
+    {
+        long first = read.FirstTicks / _slotLength;
+        long last = read.LastTicks / _slotLength;
+
+        // Slots are counted from the first read's, on a grid that does not depend on it, so that they fit 32 bits.
+        _baseSlot = _baseSlot == long.MinValue ? first : _baseSlot;
+        int index = IsNear(first) && IsNear(last) ? _store.Tags.FindOrAdd(read.Tag) : -1;
+        if (index < 0)
+        {
+            NotKeptCount++;
+            return;
+        }
+
+        ref TagEntry entry = ref _store.Tags[index];
+        bool kept = _store.AddLook(ref entry, 1, read.AntennaNumber, (int)(first - _baseSlot), read.FirstTicks);
+        kept &= first == last || _store.AddLook(ref entry, 1, read.AntennaNumber, (int)(last - _baseSlot), read.LastTicks);
+        NotKeptCount += kept ? 0 : 1;
+    }
+
+    private bool IsNear(long slot) => Math.Abs(slot - _baseSlot) < int.MaxValue;
+}

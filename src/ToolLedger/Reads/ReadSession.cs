@@ -1,0 +1,147 @@
+using System;
+using System.Collections.Generic;
+using System.Threading;
+using ToolLedger.Kits;
+using ToolLedger.Records;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Reads;
+
+/// <summary>A closed presentation: its health, and the evidence about every tag that was read. Made by
+/// <see cref="ReadSessionBuilder"/>.</summary>
+/// <remarks>Immutable and thread-safe.</remarks>
+public sealed class ReadSession
+{
+    private readonly SessionFacts _facts;
+    private readonly SessionJudge _judge;
+    private readonly ReadPass[] _passes;
+    private SortedTags? _sorted;
+    private object? _digest;
+
+    internal ReadSession(SessionFacts facts)
+    {
+        _facts = facts;
+        _judge = new SessionJudge(facts);
+        _passes = PassesOf(facts);
+    }
+
+    /// <summary>What was presented, where and from when.</summary>
+    public Presentation Presentation => _facts.Presentation;
+
+    /// <summary>The name of the session.</summary>
+    public SessionId Id => _facts.Presentation.Id;
+
+    /// <summary>The start, included.</summary>
+    public DateTimeOffset From => _facts.Presentation.From;
+
+    /// <summary>The end, excluded.</summary>
+    public DateTimeOffset To => _facts.To;
+
+    /// <summary>The passes that began before the end, in order.</summary>
+    public IReadOnlyList<ReadPass> Passes => Array.AsReadOnly(_passes);
+
+    /// <summary>Whether the session can be used as evidence.</summary>
+    public SessionHealth Health => _judge.Health;
+
+    /// <summary>Whether it can be used: valid or degraded.</summary>
+    public bool IsUsable => Health.State != SessionState.Invalid;
+
+    /// <summary>The evidence of every tag that was read, inside or outside the presentation, in order of the tags.</summary>
+    /// <remarks>Sorted at the first use; each element is made when it is asked for.</remarks>
+    public IReadOnlyCollection<TagEvidence> Tags => Sorted;
+
+    /// <summary>How many different tags were read, inside or outside the presentation.</summary>
+    public int TagCount => _facts.Store.Tags.Count;
+
+    /// <summary>How many reads were delivered.</summary>
+    public long ReadCount => _facts.ReadCount;
+
+    /// <summary>How many of them were recognised as repeats.</summary>
+    public long RepeatCount => _facts.RepeatCount;
+
+    /// <summary>How many of them lay outside the presentation.</summary>
+    public long OutsideCount => _facts.OutsideCount;
+
+    /// <summary>How many of them could not be kept because a limit was reached.</summary>
+    public long OverLimitCount => _facts.OverLimitCount;
+
+    /// <summary>How many of them were taken as evidence: all but the other three counts.</summary>
+    public long AcceptedCount => ReadCount - RepeatCount - OutsideCount - OverLimitCount;
+
+    /// <summary>What was taken off the reader's times: how far its clock was ahead.</summary>
+    public TimeSpan ClockCorrection => _facts.Presentation.ReaderClockOffset.GetValueOrDefault();
+
+    /// <summary>How far the reader's clock was ahead after the last read; null when unknown.</summary>
+    public TimeSpan? ClockOffsetAfter => _facts.ClockOffsetAfter;
+
+    /// <summary>The antennas known to have worked: every control tag of theirs was seen near both ends, or, for an antenna
+    /// without control tags, something was heard; and no disconnection was reported.</summary>
+    public IReadOnlyList<AntennaPort> LiveAntennas => _judge.LiveAntennas;
+
+    /// <summary>The digest of the evidence: SHA-256 over its canonical JSON (RFC 8785), which covers the presentation, the
+    /// end, the clock check, losses, passes, and of every tag the looks and extremes. Counts of delivered reports are not
+    /// part of it, so order and repeats do not change it.</summary>
+    public Digest Digest
+    {
+        get
+        {
+            object? digest = Volatile.Read(ref _digest);
+            if (digest is null)
+            {
+                digest = EvidenceDigest.Of(_facts, Sorted);
+                Volatile.Write(ref _digest, digest);
+            }
+
+            return (Digest)digest;
+        }
+    }
+
+    private SortedTags Sorted
+    {
+        get
+        {
+            SortedTags? sorted = Volatile.Read(ref _sorted);
+            if (sorted is null)
+            {
+                sorted = new SortedTags(_facts.Store);
+                Volatile.Write(ref _sorted, sorted);
+            }
+
+            return sorted;
+        }
+    }
+
+    /// <summary>What the session has to say about a tag.</summary>
+    /// <param name="tag">The tag.</param>
+    /// <returns>The evidence; null when the tag was not read at all.</returns>
+    public TagEvidence? Find(TagId tag)
+    {
+        int index = _facts.Store.Tags.Find(tag);
+        return index < 0 ? null : _facts.Store.ToEvidence(index);
+    }
+
+    /// <summary>Whether a kit was presented in this session.</summary>
+    /// <param name="kit">The kit.</param>
+    /// <returns>The answer.</returns>
+    public bool Presents(KitId kit) => _facts.Presentation.Presents(kit);
+
+    private static ReadPass[] PassesOf(SessionFacts facts)
+    {
+        List<ReadPass> passes = [];
+        long from = facts.Presentation.From.UtcTicks;
+        long slot = facts.Policy.SlotLength.Ticks;
+        for (int i = 0; i < facts.PassStarts.Count && facts.PassStarts[i] < facts.To.UtcTicks; i++)
+        {
+            long start = facts.PassStarts[i];
+            long end = Math.Min(facts.To.UtcTicks, i + 1 < facts.PassStarts.Count ? facts.PassStarts[i + 1] : long.MaxValue);
+            long slots = ((end - 1 - from) / slot) - ((start - from) / slot) + 1;
+            passes.Add(new ReadPass(
+                i + 1,
+                new DateTimeOffset(start, TimeSpan.Zero),
+                new DateTimeOffset(end, TimeSpan.Zero),
+                slots * facts.Presentation.Station.Antennas.Count));
+        }
+
+        return [.. passes];
+    }
+}

@@ -1,0 +1,40 @@
+using System;
+using System.Collections.Generic;
+
+namespace ToolLedger.Reads;
+
+/// <summary>What a builder hands to the session it closes; nothing of it changes afterwards.</summary>
+internal sealed class SessionFacts
+{
+    internal required Presentation Presentation { get; init; }
+
+    internal required SessionPolicy Policy { get; init; }
+
+    internal required EvidenceStore Store { get; init; }
+
+    /// <summary>By antenna number: when it heard anything.</summary>
+    internal required ActivityMap?[] Activity { get; init; }
+
+    /// <summary>By antenna number: reads on antennas the station does not have.</summary>
+    internal required long[] Unlisted { get; init; }
+
+    internal required LossTally Losses { get; init; }
+
+    internal required List<long> PassStarts { get; init; }
+
+    internal required DateTimeOffset To { get; init; }
+
+    internal required TimeSpan? ClockOffsetAfter { get; init; }
+
+    internal required long LastAccepted { get; init; }
+
+    internal required bool IsLookLimitReached { get; init; }
+
+    internal required long ReadCount { get; init; }
+
+    internal required long RepeatCount { get; init; }
+
+    internal required long OutsideCount { get; init; }
+
+    internal required long OverLimitCount { get; init; }
+}

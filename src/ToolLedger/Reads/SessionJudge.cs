@@ -1,0 +1,207 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reads;
+
+/// <summary>Judges the health of a closed session. Every test is such that fewer reads, a dead antenna or a less certain
+/// clock can only lower the state.</summary>
+internal sealed class SessionJudge
+{
+    private readonly SessionFacts _facts;
+    private readonly SessionPolicy _policy;
+    private readonly List<Reason> _invalid = [];
+    private readonly List<Reason> _degraded = [];
+    private readonly List<Reason> _information = [];
+    private readonly List<AntennaPort> _live = [];
+
+    internal SessionJudge(SessionFacts facts)
+    {
+        _facts = facts;
+        _policy = facts.Policy;
+        JudgeWindow();
+        JudgeClock();
+        JudgeLimits();
+        JudgeAntennas();
+        JudgeLosses();
+        JudgeSilence();
+        SessionState state = _invalid.Count > 0 || _live.Count == 0 ? SessionState.Invalid
+            : _degraded.Count > 0 ? SessionState.Degraded
+            : SessionState.Valid;
+        Health = new SessionHealth(state, [.. _invalid, .. _degraded, .. _information]);
+    }
+
+    internal SessionHealth Health { get; }
+
+    internal IReadOnlyList<AntennaPort> LiveAntennas => _live;
+
+    private void JudgeWindow()
+    {
+        TimeSpan window = _facts.To - _facts.Presentation.From;
+        if (window < _policy.MinimumWindow)
+        {
+            _invalid.Add(new Reason(SessionReasons.WindowTooShort,
+                ("seconds", Seconds(window)), ("minimum", Seconds(_policy.MinimumWindow))));
+        }
+
+        if (_facts.LastAccepted >= _facts.To.UtcTicks)
+        {
+            _invalid.Add(new Reason(SessionReasons.ReadAfterClose,
+                ("last", RecordTime.ToText(new DateTimeOffset(_facts.LastAccepted, TimeSpan.Zero))), ("to", RecordTime.ToText(_facts.To))));
+        }
+    }
+
+    // Two known offsets are good when they agree, whatever their size, or when both are small and so is what remains after
+    // the correction by the first one.
+    private void JudgeClock()
+    {
+        TimeSpan? before = _facts.Presentation.ReaderClockOffset;
+        TimeSpan? after = _facts.ClockOffsetAfter;
+        if (before is null || after is null)
+        {
+            string end = before is not null ? "end" : after is not null ? "start" : "start and end";
+            _invalid.Add(new Reason(SessionReasons.ClockOffsetUnknown, ("end", end)));
+            return;
+        }
+
+        TimeSpan drift = (after.Value - before.Value).Duration();
+        bool small = before.Value.Duration() <= _policy.ClockOffsetMax && after.Value.Duration() <= _policy.ClockOffsetMax;
+        if (drift > _policy.ClockDriftMax && !(small && drift <= _policy.ClockOffsetMax))
+        {
+            _invalid.Add(new Reason(SessionReasons.ClockOffsetChanged,
+                ("before", Seconds(before.Value)), ("after", Seconds(after.Value))));
+        }
+        else if (before != TimeSpan.Zero)
+        {
+            _information.Add(new Reason(SessionReasons.ClockCorrected, ("seconds", Seconds(before.Value))));
+        }
+    }
+
+    private void JudgeLimits()
+    {
+        if (_facts.IsLookLimitReached)
+        {
+            _invalid.Add(new Reason(SessionReasons.LookLimit, ("limit", Text(_policy.LookLimit)), ("count", Text(_facts.OverLimitCount))));
+        }
+        else if (_facts.OverLimitCount > 0)
+        {
+            _invalid.Add(new Reason(SessionReasons.TagLimit, ("limit", Text(_policy.TagLimit)), ("count", Text(_facts.OverLimitCount))));
+        }
+
+        for (int antenna = 1; antenna < _facts.Unlisted.Length; antenna++)
+        {
+            if (_facts.Unlisted[antenna] > 0)
+            {
+                _information.Add(new Reason(SessionReasons.UnlistedAntenna,
+                    ("antenna", Text(antenna)), ("count", Text(_facts.Unlisted[antenna]))));
+            }
+        }
+    }
+
+    private void JudgeAntennas()
+    {
+        ReadStation station = _facts.Presentation.Station;
+        if (station.ControlTags.Count == 0)
+        {
+            _degraded.Add(new Reason(SessionReasons.NoControlTags));
+            if (_facts.LastAccepted == long.MinValue)
+            {
+                _invalid.Add(new Reason(SessionReasons.NothingRead));
+            }
+        }
+
+        foreach (AntennaPort antenna in station.Antennas)
+        {
+            ControlTag[] controls = [.. station.ControlTagsOn(antenna)];
+            bool live = controls.Length > 0 || _facts.Activity[antenna.Number] is not null
+                || (station.Antennas.Count > 1 && _facts.Activity[0] is not null && station.ControlTags.Count == 0);
+            foreach (ControlTag control in controls)
+            {
+                live &= IsSeenAtBothEnds(control, antenna);
+            }
+
+            if (controls.Length == 0 && station.ControlTags.Count > 0)
+            {
+                _degraded.Add(new Reason(SessionReasons.AntennaWithoutControlTag, ("antenna", antenna.ToString())));
+            }
+
+            if (live)
+            {
+                _live.Add(antenna);
+            }
+        }
+    }
+
+    private bool IsSeenAtBothEnds(ControlTag control, AntennaPort antenna)
+    {
+        long edge = _policy.ControlTagEdge.Ticks;
+        int index = _facts.Store.Tags.Find(control.Tag);
+        bool start = false;
+        bool end = false;
+        if (index >= 0 && _facts.Store.TryGetSpan(_facts.Store.Tags[index], antenna.Number, out long first, out long last))
+        {
+            start = first - _facts.Presentation.From.UtcTicks <= edge;
+            end = _facts.To.UtcTicks - last <= edge;
+        }
+
+        if (!start || !end)
+        {
+            _degraded.Add(new Reason(SessionReasons.ControlTagMissing, ("tag", control.Tag.ToString()),
+                ("antenna", antenna.ToString()), ("end", start ? "end" : end ? "start" : "start and end")));
+        }
+
+        return start && end;
+    }
+
+    private void JudgeLosses()
+    {
+        foreach ((ReportedLoss loss, long count) in _facts.Losses.All)
+        {
+            bool isTotal = loss.Loss is SessionLoss.ConnectionClosed or SessionLoss.ReaderFault
+                || (loss.Loss is SessionLoss.AntennaDisconnected && !loss.Antenna.IsKnown);
+            if (loss.Loss is SessionLoss.AntennaDisconnected)
+            {
+                _live.Remove(loss.Antenna);
+            }
+
+            (isTotal ? _invalid : _degraded).Add(new Reason(SessionReasons.Loss, ("kind", SessionLossWords.Of(loss.Loss)),
+                ("antenna", loss.Antenna.ToString()), ("count", Text(count)), ("at", RecordTime.ToText(loss.At))));
+        }
+    }
+
+    // Only an antenna with a control tag must hear something all the time; without any, the station as a whole must.
+    private void JudgeSilence()
+    {
+        ReadStation station = _facts.Presentation.Station;
+        long slotLength = _policy.SlotLength.Ticks;
+        int slots = (int)Math.Min(int.MaxValue, ((_facts.To.UtcTicks - _facts.Presentation.From.UtcTicks) + slotLength - 1) / slotLength);
+        int shortest = (int)((_policy.SilenceGapMax.Ticks + slotLength - 1) / slotLength);
+        if (station.ControlTags.Count == 0)
+        {
+            ReportSilence("any", ActivityMap.Union(_facts.Activity), slots, shortest);
+            return;
+        }
+
+        foreach (AntennaPort antenna in _live.Where(antenna => station.ControlTagsOn(antenna).Any()))
+        {
+            ReportSilence(antenna.ToString(), _facts.Activity[antenna.Number]!, slots, shortest);
+        }
+    }
+
+    private void ReportSilence(string antenna, ActivityMap activity, int slots, int shortest)
+    {
+        int count = activity.FindSilences(slots, shortest, out int from, out int longest);
+        if (count > 0)
+        {
+            DateTimeOffset start = _facts.Presentation.From.ToUniversalTime() + (from * _policy.SlotLength);
+            _degraded.Add(new Reason(SessionReasons.SilenceGap, ("antenna", antenna), ("seconds", Seconds(longest * _policy.SlotLength)),
+                ("from", RecordTime.ToText(start)), ("count", Text(count))));
+        }
+    }
+
+    private static string Seconds(TimeSpan time) => (time.Ticks / (decimal)TimeSpan.TicksPerSecond).ToString("0.#######", CultureInfo.InvariantCulture);
+
+    private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,41 @@
+using System;
+using System.Collections;
+using System.Collections.Generic;
+
+namespace ToolLedger.Reads;
+
+/// <summary>The tags of a session in order; the evidence of each is made when it is asked for.</summary>
+internal sealed class SortedTags : IReadOnlyCollection<TagEvidence>
+{
+    private readonly EvidenceStore _store;
+    private readonly int[] _order;
+
+    internal SortedTags(EvidenceStore store)
+    {
+        _store = store;
+        _order = new int[store.Tags.Count];
+        for (int i = 0; i < _order.Length; i++)
+        {
+            _order[i] = i;
+        }
+
+        Array.Sort(_order, (left, right) => store.Tags[left].Tag.CompareTo(store.Tags[right].Tag));
+    }
+
+    /// <inheritdoc/>
+    public int Count => _order.Length;
+
+    /// <summary>Indexes of the entries in order of the tags.</summary>
+    internal ReadOnlySpan<int> Order => _order;
+
+    /// <inheritdoc/>
+    public IEnumerator<TagEvidence> GetEnumerator()
+    {
+        foreach (int index in _order)
+        {
+            yield return _store.ToEvidence(index);
+        }
+    }
+
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+}

@@ -1,0 +1,128 @@
+using System;
+using ToolLedger.Identifiers;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Reads;
+
+/// <summary>One report of a reader: a tag answered, on an antenna, once or several times between two instants.</summary>
+/// <remarks>
+/// <para>Only the tag is always there; antenna, strength, count, TID and report id are kept where the reader gives them.
+/// Times are the reader's claim, kept in UTC; the session corrects them by the measured clock offset. Which reader saw
+/// it is a matter of the session or log that the read is added to.</para>
+/// <para>Equal when every member is equal. The default value has an empty tag at 0001-01-01T00:00:00Z. Immutable.</para>
+/// </remarks>
+public readonly record struct TagRead
+{
+    private readonly TagId _tag;
+    private readonly Tid _tid;
+    private readonly long _firstTicks;
+    private readonly long _lastTicks;
+    private readonly long _reportId;
+    private readonly int _count;
+    private readonly short _strength;
+    private readonly byte _antenna;
+    private readonly ReadFields _given;
+
+    /// <summary>A tag seen at one instant.</summary>
+    /// <param name="tag">What answered.</param>
+    /// <param name="antenna">On which antenna; the default value when the reader does not say.</param>
+    /// <param name="seen">When, by the reader's clock.</param>
+    public TagRead(TagId tag, AntennaPort antenna, DateTimeOffset seen)
+    {
+        _tag = tag;
+        _antenna = antenna.Number;
+        _firstTicks = _lastTicks = seen.UtcTicks;
+    }
+
+    // Trusted: the file readers have checked that last is not before first.
+    internal TagRead(TagId tag, byte antenna, long firstTicks, long lastTicks)
+    {
+        _tag = tag;
+        _antenna = antenna;
+        _firstTicks = firstTicks;
+        _lastTicks = lastTicks;
+    }
+
+    /// <summary>What answered.</summary>
+    public TagId Tag => _tag;
+
+    /// <summary>The antenna; the default value when the reader does not say.</summary>
+    public AntennaPort Antenna => AntennaPort.FromNumber(_antenna);
+
+    /// <summary>The chip's TID; empty when it was not read.</summary>
+    public Tid Tid
+    {
+        get => _tid;
+        init => _tid = value;
+    }
+
+    /// <summary>The first instant the report covers, by the reader's clock, in UTC.</summary>
+    public DateTimeOffset FirstSeen => new(_firstTicks, TimeSpan.Zero);
+
+    /// <summary>The last instant the report covers, by the reader's clock, in UTC. Equal to <see cref="FirstSeen"/>
+    /// unless set.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is set to an instant before <see cref="FirstSeen"/>.</exception>
+    public DateTimeOffset LastSeen
+    {
+        get => new(_lastTicks, TimeSpan.Zero);
+        init => _lastTicks = value.UtcTicks >= _firstTicks
+            ? value.UtcTicks
+            : throw new ArgumentOutOfRangeException(nameof(value), value, "A read cannot end before it begins.");
+    }
+
+    /// <summary>The signal strength; null when the reader does not say.</summary>
+    public Rssi? Strength
+    {
+        get => HasStrength ? new Rssi(_strength) : null;
+        init
+        {
+            _strength = value.GetValueOrDefault().CentiDbm;
+            _given = value.HasValue ? _given | ReadFields.Strength : _given & ~ReadFields.Strength;
+        }
+    }
+
+    /// <summary>How many times the tag answered in this report, 1 or more; null when the reader does not say. It never
+    /// counts as more than the two looks at <see cref="FirstSeen"/> and <see cref="LastSeen"/>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is set to less than 1.</exception>
+    public int? Count
+    {
+        get => (_given & ReadFields.Count) != ReadFields.None ? _count : null;
+        init
+        {
+            _count = value is null or >= 1 ? value.GetValueOrDefault()
+                : throw new ArgumentOutOfRangeException(nameof(value), value, "A read counts at least one answer.");
+            _given = value.HasValue ? _given | ReadFields.Count : _given & ~ReadFields.Count;
+        }
+    }
+
+    /// <summary>The number the source gave this report, the same each time it is delivered; null when there is none.</summary>
+    public long? ReportId
+    {
+        get => HasReportId ? _reportId : null;
+        init
+        {
+            _reportId = value.GetValueOrDefault();
+            _given = value.HasValue ? _given | ReadFields.ReportId : _given & ~ReadFields.ReportId;
+        }
+    }
+
+    internal long FirstTicks => _firstTicks;
+
+    internal long LastTicks => _lastTicks;
+
+    internal byte AntennaNumber => _antenna;
+
+    internal bool HasStrength => (_given & ReadFields.Strength) != ReadFields.None;
+
+    internal bool HasReportId => (_given & ReadFields.ReportId) != ReadFields.None;
+
+    internal bool HasTid => !_tid.IsEmpty;
+
+    internal short CentiDbm => _strength;
+
+    internal int CountOrZero => _count;
+
+    internal long ReportIdOrZero => _reportId;
+
+    internal ReadFields Given => _given;
+}
