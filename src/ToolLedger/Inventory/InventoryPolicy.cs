@@ -1,0 +1,33 @@
+using System;
+
+namespace ToolLedger.Inventory;
+
+/// <summary>How far what people say may settle lines; a part of the site policy.</summary>
+/// <remarks>The default values are the P0 values of this library: examples, to be replaced by the organisation's own rules. Immutable and thread-safe.</remarks>
+public sealed partial class InventoryPolicy
+{
+    /// <summary>The default values (P0).</summary>
+    public static InventoryPolicy Default { get; } = new();
+
+    /// <summary>Whether people may complete a kit without any usable read session.</summary>
+    /// <value>The default is true.</value>
+    public bool ManualInventoryAllowed { get; init; } = true;
+
+    /// <summary>How many different persons must have looked, counted, witnessed or signed before a kit is complete without a read.</summary>
+    /// <value>Persons; 1 to 4. The default is 2.</value>
+    /// <exception cref="ArgumentOutOfRangeException">The value is outside the range.</exception>
+    public int ManualInventoryPersonsNeeded
+    {
+        get;
+        init => field = value is >= 1 and <= 4 ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "The persons needed for a manual inventory must be 1 to 4.");
+    } = 2;
+
+    /// <summary>The greatest age of a sighting or count at the instant of reconciliation; an older one is not used.</summary>
+    /// <value>1 second to 366 days. The default is 12 hours (ours: a long shift).</value>
+    /// <exception cref="ArgumentOutOfRangeException">The value is outside the range.</exception>
+    public TimeSpan EvidenceAgeMax
+    {
+        get;
+        init => field = value >= TimeSpan.FromSeconds(1) && value <= TimeSpan.FromDays(366) ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "The greatest age of what people say must be 1 second to 366 days.");
+    } = TimeSpan.FromHours(12);
+}
