@@ -1,0 +1,170 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using ToolLedger.Records;
+
+namespace ToolLedger.Presence;
+
+/// <summary>Counts distinct looks: accounted with enough looks on enough antennas or in enough separate passes. A rule of thumb without a stated risk.</summary>
+/// <remarks>
+/// A look is pass x antenna x time slot, so that a tag that answers a hundred times in one slot has shown itself once. In a degraded session only
+/// separate passes give a second view. The default values (P0) are examples of this library, not a directive's.
+/// </remarks>
+public sealed partial class CountingPolicy : PresencePolicy
+{
+    /// <inheritdoc/>
+    public override string Kind => "counting";
+
+    /// <summary>Looks needed.</summary>
+    /// <value>1 to 100. The default is 3.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public int LooksNeeded { get; init => field = InRange(value, 1, 100, nameof(LooksNeeded)); } = 3;
+
+    /// <summary>Antennas that make a second view within one pass.</summary>
+    /// <value>1 to 64. The default is 2.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public int AntennasNeeded { get; init => field = InRange(value, 1, 64, nameof(AntennasNeeded)); } = 2;
+
+    /// <summary>Separate passes that make a second view instead.</summary>
+    /// <value>1 to 100. The default is 2.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public int PassesNeeded { get; init => field = InRange(value, 1, 100, nameof(PassesNeeded)); } = 2;
+
+    /// <summary>Separate passes needed where looks of degraded sessions count; antennas then do not help.</summary>
+    /// <value>1 to 100. The default is 2.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public int DegradedPassesNeeded { get; init => field = InRange(value, 1, 100, nameof(DegradedPassesNeeded)); } = 2;
+
+    /// <summary>Whether reads without a chip number (TID) may account for a tool; they are labelled either way.</summary>
+    /// <value>The default is true.</value>
+    public bool EpcOnlyAccepted { get; init; } = true;
+
+    /// <inheritdoc/>
+    public override PresenceJudgement Judge(PresenceEvidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        var reasons = new List<Reason>();
+        int looks = evidence.LookCount;
+        if (looks == 0)
+        {
+            reasons.Add(new Reason(PresenceReasons.NoLook));
+            AddHistory(evidence, reasons);
+            return new PresenceJudgement(PresenceState.NotRead, reasons);
+        }
+
+        View all = ViewOf(evidence, degradedToo: true);
+        View valid = ViewOf(evidence, degradedToo: false);
+        bool enough = IsEnough(valid) || (all.Looks >= LooksNeeded && all.Passes >= DegradedPassesNeeded && all.Passes >= PassesNeeded);
+        if (enough && (evidence.HasTid || EpcOnlyAccepted))
+        {
+            reasons.Add(new Reason(
+                PresenceReasons.EnoughLooks, ("looks", Text(all.Looks)), ("antennas", Text(all.Antennas)), ("passes", Text(all.Passes))));
+            AddEpcOnly(evidence, reasons);
+            return new PresenceJudgement(PresenceState.Accounted, reasons);
+        }
+
+        Explain(all, valid, enough, reasons);
+        AddBaseline(evidence, reasons);
+        AddEpcOnly(evidence, reasons);
+        return new PresenceJudgement(PresenceState.Weak, reasons);
+    }
+
+    private bool IsEnough(View view)
+        => view.Looks >= LooksNeeded && (view.Antennas >= AntennasNeeded || view.Passes >= PassesNeeded);
+
+    private void Explain(View all, View valid, bool enough, List<Reason> reasons)
+    {
+        if (enough)
+        {
+            reasons.Add(new Reason(PresenceReasons.EpcOnlyNotAccepted));
+        }
+        else if (all.Looks < LooksNeeded)
+        {
+            reasons.Add(new Reason(PresenceReasons.FewLooks, ("looks", Text(all.Looks)), ("needed", Text(LooksNeeded))));
+        }
+        else if (all.Looks > valid.Looks)
+        {
+            reasons.Add(new Reason(
+                PresenceReasons.DegradedStation,
+                ("passes", Text(all.Passes)),
+                ("passesNeeded", Text(int.Max(DegradedPassesNeeded, PassesNeeded)))));
+        }
+        else
+        {
+            reasons.Add(new Reason(
+                PresenceReasons.OneView,
+                ("antennas", Text(all.Antennas)),
+                ("passes", Text(all.Passes)),
+                ("antennasNeeded", Text(AntennasNeeded)),
+                ("passesNeeded", Text(PassesNeeded))));
+        }
+    }
+
+    private static void AddEpcOnly(PresenceEvidence evidence, List<Reason> reasons)
+    {
+        if (!evidence.HasTid)
+        {
+            reasons.Add(new Reason(PresenceReasons.EpcOnly));
+        }
+    }
+
+    private static void AddBaseline(PresenceEvidence evidence, List<Reason> reasons)
+    {
+        const int WorthSaying = 600; // 6 dB, half the field strength: common practice for "clearly weaker"
+        if (evidence is { Strongest: { } strongest, History.StrengthBaseline: { } baseline } && baseline.CentiDbm - strongest.CentiDbm >= WorthSaying)
+        {
+            string decibels = ((baseline.CentiDbm - strongest.CentiDbm) / 100m).ToString("0.#", CultureInfo.InvariantCulture);
+            reasons.Add(new Reason(PresenceReasons.BelowBaseline, ("decibels", decibels)));
+        }
+    }
+
+    private static void AddHistory(PresenceEvidence evidence, List<Reason> reasons)
+    {
+        if (evidence.History is not { SessionsPresented: > 0 } history)
+        {
+            return;
+        }
+
+        // Ours: under two thirds a tag explains its own silence; from nine tenths its silence is worth the first look.
+        ReasonKind? kind = history.SessionsRead * 3L < history.SessionsPresented * 2L ? PresenceReasons.PoorHistory
+            : history.SessionsRead * 10L >= history.SessionsPresented * 9L ? PresenceReasons.GoodHistory
+            : null;
+        if (kind is not null)
+        {
+            reasons.Add(new Reason(kind, ("read", Text(history.SessionsRead)), ("presented", Text(history.SessionsPresented))));
+        }
+    }
+
+    private static View ViewOf(PresenceEvidence evidence, bool degradedToo)
+    {
+        int looks = 0, passes = 0, antennas = 0;
+        bool unnamed = false;
+        foreach (PassEvidence pass in evidence.Passes)
+        {
+            if (pass.LookCount > 0 && (degradedToo || !pass.IsDegraded))
+            {
+                looks += pass.LookCount;
+                passes++;
+            }
+        }
+
+        foreach (AntennaEvidence antenna in evidence.Antennas)
+        {
+            if (degradedToo || !antenna.IsDegraded)
+            {
+                antennas += antenna.Antenna.IsKnown ? 1 : 0;
+                unnamed |= !antenna.Antenna.IsKnown;
+            }
+        }
+
+        // Reports that name no antenna may come from one that was named: they make a view only where there is no other.
+        return new View(looks, passes, antennas == 0 && unnamed ? 1 : antennas);
+    }
+
+    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static int InRange(int value, int min, int max, string name)
+        => value >= min && value <= max ? value : throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be {min} to {max}."));
+
+    private readonly record struct View(int Looks, int Passes, int Antennas);
+}

@@ -1,0 +1,11 @@
+using ToolLedger.Reads;
+
+namespace ToolLedger.Presence;
+
+/// <summary>What one pass of one usable session says about one tag. A silent pass is evidence too and has zero looks.</summary>
+/// <param name="Session">The session.</param>
+/// <param name="Pass">Pass number within the session, from 1.</param>
+/// <param name="IsDegraded">True where the session's health was degraded.</param>
+/// <param name="LookCount">Distinct looks kept (pass x antenna x time slot), 0 or more; saturates at the session policy's limit per antenna.</param>
+/// <param name="LookLimit">Looks the pass offered: antennas x time slots, 0 or more.</param>
+public readonly record struct PassEvidence(SessionId Session, int Pass, bool IsDegraded, int LookCount, int LookLimit);

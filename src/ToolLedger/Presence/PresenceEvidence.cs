@@ -1,0 +1,43 @@
+using System.Collections.Generic;
+using ToolLedger.Reads;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Presence;
+
+/// <summary>All that the usable sessions of a kit say about one live tag: looks by pass and by antenna, never raw counts of reads.</summary>
+/// <remarks>Immutable and thread-safe.</remarks>
+public sealed class PresenceEvidence
+{
+    /// <summary>The tag.</summary>
+    public required TagId Tag { get; init; }
+
+    /// <summary>Every pass of every usable session of the kit in which the tag was live, silent ones included.</summary>
+    public required IReadOnlyList<PassEvidence> Passes { get; init; }
+
+    /// <summary>Antennas on which it was seen.</summary>
+    public required IReadOnlyList<AntennaEvidence> Antennas { get; init; }
+
+    /// <summary>Strongest look, or null where no strength was reported.</summary>
+    public Rssi? Strongest { get; init; }
+
+    /// <summary>True where a chip number (TID) was reported at least once.</summary>
+    public bool HasTid { get; init; }
+
+    /// <summary>What past sessions say, or null where not handed in.</summary>
+    public TagHistory? History { get; init; }
+
+    /// <summary>Distinct looks over all passes.</summary>
+    public int LookCount
+    {
+        get
+        {
+            long sum = 0;
+            foreach (PassEvidence pass in Passes)
+            {
+                sum += pass.LookCount;
+            }
+
+            return (int)long.Min(sum, int.MaxValue);
+        }
+    }
+}

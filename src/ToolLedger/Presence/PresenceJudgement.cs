@@ -1,0 +1,24 @@
+using System.Collections.Generic;
+using ToolLedger.Records;
+
+namespace ToolLedger.Presence;
+
+/// <summary>A presence policy's answer for one tag.</summary>
+/// <remarks>Immutable and thread-safe.</remarks>
+public sealed class PresenceJudgement
+{
+    /// <summary>Makes an answer.</summary>
+    /// <param name="state">What the reads say.</param>
+    /// <param name="reasons">Why, at least one.</param>
+    public PresenceJudgement(PresenceState state, IReadOnlyList<Reason> reasons)
+    {
+        State = state;
+        Reasons = reasons;
+    }
+
+    /// <summary>What the reads say.</summary>
+    public PresenceState State { get; }
+
+    /// <summary>Why.</summary>
+    public IReadOnlyList<Reason> Reasons { get; }
+}

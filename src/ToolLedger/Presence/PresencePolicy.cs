@@ -1,0 +1,27 @@
+using System.Collections.Generic;
+using System.Text.Json;
+using ToolLedger.Records;
+
+namespace ToolLedger.Presence;
+
+/// <summary>Turns the looks of one tag into an answer. The kinds are closed, so that a stored policy can always be read back; a host that wants to be stricter adds a rule to the reconciler.</summary>
+/// <remarks>Immutable and thread-safe. Whatever the kind: no look is never more than <see cref="PresenceState.NotRead"/>, and another look of the same tag never lowers the answer.</remarks>
+public abstract class PresencePolicy
+{
+    private protected PresencePolicy()
+    {
+    }
+
+    /// <summary>The name of the kind in stored policies, for example "counting".</summary>
+    public abstract string Kind { get; }
+
+    /// <summary>Judges the evidence of one tag.</summary>
+    /// <param name="evidence">The looks.</param>
+    /// <returns>The answer with its reasons.</returns>
+    public abstract PresenceJudgement Judge(PresenceEvidence evidence);
+
+    internal static PresencePolicy FromJson(JsonElement element, string place, List<RecordIssue> issues)
+        => CountingPolicy.FromJsonObject(element, place, issues);
+
+    internal abstract void WriteJson(Utf8JsonWriter writer);
+}

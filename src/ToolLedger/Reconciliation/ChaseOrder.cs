@@ -1,0 +1,45 @@
+using System.Collections.Generic;
+using ToolLedger.Presence;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>Search order of open lines. History orders the search; it does not change the rule.</summary>
+internal sealed class ChaseOrder : IComparer<LineConclusion>
+{
+    public static ChaseOrder Instance { get; } = new();
+
+    public int Compare(LineConclusion? x, LineConclusion? y)
+    {
+        if (x is null || y is null)
+        {
+            return (x is null ? 0 : 1).CompareTo(y is null ? 0 : 1);
+        }
+
+        int byRank = Rank(x).CompareTo(Rank(y));
+        if (byRank != 0)
+        {
+            return byRank;
+        }
+
+        int byHistory = CompareReadRate(y.Evidence.History, x.Evidence.History);
+        return byHistory != 0 ? byHistory : x.Line.Number.CompareTo(y.Line.Number);
+    }
+
+    private static int Rank(LineConclusion line) => line switch
+    {
+        { State: LineState.Conflict } => 0,
+        { IsPositiveDifference: true } => 1,
+        { State: LineState.NotRead } => 2,
+        { State: LineState.Weak } => 3,
+        { State: LineState.Partial } => 4,
+        _ => 5,
+    };
+
+    /// <summary>Compares (read + 1) / (presented + 2) in whole numbers, so that no history counts as one half.</summary>
+    private static int CompareReadRate(TagHistory? a, TagHistory? b)
+    {
+        long readA = (a?.SessionsRead ?? 0) + 1L, presentedA = (a?.SessionsPresented ?? 0) + 2L;
+        long readB = (b?.SessionsRead ?? 0) + 1L, presentedB = (b?.SessionsPresented ?? 0) + 2L;
+        return (readA * presentedB).CompareTo(readB * presentedA);
+    }
+}

@@ -1,0 +1,45 @@
+using System;
+using System.Collections.Generic;
+using ToolLedger.Reads;
+using ToolLedger.Records;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>Something worth knowing that stands beside the conclusions and changes none of them.</summary>
+/// <remarks>Immutable and thread-safe.</remarks>
+public sealed class Finding
+{
+    /// <summary>Makes a finding.</summary>
+    /// <param name="level">What it is about.</param>
+    /// <param name="reason">What was found.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="reason"/> is null.</exception>
+    public Finding(FindingLevel level, Reason reason)
+    {
+        ArgumentNullException.ThrowIfNull(reason);
+        Level = level;
+        Reason = reason;
+    }
+
+    /// <summary>What it is about.</summary>
+    public FindingLevel Level { get; }
+
+    /// <summary>What was found.</summary>
+    public Reason Reason { get; }
+
+    /// <summary>The stable code of <see cref="Reason"/>.</summary>
+    public string Code => Reason.Code;
+
+    /// <summary>The manifest lines concerned, in line order; empty where none.</summary>
+    public IReadOnlyList<int> LineNumbers { get; init; } = [];
+
+    /// <summary>The tags concerned; empty where none.</summary>
+    public IReadOnlyList<TagId> Tags { get; init; } = [];
+
+    /// <summary>The session concerned, or null.</summary>
+    public SessionId? Session { get; init; }
+
+    /// <summary>The sentence of <see cref="Reason"/>.</summary>
+    /// <returns>An English sentence.</returns>
+    public override string ToString() => Reason.ToString();
+}

@@ -1,0 +1,37 @@
+using System;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>When patterns in the reads become findings. The defaults are this library's own (P0), not a directive's.</summary>
+/// <remarks>Immutable and thread-safe; change with an object initializer.</remarks>
+public sealed partial class FindingPolicy
+{
+    /// <summary>Tags of another kit heard shortly that make "kit passing".</summary>
+    /// <value>Tags; 2 to 1,000. The default is 3; at least half of that kit's live tags are needed too.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public int PassingTagsNeeded { get; init => field = InRange(value, 2, 1000, nameof(PassingTagsNeeded)); } = 3;
+
+    /// <summary>The longest time from the first to the last look of another kit's tags that is still "passing".</summary>
+    /// <value>0 to 10 minutes. The default is 10 s.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public TimeSpan PassingSpanMax
+    {
+        get;
+        init => field = value >= TimeSpan.Zero && value <= TimeSpan.FromMinutes(10)
+            ? value
+            : throw new ArgumentOutOfRangeException(nameof(PassingSpanMax), value, "The passing span must be 0 to 10 minutes.");
+    } = TimeSpan.FromSeconds(10);
+
+    /// <summary>Open lines that make a shared cause (attenuated, one location, one antenna).</summary>
+    /// <value>Lines; 2 to 1,000. The default is 3.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public int SharedCauseLinesNeeded { get; init => field = InRange(value, 2, 1000, nameof(SharedCauseLinesNeeded)); } = 3;
+
+    /// <summary>How far below its baseline every look must be to call the bag attenuated.</summary>
+    /// <value>Decibels; 1 to 60. The default is 10.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public int AttenuationDecibels { get; init => field = InRange(value, 1, 60, nameof(AttenuationDecibels)); } = 10;
+
+    private static int InRange(int value, int min, int max, string name)
+        => value >= min && value <= max ? value : throw new ArgumentOutOfRangeException(name, value, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{name} must be {min} to {max}."));
+}

@@ -1,0 +1,94 @@
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using ToolLedger.Inventory;
+using ToolLedger.Kits;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>The kit's conclusion by its order of precedence: discrepant, no valid read, open, complete.</summary>
+internal static class KitJudge
+{
+    public static KitConclusion Judge(
+        ReconciliationScope scope,
+        KitManifest manifest,
+        IReadOnlyList<LineConclusion> lines,
+        bool hasUsableSession,
+        IReadOnlyList<PersonId> persons)
+    {
+        List<Reason> differences = Differences(scope, manifest, lines);
+        List<Reason> open = Open(scope, lines, persons);
+        bool noValidRead = !hasUsableSession && lines.Any(static line => line.Evidence.LiveTagCount > 0 && !line.IsAccounted);
+        if (differences.Count > 0)
+        {
+            return new KitConclusion(KitState.Discrepant, [.. differences, .. open], lines);
+        }
+
+        if (noValidRead)
+        {
+            return new KitConclusion(KitState.NoValidRead, [new Reason(ReconciliationReasons.KitNoUsableSession), .. open], lines);
+        }
+
+        return open.Count > 0
+            ? new KitConclusion(KitState.Open, open, lines)
+            : new KitConclusion(KitState.Complete, UsesNoRead(lines) ? [new Reason(ReconciliationReasons.KitNoReadUsed)] : [], lines);
+    }
+
+    public static bool UsesNoRead(IReadOnlyList<LineConclusion> lines)
+        => !lines.Any(static line => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read));
+
+    private static List<Reason> Differences(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<LineConclusion> lines)
+    {
+        var reasons = new List<Reason>();
+        string numbers = string.Join(", ", lines
+            .Where(static line => line.IsPositiveDifference)
+            .Select(static line => line.Line.Number.ToString(CultureInfo.InvariantCulture)));
+        if (numbers.Length > 0)
+        {
+            reasons.Add(new Reason(ReconciliationReasons.KitDifferences, ("lines", numbers)));
+        }
+
+        foreach (Sighting sighting in scope.Input.Inventory.Sightings
+            .Where(sighting => sighting.InKit == manifest.Id && sighting.At <= scope.AsOf
+                && scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax
+                && manifest.FindLine(sighting.Tool) is null)
+            .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal))
+        {
+            reasons.Add(new Reason(
+                ReconciliationReasons.KitForeignTool, ("tool", sighting.Tool.Value), ("by", sighting.By.Value), ("at", scope.Time(sighting.At))));
+        }
+
+        return [.. reasons.Distinct()];
+    }
+
+    private static List<Reason> Open(ReconciliationScope scope, IReadOnlyList<LineConclusion> lines, IReadOnlyList<PersonId> persons)
+    {
+        var reasons = new List<Reason>();
+        int openCount = lines.Count(static line => !line.IsAccounted);
+        if (lines.Count == 0)
+        {
+            reasons.Add(new Reason(ReconciliationReasons.KitNothingExpected));
+        }
+        else if (openCount > 0)
+        {
+            reasons.Add(new Reason(ReconciliationReasons.KitLinesOpen, ("count", Text(openCount)), ("total", Text(lines.Count))));
+        }
+        else if (UsesNoRead(lines))
+        {
+            InventoryPolicy policy = scope.Policy.Inventory;
+            if (!policy.ManualInventoryAllowed)
+            {
+                reasons.Add(new Reason(ReconciliationReasons.KitManualNotAllowed));
+            }
+            else if (persons.Count < policy.ManualInventoryPersonsNeeded)
+            {
+                reasons.Add(new Reason(ReconciliationReasons.KitMorePersons, ("needed", Text(policy.ManualInventoryPersonsNeeded)), ("count", Text(persons.Count))));
+            }
+        }
+
+        return reasons;
+    }
+
+    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,48 @@
+using System;
+using System.Collections.Generic;
+using ToolLedger.Presence;
+using ToolLedger.Reads;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>The figures a line's conclusion rests on.</summary>
+/// <remarks>Immutable and thread-safe.</remarks>
+public sealed class LineEvidence
+{
+    /// <summary>Number of live tags of the line's tool (for a set: of its container).</summary>
+    public int LiveTagCount { get; init; }
+
+    /// <summary>Distinct looks of the best-read live tag in usable sessions of the kit.</summary>
+    public int LookCount { get; init; }
+
+    /// <summary>Antennas that tag was seen on.</summary>
+    public int AntennaCount { get; init; }
+
+    /// <summary>Passes that tag was seen in.</summary>
+    public int PassCount { get; init; }
+
+    /// <summary>Its strongest look, or null.</summary>
+    public Rssi? Strongest { get; init; }
+
+    /// <summary>Its last look, or null.</summary>
+    public DateTimeOffset? LastSeen { get; init; }
+
+    /// <summary>What people counted for the line or its pieces, or null.</summary>
+    public Quantity? Counted { get; init; }
+
+    /// <summary>Who sighted or counted it, or null.</summary>
+    public PersonId? By { get; init; }
+
+    /// <summary>When that person did so, or null.</summary>
+    public DateTimeOffset? At { get; init; }
+
+    /// <summary>The witness of that count, or null.</summary>
+    public PersonId? Witness { get; init; }
+
+    /// <summary>Everyone who sighted, counted or witnessed what counts for the line.</summary>
+    public IReadOnlyList<PersonId> Persons { get; init; } = [];
+
+    /// <summary>Sessions read of sessions presented in the past, or null where no history was handed in.</summary>
+    public TagHistory? History { get; init; }
+}

@@ -1,0 +1,61 @@
+using System;
+using System.Collections.Generic;
+using ToolLedger.Inventory;
+using ToolLedger.Kits;
+using ToolLedger.Presence;
+using ToolLedger.Records;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>What a rule may look at when it judges one line. Calibration is not among it: accountability and serviceability are two answers.</summary>
+/// <remarks>Lives only during the call. A test of a rule builds one with an object initializer.</remarks>
+public readonly ref struct LineFacts
+{
+    /// <summary>Makes empty facts, to be filled by an object initializer.</summary>
+    public LineFacts()
+    {
+    }
+
+    /// <summary>The manifest the kit is checked against.</summary>
+    public required KitManifest Manifest { get; init; }
+
+    /// <summary>The line.</summary>
+    public required ManifestLine Line { get; init; }
+
+    /// <summary>The instant the answer is for.</summary>
+    public required DateTimeOffset AsOf { get; init; }
+
+    /// <summary>True where at least one session of this kit is valid or degraded and counts.</summary>
+    public bool HasUsableSession { get; init; }
+
+    /// <summary>The tags that were live on the line's tool while the kit was presented, or at the as-of instant where it was not.</summary>
+    public IReadOnlyList<TagBinding> LiveTags { get; init; } = [];
+
+    /// <summary>The looks of the best-read live tag; null without a live tag or a usable session.</summary>
+    public PresenceEvidence? BestEvidence { get; init; }
+
+    /// <summary>The presence policy's answer for that tag; null without a live tag or a usable session.</summary>
+    public PresenceJudgement? Presence { get; init; }
+
+    /// <summary>Why another place explains the reads better, or null.</summary>
+    public Reason? BetterElsewhere { get; init; }
+
+    /// <summary>Why the tool's identity is in doubt and no sighting by its own mark has settled it since; empty where it is not.</summary>
+    public IReadOnlyList<Reason> IdentityDoubts { get; init; } = [];
+
+    /// <summary>The latest sighting by the tool's own mark that counts, or null.</summary>
+    public Sighting? Sighting { get; init; }
+
+    /// <summary>The latest count of the line in its own unit that counts, or null.</summary>
+    public LineCount? Count { get; init; }
+
+    /// <summary>The latest count of the tool's pieces that counts, or null.</summary>
+    public PieceCount? Pieces { get; init; }
+
+    /// <summary>What was said about the line but is no evidence for it, and why (another unit, too old, a mark that identifies no tool).</summary>
+    public IReadOnlyList<Reason> Remarks { get; init; } = [];
+
+    /// <summary>The bases that hold, the one named first in front; for a set, the bases of its container come after its count.</summary>
+    public IReadOnlyList<AccountingBasis> Bases { get; init; } = [];
+}

@@ -1,0 +1,320 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using ToolLedger.Inventory;
+using ToolLedger.Kits;
+using ToolLedger.Presence;
+using ToolLedger.Records;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>Brings reads and people's evidence of one line together and lets the rules judge it.</summary>
+internal sealed class LineJudge
+{
+    private readonly ReconciliationScope scope;
+    private readonly KitManifest manifest;
+    private readonly ToolReadsCollector collector;
+    private readonly IReadOnlyList<IReconciliationRule> rules;
+    private readonly HashSet<string> sharedMarks;
+
+    public LineJudge(ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<IReconciliationRule> rules)
+    {
+        this.scope = scope;
+        this.manifest = manifest;
+        this.collector = collector;
+        this.rules = rules;
+        sharedMarks = [.. manifest.Lines
+            .Select(static line => line.Tool?.Mark)
+            .OfType<string>()
+            .GroupBy(static mark => mark, StringComparer.Ordinal)
+            .Where(static group => group.Count() > 1)
+            .Select(static group => group.Key)];
+    }
+
+    public JudgedLine Judge(ManifestLine line)
+    {
+        ToolReads reads = line.Tool is { } tool ? collector.Collect(tool.Id) : new ToolReads();
+        var remarks = new List<Reason>();
+        Sighting? sighting = line.Tool is { } sighted ? FindSighting(sighted, remarks) : null;
+        LineCount? count = FindCount(line, remarks);
+        PieceCount? pieces = line is ToolLine piecesOf ? FindPieces(piecesOf.Tool, remarks) : null;
+        List<Reason> doubts = OpenDoubts(reads, sighting, remarks);
+        var facts = new LineFacts
+        {
+            Manifest = manifest,
+            Line = line,
+            AsOf = scope.AsOf,
+            HasUsableSession = collector.HasUsableSession,
+            LiveTags = reads.LiveTags,
+            BestEvidence = reads.Best,
+            Presence = reads.Judgement,
+            BetterElsewhere = reads.BetterElsewhere,
+            IdentityDoubts = doubts,
+            Sighting = sighting,
+            Count = count,
+            Pieces = pieces,
+            Remarks = remarks,
+            Bases = BasesOf(line, reads, sighting, count),
+        };
+        return Conclude(facts, reads);
+    }
+
+    private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count)
+    {
+        var bases = new List<AccountingBasis>(3);
+        if (sighting is not null && line is ToolLine)
+        {
+            bases.Add(AccountingBasis.Sighted);
+        }
+
+        if (count is not null)
+        {
+            bases.Add(AccountingBasis.Counted);
+        }
+
+        // A set's container that was seen says where the container is; the count says whether the set is whole.
+        if (sighting is not null && line is SetLine)
+        {
+            bases.Add(AccountingBasis.Sighted);
+        }
+
+        if (reads is { Judgement.State: PresenceState.Accounted, BetterElsewhere: null })
+        {
+            bases.Add(AccountingBasis.Read);
+        }
+
+        return bases;
+    }
+
+    private List<Reason> OpenDoubts(ToolReads reads, Sighting? sighting, List<Reason> remarks)
+    {
+        var open = new List<Reason>();
+        foreach (IdentityDoubt doubt in reads.Doubts.OrderBy(static doubt => doubt.At).ThenBy(static doubt => doubt.Reason.ToString(), StringComparer.Ordinal))
+        {
+            if (sighting is not null && sighting.At >= doubt.At)
+            {
+                remarks.Add(new Reason(ReconciliationReasons.IdentitySettled, ("code", doubt.Reason.Code)));
+            }
+            else
+            {
+                open.Add(doubt.Reason);
+            }
+        }
+
+        return open;
+    }
+
+    private bool IsFresh(DateTimeOffset at) => scope.AsOf - at <= scope.Policy.Inventory.EvidenceAgeMax;
+
+    private Reason TooOld(string what, PersonId by, DateTimeOffset at)
+        => new(ReconciliationReasons.TooOld, ("what", what), ("by", by.Value), ("at", scope.Time(at)));
+
+    private Sighting? FindSighting(Tool tool, List<Reason> remarks)
+    {
+        foreach (Sighting sighting in scope.People.SightingsOf(tool.Id))
+        {
+            if (!sighting.InKit.IsEmpty && sighting.InKit != manifest.Id)
+            {
+                remarks.Add(new Reason(
+                    ReconciliationReasons.SightedInOtherKit, ("by", sighting.By.Value), ("kit", sighting.InKit.Value), ("at", scope.Time(sighting.At))));
+            }
+            else if (!IsFresh(sighting.At))
+            {
+                remarks.Add(TooOld("a sighting", sighting.By, sighting.At));
+            }
+            else if (sharedMarks.Contains(sighting.MarkRead))
+            {
+                remarks.Add(new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead)));
+            }
+            else if (tool.Mark is { } mark && !string.Equals(mark, sighting.MarkRead, StringComparison.Ordinal))
+            {
+                remarks.Add(new Reason(ReconciliationReasons.OtherMark, ("by", sighting.By.Value), ("read", sighting.MarkRead), ("mark", mark)));
+            }
+            else
+            {
+                return sighting;
+            }
+        }
+
+        return null;
+    }
+
+    private LineCount? FindCount(ManifestLine line, List<Reason> remarks)
+    {
+        LineCount? latest = null;
+        foreach (LineCount count in scope.People.CountsOf(manifest.Id, line.Number))
+        {
+            if (!IsFresh(count.At))
+            {
+                remarks.Add(TooOld("a count", count.By, count.At));
+            }
+            else if (count.Quantity.Unit != line.Expected.Unit)
+            {
+                remarks.Add(new Reason(
+                    ReconciliationReasons.OtherUnit, ("counted", count.Quantity.ToString()), ("by", count.By.Value), ("unit", line.Expected.Unit.Value)));
+            }
+            else if (line is ToolLine && (line.Tool?.Mark is not null || scope.Input.Tags.LiveTagsOf(line.Tool!.Id, scope.AsOf).Count > 0))
+            {
+                remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
+            }
+            else if (latest is null)
+            {
+                latest = count;
+            }
+            else if (count.Quantity != latest.Quantity)
+            {
+                remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", count.By.Value), ("counted", count.Quantity.ToString())));
+            }
+        }
+
+        return latest;
+    }
+
+    private PieceCount? FindPieces(Tool tool, List<Reason> remarks)
+    {
+        foreach (PieceCount count in scope.People.PiecesOf(tool.Id))
+        {
+            if (IsFresh(count.At))
+            {
+                return count;
+            }
+
+            remarks.Add(TooOld("a piece count", count.By, count.At));
+        }
+
+        return null;
+    }
+
+    private JudgedLine Conclude(in LineFacts facts, ToolReads reads)
+    {
+        Verdict lowest = Verdict.NoObjection;
+        var reasons = new List<Reason>();
+        var findings = new List<Finding>();
+        bool positive = false;
+        foreach (IReconciliationRule rule in rules)
+        {
+            Verdict verdict = rule.Judge(in facts) ?? throw new InvalidOperationException($"Rule \"{rule.Name}\" returned no verdict.");
+            findings.AddRange(verdict.Findings);
+            if (verdict.State == LineState.Accounted)
+            {
+                continue;
+            }
+
+            positive |= verdict.IsPositiveDifference;
+            if (verdict.State < lowest.State)
+            {
+                lowest = verdict;
+                reasons.InsertRange(0, verdict.Reasons);
+            }
+            else
+            {
+                reasons.AddRange(verdict.Reasons);
+            }
+        }
+
+        bool accounted = lowest.State == LineState.Accounted;
+        reasons.AddRange(ReasonsFor(facts));
+        foreach (Reason remark in facts.Remarks)
+        {
+            reasons.Add(remark);
+        }
+
+        var conclusion = new LineConclusion
+        {
+            Line = facts.Line,
+            State = lowest.State,
+            Basis = accounted ? facts.Bases[0] : AccountingBasis.None,
+            OtherBases = accounted ? [.. facts.Bases.Skip(1)] : [],
+            Reasons = [.. reasons.Distinct()],
+            Next = lowest.Next,
+            Evidence = EvidenceOf(facts, reads),
+            Calibration = facts.Line.Tool is { } tool
+                ? scope.Input.Calibration.StatusOf(tool, scope.AsOf, scope.Policy.Calibration, scope.Policy.Calendar)
+                : null,
+            IsEpcOnly = reads.Best is { HasTid: false, LookCount: > 0 },
+            IsPositiveDifference = positive,
+        };
+        return new JudgedLine(conclusion, reads, findings);
+    }
+
+    /// <summary>The sentences that state the bases that hold, also beside a lower verdict.</summary>
+    private List<Reason> ReasonsFor(in LineFacts facts)
+    {
+        var list = new List<Reason>();
+        if (facts.Sighting is { } sighting)
+        {
+            list.Add(new Reason(
+                ReconciliationReasons.Sighted, ("by", sighting.By.Value), ("at", scope.Time(sighting.At)), ("where", sighting.Where.Value), ("mark", sighting.MarkRead)));
+        }
+
+        if (facts.Count is { } count)
+        {
+            list.Add(new Reason(
+                ReconciliationReasons.Counted,
+                ("counted", count.Quantity.ToString()),
+                ("expected", facts.Line.Expected.ToString()),
+                ("by", count.By.Value),
+                ("at", scope.Time(count.At))));
+        }
+
+        if (facts is { Pieces: { Pieces: { } pieces } record, Line: ToolLine line })
+        {
+            list.Add(new Reason(
+                ReconciliationReasons.PiecesCounted,
+                ("counted", pieces.ToString(CultureInfo.InvariantCulture)),
+                ("expected", line.Tool.PieceCount.ToString(CultureInfo.InvariantCulture)),
+                ("by", record.By.Value),
+                ("at", scope.Time(record.At))));
+        }
+
+        if (facts.Presence is { State: PresenceState.Accounted } presence && facts.BetterElsewhere is null)
+        {
+            list.AddRange(presence.Reasons);
+        }
+
+        return list;
+    }
+
+    private static LineEvidence EvidenceOf(in LineFacts facts, ToolReads reads)
+    {
+        PresenceEvidence? best = reads.Best;
+        return new LineEvidence
+        {
+            LiveTagCount = facts.LiveTags.Count,
+            LookCount = best?.LookCount ?? 0,
+            AntennaCount = best?.Antennas.Count ?? 0,
+            PassCount = best?.Passes.Count(static pass => pass.LookCount > 0) ?? 0,
+            Strongest = best?.Strongest,
+            LastSeen = reads.LastSeen,
+            Counted = facts.Count?.Quantity ?? (facts.Pieces?.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece) : null),
+            By = facts.Sighting?.By ?? facts.Count?.By ?? facts.Pieces?.By,
+            At = facts.Sighting?.At ?? facts.Count?.At ?? facts.Pieces?.At,
+            Witness = facts.Sighting is null ? facts.Count?.Witness ?? facts.Pieces?.Witness : null,
+            History = best?.History,
+            Persons = PersonsOf(facts),
+        };
+    }
+
+    private static List<PersonId> PersonsOf(in LineFacts facts)
+    {
+        var persons = new List<PersonId>();
+        foreach (PersonId person in (ReadOnlySpan<PersonId>)
+            [
+                facts.Sighting?.By ?? default,
+                facts.Count?.By ?? default,
+                facts.Count?.Witness ?? default,
+                facts.Pieces?.By ?? default,
+                facts.Pieces?.Witness ?? default,
+            ])
+        {
+            if (!person.IsEmpty && !persons.Contains(person))
+            {
+                persons.Add(person);
+            }
+        }
+
+        return persons;
+    }
+}

@@ -1,0 +1,103 @@
+using System.Collections.Generic;
+using System.Globalization;
+using ToolLedger.Kits;
+using ToolLedger.Reads;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>Explains every read of the sessions that present a kit, by the stated precedence: repeat, outside window, expected, unexpected, unknown.</summary>
+internal static class ReadExplainer
+{
+    public static IReadOnlyList<ReadExplanation> Explain(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<SessionSummary> sessions)
+    {
+        var list = new List<ReadExplanation>();
+        foreach (SessionSummary summary in sessions)
+        {
+            ReadSession session = summary.Session;
+            foreach (TagReading reading in scope.ReadingOf(session).Tags)
+            {
+                TagEvidence evidence = reading.Evidence;
+                Add(list, session, reading, evidence.AcceptedCount, manifest, scope);
+                AddPlain(list, session, reading, ReadExplanationKind.OutsideWindow, ReconciliationReasons.ReadOutsideWindow, evidence.OutsideCount);
+                AddPlain(list, session, reading, ReadExplanationKind.Repeat, ReconciliationReasons.ReadRepeat, evidence.RepeatCount);
+            }
+
+            if (session.OverLimitCount > 0)
+            {
+                list.Add(new ReadExplanation
+                {
+                    Session = session.Id,
+                    Tag = default,
+                    Kind = ReadExplanationKind.Unknown,
+                    Reason = new Reason(ReconciliationReasons.ReadOverTagLimit),
+                    ReadCount = session.OverLimitCount,
+                });
+            }
+        }
+
+        return list;
+    }
+
+    private static void AddPlain(
+        List<ReadExplanation> list, ReadSession session, TagReading reading, ReadExplanationKind kind, ReasonKind reason, long count)
+    {
+        if (count > 0)
+        {
+            list.Add(new ReadExplanation
+            {
+                Session = session.Id,
+                Tag = reading.Evidence.Tag,
+                Kind = kind,
+                Reason = new Reason(reason),
+                ReadCount = count,
+                Tool = reading.Tool,
+                Kit = reading.Kit,
+            });
+        }
+    }
+
+    private static void Add(
+        List<ReadExplanation> list, ReadSession session, TagReading reading, long count, KitManifest manifest, ReconciliationScope scope)
+    {
+        if (count > 0)
+        {
+            (ReadExplanationKind kind, Reason reason) = Explain(reading, manifest, scope);
+            list.Add(new ReadExplanation
+            {
+                Session = session.Id,
+                Tag = reading.Evidence.Tag,
+                Kind = kind,
+                Reason = reason,
+                ReadCount = count,
+                Tool = reading.Tool,
+                Kit = reading.Kit,
+            });
+        }
+    }
+
+    private static (ReadExplanationKind Kind, Reason Reason) Explain(TagReading reading, KitManifest manifest, ReconciliationScope scope)
+    {
+        switch (reading.Kind)
+        {
+            case TagReadingKind.ControlTag:
+                return (ReadExplanationKind.Expected, new Reason(ReconciliationReasons.ReadControlTag));
+            case TagReadingKind.Live when manifest.FindLine(reading.Tool!.Value) is { } line:
+                return (ReadExplanationKind.Expected, new Reason(
+                    ReconciliationReasons.ReadExpected, ("tool", reading.Tool.Value.Value), ("line", line.Number.ToString(CultureInfo.InvariantCulture))));
+            case TagReadingKind.Live when reading.Kit is { } kit:
+                return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadOtherKit, ("tool", reading.Tool!.Value.Value), ("kit", kit.Value)));
+            case TagReadingKind.Live:
+                return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadSpare, ("tool", reading.Tool!.Value.Value)));
+            case TagReadingKind.Retired:
+                return (ReadExplanationKind.Unexpected, new Reason(
+                    ReconciliationReasons.ReadRetired,
+                    ("tool", reading.Tool!.Value.Value),
+                    ("until", reading.Binding?.Until is { } until ? scope.Time(until) : "an unknown time")));
+            case TagReadingKind.Reencoded:
+                return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadReencoded, ("tool", reading.Tool!.Value.Value)));
+            default:
+                return (ReadExplanationKind.Unknown, new Reason(ReconciliationReasons.ReadUnknown));
+        }
+    }
+}

@@ -1,0 +1,171 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using System.Reflection;
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Abstractions;
+using ToolLedger.Kits;
+using ToolLedger.Records;
+using ToolLedger.Reconciliation.Rules;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>Compares what a kit must hold with the evidence and says, for every line, whether it is accounted for, on what basis, and what would settle it.</summary>
+/// <remarks>
+/// Stateless and thread-safe. "Not read" does not mean missing; "read" does not mean in the bag. Ending a search, releasing equipment and
+/// declaring a tool missing belong to the people whom local rules name.
+/// </remarks>
+public sealed class Reconciler
+{
+    private static readonly IReadOnlyList<IReconciliationRule> BuiltIn = [new IdentityRule(), new CountRule(), new PieceRule(), new BasisRule()];
+
+    private readonly ReconciliationPolicy policy;
+    private readonly IReadOnlyList<IReconciliationRule> rules;
+    private readonly ILogger logger;
+
+    /// <summary>Makes a reconciler.</summary>
+    /// <param name="policy">The policy.</param>
+    /// <param name="rules">Further rules, which can withhold "accounted for" and never grant it; null for none.</param>
+    /// <param name="logger">Where to log; null for nowhere.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="policy"/> is null.</exception>
+    /// <exception cref="ArgumentException">Two rules share a name, or a rule has none.</exception>
+    public Reconciler(ReconciliationPolicy policy, IReadOnlyList<IReconciliationRule>? rules = null, ILogger? logger = null)
+    {
+        ArgumentNullException.ThrowIfNull(policy);
+        this.policy = policy;
+        this.rules = [.. BuiltIn, .. rules ?? []];
+        this.logger = logger ?? NullLogger.Instance;
+        CheckNames(this.rules);
+        PolicyDigest = policy.DigestWith(this.rules);
+    }
+
+    /// <summary>The library's version, as results state it.</summary>
+    public static string LibraryVersion { get; } =
+        typeof(Reconciler).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "unknown";
+
+    /// <summary>Digest of the policy and of every rule's name, version and settings.</summary>
+    public Digest PolicyDigest { get; }
+
+    /// <summary>Reconciles one kit.</summary>
+    /// <param name="input">Everything to look at.</param>
+    /// <returns>The result.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="input"/> is null.</exception>
+    /// <exception cref="ArgumentException">The register holds no manifest of the subject (of the revision asked for, or effective at the as-of instant).</exception>
+    public ReconciliationResult Reconcile(ReconciliationInput input)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        return Reconcile(new ReconciliationScope(input, policy), input.Subject, input.Revision);
+    }
+
+    /// <summary>Reconciles many kits from one pass over the sessions; each result equals that of <see cref="Reconcile(ReconciliationInput)"/> for its kit.</summary>
+    /// <param name="input">Everything to look at; its subject and revision are not used.</param>
+    /// <param name="kits">The kits, in the order results are wanted.</param>
+    /// <returns>One result a kit, computed as the caller moves on.</returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">The register holds no manifest of a kit effective at the as-of instant (thrown when that kit is reached).</exception>
+    public IEnumerable<ReconciliationResult> ReconcileAll(ReconciliationInput input, IEnumerable<KitId> kits)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        ArgumentNullException.ThrowIfNull(kits);
+        return All(new ReconciliationScope(input, policy), kits);
+    }
+
+    private static void CheckNames(IReadOnlyList<IReconciliationRule> rules)
+    {
+        var names = new HashSet<string>(StringComparer.Ordinal);
+        foreach (IReconciliationRule rule in rules)
+        {
+            if (string.IsNullOrWhiteSpace(rule.Name) || !names.Add(rule.Name))
+            {
+                throw new ArgumentException($"Every rule needs a name of its own; \"{rule.Name}\" is empty or taken.", nameof(rules));
+            }
+        }
+    }
+
+    private IEnumerable<ReconciliationResult> All(ReconciliationScope scope, IEnumerable<KitId> kits)
+    {
+        foreach (KitId kit in kits)
+        {
+            yield return Reconcile(scope, kit, revision: null);
+        }
+    }
+
+    private ReconciliationResult Reconcile(ReconciliationScope scope, KitId kit, int? revision)
+    {
+        KitManifest manifest = FindManifest(scope, kit, revision);
+        List<SessionSummary> sessions = scope.SessionsOf(kit);
+        var collector = new ToolReadsCollector(scope, kit, sessions);
+        var judge = new LineJudge(scope, manifest, collector, rules);
+        JudgedLine[] judged = [.. manifest.Lines.Select(judge.Judge)];
+        LineConclusion[] lines = [.. judged.Select(static line => line.Conclusion)];
+        List<Signature> signatures = [.. scope.Input.Inventory.Signatures.Where(signature => Counts(scope, signature))];
+        List<PersonId> persons = PersonsOf(lines, signatures);
+        KitConclusion conclusion = KitJudge.Judge(scope, manifest, lines, collector.HasUsableSession, persons);
+        ReconcilerLog.KitReconciled(logger, kit.Value, manifest.Revision, conclusion.ToString());
+        return new ReconciliationResult(() => ReadExplainer.Explain(scope, manifest, sessions))
+        {
+            Manifest = manifest,
+            AsOf = scope.AsOf,
+            Kit = conclusion,
+            Lines = lines,
+            Findings = FindingsOf(scope, manifest, collector, judged, sessions),
+            Sessions = sessions,
+            Persons = persons,
+            Signatures = signatures,
+            PolicyDigest = PolicyDigest,
+            Inputs = InputsOf(scope, manifest, sessions),
+            LibraryVersion = LibraryVersion,
+        };
+    }
+
+    private static KitManifest FindManifest(ReconciliationScope scope, KitId kit, int? revision)
+    {
+        KitManifest? manifest = revision is { } number ? scope.Input.Kits.Find(kit, number) : scope.Input.Kits.Find(kit, scope.AsOf);
+        return manifest ?? throw new ArgumentException(
+            string.Create(CultureInfo.InvariantCulture, $"The register holds no manifest of kit \"{kit}\"{(revision is { } asked ? $" revision {asked}" : "")} effective at {scope.Time(scope.AsOf)}."),
+            "input");
+    }
+
+    private static bool Counts(ReconciliationScope scope, Signature signature)
+        => signature.At <= scope.AsOf && scope.AsOf - signature.At <= scope.Policy.Inventory.EvidenceAgeMax;
+
+    private static List<PersonId> PersonsOf(IReadOnlyList<LineConclusion> lines, List<Signature> signatures)
+        => [.. lines.SelectMany(static line => line.Evidence.Persons)
+            .Concat(signatures.Select(static signature => signature.By))
+            .Distinct()
+            .OrderBy(static person => person.Value, StringComparer.Ordinal)];
+
+    private static List<Finding> FindingsOf(
+        ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<JudgedLine> judged, List<SessionSummary> sessions)
+    {
+        var findings = new List<Finding>(new FindingSearch(scope, manifest, collector, judged).Search());
+        foreach (SessionSummary summary in sessions)
+        {
+            if (summary.LeftOut is { } leftOut)
+            {
+                findings.Add(new Finding(FindingLevel.Session, leftOut) { Session = summary.Session.Id });
+            }
+
+            findings.AddRange(scope.SessionFindingsOf(summary.Session));
+        }
+
+        return findings;
+    }
+
+    private static List<InputDigest> InputsOf(ReconciliationScope scope, KitManifest manifest, List<SessionSummary> sessions)
+    {
+        var list = new List<InputDigest>
+        {
+            new("manifest", manifest.Digest),
+            new("kit register", scope.Input.Kits.Digest),
+            new("tag register", scope.Input.Tags.Digest),
+            new("inventory sheet", scope.Input.Inventory.Digest),
+            new("calibration register", scope.Input.Calibration.Digest),
+            new("hints", scope.HintsDigest),
+        };
+        list.AddRange(sessions.Select(static summary => new InputDigest("session " + summary.Session.Id.Value, summary.Session.Digest)));
+        list.AddRange(scope.OtherSessionsOf(manifest.Id).Select(static session => new InputDigest("session of another kit " + session.Id.Value, session.Digest)));
+        return list;
+    }
+}

@@ -1,0 +1,46 @@
+using System;
+using System.Collections.Generic;
+using System.Collections.ObjectModel;
+using ToolLedger.Calibration;
+using ToolLedger.Inventory;
+using ToolLedger.Kits;
+using ToolLedger.Presence;
+using ToolLedger.Reads;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>Everything a reconciliation looks at. Nothing else, no clock and no culture, can change its result.</summary>
+/// <remarks>Immutable and thread-safe.</remarks>
+public sealed class ReconciliationInput
+{
+    /// <summary>The manifests of all kits, so that a read of another kit's tool can be explained.</summary>
+    public required KitRegister Kits { get; init; }
+
+    /// <summary>The kit under check.</summary>
+    public required KitId Subject { get; init; }
+
+    /// <summary>The manifest revision the kit was issued under, or null for the one effective at <see cref="AsOf"/>.</summary>
+    public int? Revision { get; init; }
+
+    /// <summary>Read sessions, of this kit and of others. Those that present the subject and ended no later than <see cref="AsOf"/> are its evidence; the others explain and hint.</summary>
+    public IReadOnlyList<ReadSession> Sessions { get; init; } = [];
+
+    /// <summary>Which tag was on which tool, when.</summary>
+    public TagRegister Tags { get; init; } = TagRegister.Empty;
+
+    /// <summary>What people sighted and counted.</summary>
+    public InventorySheet Inventory { get; init; } = InventorySheet.Empty;
+
+    /// <summary>Calibration records.</summary>
+    public CalibrationRegister Calibration { get; init; } = CalibrationRegister.Empty;
+
+    /// <summary>What past sessions say of each tag; orders the search, accounts for nothing.</summary>
+    public IReadOnlyDictionary<TagId, TagHistory> History { get; init; } = ReadOnlyDictionary<TagId, TagHistory>.Empty;
+
+    /// <summary>Tags heard while no session was open: hints, never evidence.</summary>
+    public IReadOnlyList<ProximityNote> ProximityNotes { get; init; } = [];
+
+    /// <summary>The instant the answer is for. Nothing that ended or took effect later is looked at.</summary>
+    public required DateTimeOffset AsOf { get; init; }
+}

@@ -1,0 +1,225 @@
+using System.Collections.Generic;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>Reasons, steps and findings of this room. The codes are stable; the sentences can be replaced by a <see cref="Wording"/>.</summary>
+public static class ReconciliationReasons
+{
+    /// <summary>Sighted by its own mark.</summary>
+    public static ReasonKind Sighted { get; } = new("line.sighted", "sighted by {by} at {at}, {where}, mark {mark}");
+
+    /// <summary>Counted in full.</summary>
+    public static ReasonKind Counted { get; } = new("line.counted", "counted {counted} of {expected} by {by} at {at}");
+
+    /// <summary>Pieces counted in full.</summary>
+    public static ReasonKind PiecesCounted { get; } = new("line.pieces-counted", "{counted} of {expected} pieces counted by {by} at {at}");
+
+    /// <summary>The reads are better explained by another kit's session.</summary>
+    public static ReasonKind BetterElsewhere { get; } = new("line.better-explained-elsewhere", "session {session} of another kit at the same station saw it more often at that time");
+
+    /// <summary>Container shown, contents not counted.</summary>
+    public static ReasonKind ContainerOnly { get; } = new("line.container-only", "only the container is shown; its contents ({total} with the container) were not counted");
+
+    /// <summary>Counted below the expected number.</summary>
+    public static ReasonKind CountShort { get; } = new("line.count-short", "counted {counted} of {expected}");
+
+    /// <summary>Counted above the expected number.</summary>
+    public static ReasonKind Surplus { get; } = new("line.surplus", "counted {counted}, expected {expected}: a surplus means an earlier count was wrong or another kit is short");
+
+    /// <summary>Pieces not counted.</summary>
+    public static ReasonKind PiecesNotCounted { get; } = new("line.pieces-not-counted", "it has {expected} pieces and nobody counted them; a tag covers only the piece it is on");
+
+    /// <summary>Number of pieces not known.</summary>
+    public static ReasonKind PiecesUnknown { get; } = new("line.pieces-unknown", "the number of its pieces is not known; an unknown total cannot be met");
+
+    /// <summary>Pieces below the expected number.</summary>
+    public static ReasonKind PiecesShort { get; } = new("line.pieces-short", "{counted} of {expected} pieces in hand");
+
+    /// <summary>Pieces above the expected number.</summary>
+    public static ReasonKind PiecesOver { get; } = new("line.pieces-over", "{counted} pieces counted, {expected} expected");
+
+    /// <summary>Nobody counted it.</summary>
+    public static ReasonKind NotCounted { get; } = new("line.not-counted", "no reader can see it and nobody counted it");
+
+    /// <summary>No live tag.</summary>
+    public static ReasonKind NoLiveTag { get; } = new("line.no-live-tag", "it carries no live tag, so no reader can see it");
+
+    /// <summary>No usable session.</summary>
+    public static ReasonKind NoUsableSession { get; } = new("line.no-usable-session", "no usable read session of this kit: no measurement took place");
+
+    /// <summary>A count in another unit.</summary>
+    public static ReasonKind OtherUnit { get; } = new("line.count-in-other-unit", "a count of {counted} by {by} is in another unit than the line's {unit}: not a count of it");
+
+    /// <summary>A count does not identify a marked tool.</summary>
+    public static ReasonKind CountNotIdentity { get; } = new("line.count-is-no-identity", "a count by {by} does not identify a marked tool; sight it by its mark");
+
+    /// <summary>A mark that is not this tool's.</summary>
+    public static ReasonKind OtherMark { get; } = new("line.other-mark", "{by} read mark {read}, the tool's mark is {mark}: not a sighting of it");
+
+    /// <summary>A mark several tools share.</summary>
+    public static ReasonKind SharedMark { get; } = new("line.shared-mark", "mark {mark} is on several tools of the kit and identifies none of them");
+
+    /// <summary>Seen inside another kit.</summary>
+    public static ReasonKind SightedInOtherKit { get; } = new("line.sighted-in-other-kit", "{by} sighted it in kit {kit} at {at}, not here");
+
+    /// <summary>Evidence older than the policy allows.</summary>
+    public static ReasonKind TooOld { get; } = new("line.evidence-too-old", "{what} by {by} at {at} is older than the policy allows");
+
+    /// <summary>Two counts differ.</summary>
+    public static ReasonKind CountsDiffer { get; } = new("line.counts-differ", "an earlier count by {by} was {counted}; the latest stands");
+
+    /// <summary>A retired tag of the tool was read.</summary>
+    public static ReasonKind RetiredTagRead { get; } = new("identity.retired-tag-read", "its retired tag {tag} was read at {at}: the tag may be lying loose, or on another tool");
+
+    /// <summary>Two chip numbers under one EPC.</summary>
+    public static ReasonKind TwoChips { get; } = new("identity.two-chips", "tag {tag} answered with two or more chip numbers ({tids}): two tags claim one identity");
+
+    /// <summary>Another chip number than commissioned.</summary>
+    public static ReasonKind WrongChip { get; } = new("identity.wrong-chip", "tag {tag} answered with chip number {read}, commissioned was {bound}: re-encoded or copied");
+
+    /// <summary>A tag with other bits carries the tool's identity.</summary>
+    public static ReasonKind Reencoded { get; } = new("identity.re-encoded", "tag {tag} carries this tool's identity in other bits than bound: re-encoded or copied");
+
+    /// <summary>The binding changed within the reads.</summary>
+    public static ReasonKind BindingChanged { get; } = new("identity.binding-changed", "the binding of tag {tag} began or ended between its reads of this session");
+
+    /// <summary>The doubt was settled by a sighting.</summary>
+    public static ReasonKind IdentitySettled { get; } = new("identity.settled-by-mark", "identity was in doubt ({code}) and settled by the sighting of its mark");
+
+    /// <summary>Step: present again.</summary>
+    public static ReasonKind StepPresentAgain { get; } = new("step.present-again", "open the bag, turn it, present it again; if still silent, look for mark {mark}");
+
+    /// <summary>Step: second pass.</summary>
+    public static ReasonKind StepSecondPass { get; } = new("step.second-pass", "make a second, separate pass at this station, or look for mark {mark}");
+
+    /// <summary>Step: sight the tool.</summary>
+    public static ReasonKind StepSightTool { get; } = new("step.sight-tool", "look at the tool and read its mark ({mark})");
+
+    /// <summary>Step: count items.</summary>
+    public static ReasonKind StepCountItems { get; } = new("step.count-items", "count it in the unit \"{unit}\"");
+
+    /// <summary>Step: count pieces.</summary>
+    public static ReasonKind StepCountPieces { get; } = new("step.count-pieces", "count its pieces ({expected} expected)");
+
+    /// <summary>Step: search the shortage.</summary>
+    public static ReasonKind StepSearchShortage { get; } = new("step.search-shortage", "stop, search for what is short of \"{what}\" and follow the local lost-tool procedure");
+
+    /// <summary>Step: resolve the surplus.</summary>
+    public static ReasonKind StepResolveSurplus { get; } = new("step.resolve-surplus", "count \"{what}\" again with a second person and find where the surplus belongs");
+
+    /// <summary>Step: settle the identity.</summary>
+    public static ReasonKind StepSettleIdentity { get; } = new("step.settle-identity", "look at the tool, read its mark ({mark}) and check which tags it wears");
+
+    /// <summary>Step: restore the station.</summary>
+    public static ReasonKind StepRestoreStation { get; } = new("step.restore-station", "mend the station and present the kit again, or look for mark {mark}");
+
+    /// <summary>Kit: lines open.</summary>
+    public static ReasonKind KitLinesOpen { get; } = new("kit.lines-open", "{count} of {total} line(s) not accounted for");
+
+    /// <summary>Kit: differences shown.</summary>
+    public static ReasonKind KitDifferences { get; } = new("kit.differences", "positive evidence of a difference on line(s) {lines}");
+
+    /// <summary>Kit: a foreign tool was sighted inside.</summary>
+    public static ReasonKind KitForeignTool { get; } = new("kit.foreign-tool-sighted", "tool {tool} of another list was sighted inside by {by} at {at}");
+
+    /// <summary>Kit: no usable session and a tagged line open.</summary>
+    public static ReasonKind KitNoUsableSession { get; } = new("kit.no-usable-session", "tagged lines are open and no session of the kit can be used");
+
+    /// <summary>Kit: nothing expected.</summary>
+    public static ReasonKind KitNothingExpected { get; } = new("kit.nothing-expected", "no line is expected; an empty list is never complete");
+
+    /// <summary>Kit: complete without a read.</summary>
+    public static ReasonKind KitNoReadUsed { get; } = new("kit.no-read-used", "no read was used: every line rests on people's sightings, counts or records");
+
+    /// <summary>Kit: manual inventory not allowed.</summary>
+    public static ReasonKind KitManualNotAllowed { get; } = new("kit.manual-inventory-not-allowed", "every line rests on people alone, and the policy does not allow a manual inventory");
+
+    /// <summary>Kit: more persons needed.</summary>
+    public static ReasonKind KitMorePersons { get; } = new("kit.more-persons-needed", "a manual inventory needs {needed} persons; {count} took part");
+
+    /// <summary>Finding: kit not presented or shielded.</summary>
+    public static ReasonKind NotPresentedOrShielded { get; } = new("finding.not-presented-or-shielded", "usable session, and no tag of kit {kit} was read: not presented, or shielded");
+
+    /// <summary>Finding: attenuated.</summary>
+    public static ReasonKind Attenuated { get; } = new("finding.attenuated", "most tagged lines are silent or weak and every look is at least {decibels} dB below its usual strength: whole bag attenuated (wet, foil, metal lid); open it and look");
+
+    /// <summary>Finding: shared location.</summary>
+    public static ReasonKind SharedLocation { get; } = new("finding.shared-location", "all open tagged lines of \"{location}\" share that place, and none there was read well");
+
+    /// <summary>Finding: shared antenna.</summary>
+    public static ReasonKind SharedAntenna { get; } = new("finding.shared-antenna", "weak lines were seen on antenna {antenna} only, and no line read well was seen there");
+
+    /// <summary>Finding: another kit passed.</summary>
+    public static ReasonKind KitPassing { get; } = new("finding.kit-passing", "{tags} tags of kit {kit} were heard within {seconds} s: the kit passed by");
+
+    /// <summary>Finding: tools of another kit.</summary>
+    public static ReasonKind ForeignTools { get; } = new("finding.foreign-tools", "{tags} tag(s) of kit {kit} were read here: tell its custodian ({tools})");
+
+    /// <summary>Finding: a retired tag.</summary>
+    public static ReasonKind RetiredTag { get; } = new("finding.retired-tag", "retired tag {tag} of tool {tool} was read: something thought gone is here");
+
+    /// <summary>Finding: replace the tag.</summary>
+    public static ReasonKind TagToReplace { get; } = new("finding.tag-to-replace", "the tool was sighted but its tag stayed silent: check or replace the tag");
+
+    /// <summary>Finding: second tag silent.</summary>
+    public static ReasonKind SecondTagSilent { get; } = new("finding.second-tag-silent", "one of its live tags was read, {silent} stayed silent");
+
+    /// <summary>Finding: heard elsewhere.</summary>
+    public static ReasonKind Proximity { get; } = new("finding.proximity", "heard near station {station} at {at} outside this kit's presentation: a hint, never evidence");
+
+    /// <summary>Finding: calibration.</summary>
+    public static ReasonKind CalibrationNotFit { get; } = new("finding.calibration", "calibration: {status}. Accounting is a separate answer; set the tool apart by local rule");
+
+    /// <summary>Finding: a session left out because it is old.</summary>
+    public static ReasonKind SessionTooOld { get; } = new("finding.session-too-old", "session {session} ended at {at}, longer before the as-of instant than the policy allows: not used");
+
+    /// <summary>Finding: a session left out because it ended later.</summary>
+    public static ReasonKind SessionAfterAsOf { get; } = new("finding.session-after-as-of", "session {session} ended after the as-of instant: not looked at");
+
+    /// <summary>Finding: a tool on two manifests.</summary>
+    public static ReasonKind ToolInTwoKits { get; } = new("finding.tool-in-two-kits", "tool {tool} is also on the manifest of kit {kit}: one tool cannot satisfy two kits");
+
+    /// <summary>Read: control tag.</summary>
+    public static ReasonKind ReadControlTag { get; } = new("read.control-tag", "control tag of the station");
+
+    /// <summary>Read: expected.</summary>
+    public static ReasonKind ReadExpected { get; } = new("read.expected", "live tag of {tool}, line {line}");
+
+    /// <summary>Read: other kit.</summary>
+    public static ReasonKind ReadOtherKit { get; } = new("read.other-kit", "tool {tool} of kit {kit}, not due here");
+
+    /// <summary>Read: retired.</summary>
+    public static ReasonKind ReadRetired { get; } = new("read.retired", "retired tag, on {tool} until {until}");
+
+    /// <summary>Read: spare.</summary>
+    public static ReasonKind ReadSpare { get; } = new("read.spare", "tool {tool} is on no manifest: a spare");
+
+    /// <summary>Read: re-encoded.</summary>
+    public static ReasonKind ReadReencoded { get; } = new("read.re-encoded", "carries the identity of {tool} in other bits than bound");
+
+    /// <summary>Read: unknown.</summary>
+    public static ReasonKind ReadUnknown { get; } = new("read.unknown", "no binding knows this tag");
+
+    /// <summary>Read: beyond the tag limit.</summary>
+    public static ReasonKind ReadOverTagLimit { get; } = new("read.over-tag-limit", "tags beyond the session's tag limit; not told apart");
+
+    /// <summary>Read: outside the window.</summary>
+    public static ReasonKind ReadOutsideWindow { get; } = new("read.outside-window", "stamped outside the presentation");
+
+    /// <summary>Read: repeat.</summary>
+    public static ReasonKind ReadRepeat { get; } = new("read.repeat", "the same report again");
+
+    /// <summary>All kinds of this room.</summary>
+    public static IReadOnlyList<ReasonKind> All { get; } =
+    [
+        Sighted, Counted, PiecesCounted, BetterElsewhere, ContainerOnly, CountShort, Surplus, PiecesNotCounted, PiecesUnknown, PiecesShort, PiecesOver,
+        NotCounted, NoLiveTag, NoUsableSession, OtherUnit, CountNotIdentity, OtherMark, SharedMark, SightedInOtherKit, TooOld, CountsDiffer,
+        RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, IdentitySettled,
+        StepPresentAgain, StepSecondPass, StepSightTool, StepCountItems, StepCountPieces, StepSearchShortage, StepResolveSurplus, StepSettleIdentity, StepRestoreStation,
+        KitLinesOpen, KitDifferences, KitForeignTool, KitNoUsableSession, KitNothingExpected, KitNoReadUsed, KitManualNotAllowed, KitMorePersons,
+        NotPresentedOrShielded, Attenuated, SharedLocation, SharedAntenna, KitPassing, ForeignTools, RetiredTag, TagToReplace, SecondTagSilent, Proximity,
+        CalibrationNotFit, SessionTooOld, SessionAfterAsOf, ToolInTwoKits,
+        ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadRepeat,
+    ];
+}

@@ -1,0 +1,70 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using ToolLedger.Kits;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>The answer for one kit: every line one conclusion, every read one explanation, findings beside them, and the digests of what it was computed from.</summary>
+/// <remarks>
+/// Immutable and thread-safe. The same inputs under the same policy and library version give the same result on any machine, culture and thread count.
+/// This is a record-keeping aid: it does not decide that equipment is safe, and it never says missing, lost or found.
+/// </remarks>
+public sealed class ReconciliationResult
+{
+    private readonly Lazy<IReadOnlyList<ReadExplanation>> reads;
+
+    internal ReconciliationResult(Func<IReadOnlyList<ReadExplanation>> explainReads)
+    {
+        // Explaining every read is work that a caller of many kits may not need; it depends on immutable inputs only.
+        reads = new Lazy<IReadOnlyList<ReadExplanation>>(explainReads);
+    }
+
+    /// <summary>The manifest revision the kit was checked against.</summary>
+    public required KitManifest Manifest { get; init; }
+
+    /// <summary>The instant the answer is for.</summary>
+    public required DateTimeOffset AsOf { get; init; }
+
+    /// <summary>Where the kit stands.</summary>
+    public required KitConclusion Kit { get; init; }
+
+    /// <summary>One conclusion for every manifest line, in line order.</summary>
+    public required IReadOnlyList<LineConclusion> Lines { get; init; }
+
+    /// <summary>What stands beside the conclusions.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>The sessions that present this kit, in time order, and whether they were used.</summary>
+    public required IReadOnlyList<SessionSummary> Sessions { get; init; }
+
+    /// <summary>Everyone who sighted, counted, witnessed or signed what counts here, in ordinal order.</summary>
+    public required IReadOnlyList<PersonId> Persons { get; init; }
+
+    /// <summary>The signatures on the inventory sheet that count here.</summary>
+    public required IReadOnlyList<Signature> Signatures { get; init; }
+
+    /// <summary>Digest of the policy and of every rule's name, version and settings.</summary>
+    public required Digest PolicyDigest { get; init; }
+
+    /// <summary>Digests of the inputs.</summary>
+    public required IReadOnlyList<InputDigest> Inputs { get; init; }
+
+    /// <summary>The version of this library; another version may answer differently and then differs here.</summary>
+    public required string LibraryVersion { get; init; }
+
+    /// <summary>True where no line rests on a read.</summary>
+    public bool NoReadUsed => KitJudge.UsesNoRead(Lines);
+
+    /// <summary>Exactly one explanation for every read delivered to a session that presents this kit, grouped by session and tag. Computed when first asked for.</summary>
+    public IReadOnlyList<ReadExplanation> Reads => reads.Value;
+
+    /// <summary>The open lines in search order: differences, then silent tags (those usually read first), then weak ones, then what nobody counted.</summary>
+    public IReadOnlyList<LineConclusion> ChaseList => [.. Lines.Where(static line => !line.IsAccounted).Order(ChaseOrder.Instance)];
+
+    /// <summary>Number of reads with an explanation of a kind.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <returns>0 or more.</returns>
+    public long CountOf(ReadExplanationKind kind) => Reads.Where(read => read.Kind == kind).Sum(static read => read.ReadCount);
+}

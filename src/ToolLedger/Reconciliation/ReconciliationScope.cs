@@ -1,0 +1,97 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using ToolLedger.Kits;
+using ToolLedger.Reads;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>What one call of the reconciler shares between kits: sessions and people's evidence looked up once.</summary>
+internal sealed class ReconciliationScope
+{
+    private readonly Dictionary<ReadSession, SessionReading> readings = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<ReadSession, IReadOnlyList<Finding>> sessionFindings = new(ReferenceEqualityComparer.Instance);
+    private Digest? hintsDigest;
+
+    public ReconciliationScope(ReconciliationInput input, ReconciliationPolicy policy)
+    {
+        Input = input;
+        Policy = policy;
+        People = new PeopleIndex(input.Inventory, input.AsOf);
+    }
+
+    public ReconciliationInput Input { get; }
+
+    public ReconciliationPolicy Policy { get; }
+
+    public PeopleIndex People { get; }
+
+    public DateTimeOffset AsOf => Input.AsOf;
+
+    public SessionReading ReadingOf(ReadSession session)
+    {
+        if (!readings.TryGetValue(session, out SessionReading? reading))
+        {
+            readings.Add(session, reading = SessionReading.Of(session, Input.Tags, Input.Kits, Input.AsOf));
+        }
+
+        return reading;
+    }
+
+    /// <summary>Digest of the hints: tag histories and proximity notes, in tag order.</summary>
+    public Digest HintsDigest => hintsDigest ??= HintsText.DigestOf(Input);
+
+    public IReadOnlyList<Finding> SessionFindingsOf(ReadSession session)
+    {
+        if (!sessionFindings.TryGetValue(session, out IReadOnlyList<Finding>? findings))
+        {
+            sessionFindings.Add(session, findings = SessionFindingSearch.Search(this, session));
+        }
+
+        return findings;
+    }
+
+    /// <summary>Sessions that do not present the kit and ended in time, in time order.</summary>
+    public List<ReadSession> OtherSessionsOf(KitId kit)
+        => [.. Input.Sessions
+            .Where(session => !session.Presents(kit) && session.To <= AsOf)
+            .OrderBy(static session => session.From)
+            .ThenBy(static session => session.Id.Value, StringComparer.Ordinal)];
+
+    /// <summary>The sessions that present a kit, each with whether its looks count.</summary>
+    public List<SessionSummary> SessionsOf(KitId kit)
+    {
+        var list = new List<SessionSummary>();
+        foreach (ReadSession session in Input.Sessions)
+        {
+            if (session.Presents(kit))
+            {
+                Reason? leftOut = WhyLeftOut(session);
+                list.Add(new SessionSummary { Session = session, IsUsed = leftOut is null && session.IsUsable, LeftOut = leftOut });
+            }
+        }
+
+        // The order in which the host hands sessions in decides nothing.
+        list.Sort(static (a, b) => a.Session.From != b.Session.From
+            ? a.Session.From.CompareTo(b.Session.From)
+            : string.CompareOrdinal(a.Session.Id.Value, b.Session.Id.Value));
+        return list;
+    }
+
+    public string Time(DateTimeOffset instant)
+        => Policy.Calendar.ToSite(instant).ToString("yyyy-MM-dd HH:mm:sszzz", CultureInfo.InvariantCulture);
+
+    private Reason? WhyLeftOut(ReadSession session)
+    {
+        if (session.To > AsOf)
+        {
+            return new Reason(ReconciliationReasons.SessionAfterAsOf, ("session", session.Id.Value));
+        }
+
+        return AsOf - session.To > Policy.Sessions.SessionAgeMax
+            ? new Reason(ReconciliationReasons.SessionTooOld, ("session", session.Id.Value), ("at", Time(session.To)))
+            : null;
+    }
+}

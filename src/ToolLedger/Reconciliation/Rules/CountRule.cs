@@ -1,0 +1,52 @@
+using ToolLedger.Kits;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation.Rules;
+
+/// <summary>A count below the expected one is partial, one above it a conflict; a set whose container is shown but whose contents nobody counted is partial by silence.</summary>
+internal sealed class CountRule : IReconciliationRule
+{
+    public string Name => "count";
+
+    public string Version => "1";
+
+    public string Settings => "";
+
+    public Verdict Judge(in LineFacts facts)
+    {
+        if (facts.Line is ToolLine)
+        {
+            return Verdict.NoObjection;
+        }
+
+        if (facts.Count is { } count)
+        {
+            return Compare(facts.Line, count.Quantity);
+        }
+
+        return facts.Line is SetLine set && facts.Bases.Count > 0
+            ? Verdict.Withhold(LineState.Partial, new Reason(ReconciliationReasons.ContainerOnly, ("total", set.Expected.ToString())), Steps.CountItems(set))
+            : Verdict.NoObjection;
+    }
+
+    private static Verdict Compare(ManifestLine line, Quantity counted)
+    {
+        Quantity expected = line.Expected;
+        if (counted.Amount < expected.Amount)
+        {
+            return Verdict.Withhold(
+                LineState.Partial,
+                new Reason(ReconciliationReasons.CountShort, ("counted", counted.ToString()), ("expected", expected.ToString())),
+                Steps.SearchShortage(line),
+                isPositiveDifference: true);
+        }
+
+        return counted.Amount > expected.Amount
+            ? Verdict.Withhold(
+                LineState.Conflict,
+                new Reason(ReconciliationReasons.Surplus, ("counted", counted.ToString()), ("expected", expected.ToString())),
+                Steps.ResolveSurplus(line),
+                isPositiveDifference: true)
+            : Verdict.NoObjection;
+    }
+}

@@ -1,0 +1,19 @@
+using System;
+using ToolLedger.Reads;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>A read session as the result saw it.</summary>
+/// <remarks>Immutable and thread-safe.</remarks>
+public sealed class SessionSummary
+{
+    /// <summary>The session.</summary>
+    public required ReadSession Session { get; init; }
+
+    /// <summary>True where its looks count as evidence: usable, of this kit, not after the as-of instant and not too old.</summary>
+    public required bool IsUsed { get; init; }
+
+    /// <summary>Why it was left out, or null where it was used or its own health is the reason.</summary>
+    public Reason? LeftOut { get; init; }
+}

@@ -1,0 +1,31 @@
+using System.Globalization;
+using ToolLedger.Kits;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>Builds the next steps of the built-in rules.</summary>
+internal static class Steps
+{
+    public static NextStep PresentAgain(ManifestLine line) => new(NextStepKind.PresentAgain, new Reason(ReconciliationReasons.StepPresentAgain, Mark(line)));
+
+    public static NextStep SecondPass(ManifestLine line) => new(NextStepKind.SecondPass, new Reason(ReconciliationReasons.StepSecondPass, Mark(line)));
+
+    public static NextStep SightTool(ManifestLine line) => new(NextStepKind.SightTool, new Reason(ReconciliationReasons.StepSightTool, Mark(line)));
+
+    public static NextStep CountItems(ManifestLine line) => new(NextStepKind.CountItems, new Reason(ReconciliationReasons.StepCountItems, ("unit", line.Expected.Unit.Value)));
+
+    public static NextStep CountPieces(ToolLine line)
+        => new(NextStepKind.CountPieces, new Reason(ReconciliationReasons.StepCountPieces, ("expected", line.Tool.PieceCount.ToString(CultureInfo.InvariantCulture))));
+
+    public static NextStep SearchShortage(ManifestLine line) => new(NextStepKind.SearchShortage, new Reason(ReconciliationReasons.StepSearchShortage, ("what", line.Description)));
+
+    public static NextStep ResolveSurplus(ManifestLine line) => new(NextStepKind.ResolveSurplus, new Reason(ReconciliationReasons.StepResolveSurplus, ("what", line.Description)));
+
+    public static NextStep SettleIdentity(ManifestLine line) => new(NextStepKind.SettleIdentity, new Reason(ReconciliationReasons.StepSettleIdentity, Mark(line)));
+
+    public static NextStep RestoreStation(ManifestLine line) => new(NextStepKind.RestoreStation, new Reason(ReconciliationReasons.StepRestoreStation, Mark(line)));
+
+    private static (string Name, string Value) Mark(ManifestLine line)
+        => ("mark", line.Tool?.Mark is { } mark ? mark : "none on the manifest");
+}

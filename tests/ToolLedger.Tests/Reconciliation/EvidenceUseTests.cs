@@ -1,0 +1,188 @@
+using System;
+using System.Linq;
+using ToolLedger.Kits;
+using ToolLedger.Reads;
+using ToolLedger.Reconciliation;
+using ToolLedger.Records;
+using ToolLedger.Tools;
+using Xunit;
+
+namespace ToolLedger.Tests.Reconciliation;
+
+/// <summary>Which evidence counts: in time, in the right unit, of the right kit, and by a rule that may only withhold.</summary>
+public sealed class EvidenceUseTests
+{
+    [Fact]
+    public void A_session_older_than_the_policy_allows_settles_nothing_and_says_so()
+    {
+        World world = new World().ReadAllBut().CountAll();
+        world.AsOf = World.End + world.Policy.Sessions.SessionAgeMax + TimeSpan.FromSeconds(1);
+        ReconciliationResult result = world.Reconcile();
+
+        Assert.Equal(KitState.NoValidRead, result.Kit.State);
+        Assert.Contains(result.Findings, finding => finding.Code == ReconciliationReasons.SessionTooOld.Code);
+        Assert.All(result.Reads, read => Assert.True(read.ReadCount > 0));
+    }
+
+    [Fact]
+    public void A_session_that_ends_after_the_as_of_instant_is_not_looked_at()
+    {
+        World world = new World().ReadAllBut();
+        world.AsOf = World.End.AddSeconds(-1);
+
+        Assert.Contains(world.Reconcile().Findings, finding => finding.Code == ReconciliationReasons.SessionAfterAsOf.Code);
+    }
+
+    [Fact]
+    public void A_count_older_than_the_policy_allows_is_shown_and_not_used()
+    {
+        World world = new World().ReadAllBut().CountAll();
+        world.Counts.RemoveAll(count => count.LineNumber == 15);
+        LineConclusion rags = world.Count(15, 6, "each", World.End - world.Policy.Inventory.EvidenceAgeMax - TimeSpan.FromHours(1)).Reconcile().Lines[14];
+
+        Assert.Equal(LineState.NotAssessed, rags.State);
+        Assert.Contains(rags.Reasons, reason => reason.Code == ReconciliationReasons.TooOld.Code);
+    }
+
+    [Fact]
+    public void S49_A_count_in_another_unit_is_no_count()
+    {
+        World world = new World().ReadAllBut().CountAll();
+        world.Counts.RemoveAll(count => count.LineNumber == 14);
+        LineConclusion wire = world.Count(14, 10, "m").Reconcile().Lines[13];
+
+        Assert.Equal(LineState.NotAssessed, wire.State);
+        Assert.Contains(wire.Reasons, reason => reason.Code == ReconciliationReasons.OtherUnit.Code);
+    }
+
+    [Fact]
+    public void A_count_of_one_does_not_identify_a_marked_tool()
+    {
+        LineConclusion t7 = new World().ReadAllBut("T7").Count(7, 1, "each").Reconcile().Lines[6];
+
+        Assert.Equal(LineState.NotRead, t7.State);
+        Assert.Contains(t7.Reasons, reason => reason.Code == ReconciliationReasons.CountNotIdentity.Code);
+    }
+
+    [Fact]
+    public void A_kit_settled_by_one_person_alone_stays_open_and_by_two_is_complete_without_a_read()
+    {
+        var world = new World();
+        for (int i = 1; i <= 12; i++)
+        {
+            world.Sight($"T{i}", $"K1-{i}");
+        }
+
+        foreach ((int line, decimal amount, string unit) in new[] { (13, 10m, "each"), (14, 1m, "spool"), (15, 6m, "each") })
+        {
+            world.Counts.Add(new Inventory.LineCount { Kit = World.K1, LineNumber = line, Quantity = new Quantity(amount, new Unit(unit)), By = World.Q, At = World.End });
+        }
+
+        ReconciliationResult alone = world.Reconcile([]);
+        Assert.Equal(KitState.Open, alone.Kit.State);
+        Assert.Contains(alone.Kit.Reasons, reason => reason.Code == ReconciliationReasons.KitMorePersons.Code);
+
+        world.Signatures.Add(new Signature { By = World.P, At = World.End.AddSeconds(30) });
+        ReconciliationResult two = world.Reconcile([]);
+        Assert.Equal(KitState.Complete, two.Kit.State);
+        Assert.True(two.NoReadUsed);
+    }
+
+    [Fact]
+    public void S11_A_read_in_another_kits_session_is_a_hint_and_no_evidence()
+    {
+        World world = new World().ReadAllBut("T3");
+        ReadSession own = world.Session();
+        ReadSession other = new World().Read("T3", World.A1, 5, 6).Session("S-K2", World.K2);
+        ReconciliationResult result = world.Reconcile(own, other);
+
+        Assert.Equal(LineState.NotRead, result.Lines[2].State);
+        Assert.Contains(result.Findings, finding => finding.Code == ReconciliationReasons.Proximity.Code && finding.LineNumbers.SequenceEqual([3]));
+    }
+
+    [Fact]
+    public void Reads_that_another_kits_session_at_the_same_time_and_station_explains_better_are_weak()
+    {
+        World world = new World().ReadAllBut();
+        ReadSession own = world.Session();
+        World neighbour = new World();
+        neighbour.Read("T3", World.A1, 5, 6, 7, 8, 9, 10, 11);
+        ReconciliationResult result = world.Reconcile(own, neighbour.Session("S-K2", World.K2));
+
+        Assert.Equal(LineState.Weak, result.Lines[2].State);
+        Assert.Contains(result.Lines[2].Reasons, reason => reason.Code == ReconciliationReasons.BetterElsewhere.Code);
+        Assert.True(result.Lines[3].IsAccounted);
+    }
+
+    [Fact]
+    public void S17_The_tag_that_is_always_read_comes_first_in_the_chase_list()
+    {
+        World world = new World().ReadAllBut("T1", "T7", "T11").CountAll();
+        world.History[World.TagOf("T11")] = new Presence.TagHistory(60, 18);
+        world.History[World.TagOf("T7")] = new Presence.TagHistory(400, 400);
+
+        Assert.Equal([7, 1, 11], world.Reconcile().ChaseList.Select(line => line.Line.Number));
+    }
+
+    [Fact]
+    public void S16_A_poor_tag_explains_its_silence_and_accounts_for_nothing()
+    {
+        World world = new World().ReadAllBut("T11").CountAll();
+        world.History[World.TagOf("T11")] = new Presence.TagHistory(60, 18);
+        LineConclusion t11 = world.Reconcile().Lines[10];
+
+        Assert.Equal(LineState.NotRead, t11.State);
+        Assert.Contains(t11.Reasons, reason => reason.Code == Presence.PresenceReasons.PoorHistory.Code);
+    }
+
+    [Fact]
+    public void A_rule_of_the_host_can_withhold_and_is_part_of_the_policy_digest()
+    {
+        World plain = new World().ReadAllBut().CountAll();
+        var ruled = new World { Rules = [new SightTorqueTools()] };
+        ruled.ReadAllBut().CountAll();
+        ReconciliationResult without = plain.Reconcile(), with = ruled.Reconcile();
+
+        Assert.Equal(KitState.Complete, without.Kit.State);
+        Assert.Equal((LineState.Weak, NextStepKind.SightTool), (with.Lines[3].State, with.Lines[3].Next!.Kind));
+        Assert.NotEqual(without.PolicyDigest, with.PolicyDigest);
+        Assert.Equal(KitState.Complete, ruled.Sight("T4", "K1-4").Reconcile().Kit.State);
+    }
+
+    [Fact]
+    public void A_rule_can_never_grant()
+    {
+        var reason = new Reason(SightTorqueTools.Why);
+        var step = new NextStep(NextStepKind.SightTool, reason);
+
+        Assert.Throws<ArgumentOutOfRangeException>(() => Verdict.Withhold(LineState.Accounted, reason, step));
+        Assert.Equal(LineState.NotRead, new World { Rules = [new SightTorqueTools()] }.ReadAllBut("T7").Reconcile().Lines[6].State);
+    }
+
+    [Fact]
+    public void Asking_for_a_kit_without_a_manifest_names_the_kit()
+    {
+        World world = new World();
+        ReconciliationInput input = world.Input();
+        var unknown = new ReconciliationInput { Kits = input.Kits, Subject = new KitId("K77"), AsOf = input.AsOf };
+
+        ArgumentException error = Assert.Throws<ArgumentException>(() => new Reconciler(world.Policy).Reconcile(unknown));
+        Assert.Contains("K77", error.Message, StringComparison.Ordinal);
+    }
+
+    private sealed class SightTorqueTools : IReconciliationRule
+    {
+        public static ReasonKind Why { get; } = new("site.torque-tool-not-sighted", "this site wants calibrated tools sighted");
+
+        public string Name => "sight-calibrated-tools";
+
+        public string Version => "1";
+
+        public string Settings => "";
+
+        public Verdict Judge(in LineFacts facts)
+            => facts.Line.Tool is { NeedsCalibration: true } && facts.Sighting is null
+                ? Verdict.Withhold(LineState.Weak, new Reason(Why), new NextStep(NextStepKind.SightTool, new Reason(Why)))
+                : Verdict.NoObjection;
+    }
+}

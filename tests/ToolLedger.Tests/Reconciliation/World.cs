@@ -1,0 +1,243 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using ToolLedger.Calibration;
+using ToolLedger.Identifiers;
+using ToolLedger.Inventory;
+using ToolLedger.Kits;
+using ToolLedger.Presence;
+using ToolLedger.Reads;
+using ToolLedger.Reconciliation;
+using ToolLedger.Records;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Tests.Reconciliation;
+
+/// <summary>
+/// The conventions of the scenario tables: kit K1 revision 3 (twelve tagged tools, a hex-key set of ten with a tag on its holder, one spool of wire,
+/// six rags), station R1 with antennas 1 and 2 and control tag C1, persons P, Q and S, policy P0. All of it is invented.
+/// </summary>
+internal sealed class World
+{
+    public static readonly DateTimeOffset Start = new(2026, 3, 2, 15, 55, 0, TimeSpan.FromHours(1));
+    public static readonly DateTimeOffset End = Start.AddSeconds(30);
+    public static readonly KitId K1 = new("K1");
+    public static readonly KitId K2 = new("K2");
+    public static readonly KitId K9 = new("K9");
+    public static readonly PersonId P = new("P");
+    public static readonly PersonId Q = new("Q");
+    public static readonly AntennaPort A1 = new(1);
+    public static readonly AntennaPort A2 = new(2);
+    public static readonly TagId C1 = TagOf("C1");
+    public const int Baseline = -55;
+
+    public List<LineCount> Counts { get; } = [];
+
+    public List<Sighting> Sightings { get; } = [];
+
+    public List<PieceCount> Pieces { get; } = [];
+
+    public List<Signature> Signatures { get; } = [];
+
+    public List<TagRead> Reads { get; } = [];
+
+    public List<DateTimeOffset> PassStarts { get; } = [];
+
+    public List<CalibrationRecord> Calibrations { get; } = [];
+
+    public Dictionary<TagId, TagHistory> History { get; } = [];
+
+    public List<TagBinding> Bindings { get; } = [.. AllTools().Select(static tool => Binding(TagOf(tool), new ToolId(tool)))];
+
+    public int T10Pieces { get; set; } = 1;
+
+    public bool ControlOnA1 { get; set; } = true;
+
+    public bool ControlOnA2 { get; set; } = true;
+
+    public TimeSpan? ClockBefore { get; set; } = TimeSpan.Zero;
+
+    public TimeSpan? ClockAfter { get; set; } = TimeSpan.Zero;
+
+    public ReconciliationPolicy Policy { get; set; } = new();
+
+    public IReadOnlyList<IReconciliationRule> Rules { get; set; } = [];
+
+    public DateTimeOffset AsOf { get; set; } = End.AddMinutes(2);
+
+    public static TagId TagOf(string name)
+    {
+        byte[] bits = new byte[12];
+        bits[0] = 0x34;
+        for (int i = 0; i < name.Length; i++)
+        {
+            bits[i + 4] = (byte)name[i];
+        }
+
+        return TagId.FromEpc(Epc.FromBytes(bits, 96));
+    }
+
+    public static TagBinding Binding(TagId tag, ToolId tool, Tid tid = default)
+        => new() { Tag = tag, Tid = tid, Tool = tool, From = Start.AddYears(-1), BoundBy = Q };
+
+    public static IEnumerable<string> AllTools()
+        => Enumerable.Range(1, 12).Select(static i => Text("T", i)).Append("H13")
+            .Concat(Enumerable.Range(1, 8).Select(static i => Text("U", i)))
+            .Concat(Enumerable.Range(1, 6).Select(static i => Text("V", i)));
+
+    public KitManifest K1Revision3()
+    {
+        IEnumerable<ManifestLine> tools = Enumerable.Range(1, 12).Select(i => (ManifestLine)new ToolLine
+        {
+            Number = i,
+            Location = i <= 6 ? "left pocket" : "right pocket",
+            Tool = new Tool
+            {
+                Id = new ToolId(Text("T", i)),
+                Description = Text("tool ", i),
+                Mark = Text("K1-", i),
+                PieceCount = i == 10 ? T10Pieces : 1,
+                NeedsCalibration = i == 4,
+            },
+        });
+        return new KitManifest(K1, 3, "invented scenario kit", Start.AddDays(-30), Signed(), tools.Concat(
+        [
+            new SetLine
+            {
+                Number = 13,
+                Container = new Tool { Id = new ToolId("H13"), Description = "hex-key holder", Mark = "K1-13" },
+                Contents = "nine hex keys",
+                TotalCount = 10,
+            },
+            new ConsumableLine { Number = 14, Description = "safety wire", Quantity = new Quantity(1, new Unit("spool")) },
+            new CountedLine { Number = 15, Description = "rags", Quantity = new Quantity(6, Unit.Each) },
+        ]));
+    }
+
+    public KitRegister Kits() => new([K1Revision3(), PlainKit(K2, "U", 8), PlainKit(K9, "V", 6)]);
+
+    public World ReadWell(params IEnumerable<string> tools)
+    {
+        foreach (string tool in tools)
+        {
+            Read(tool, A1, 6);
+            Read(tool, A2, 7, 9, 11);
+        }
+
+        return this;
+    }
+
+    public World ReadAllBut(params string[] absent)
+        => ReadWell(Enumerable.Range(1, 12).Select(static i => Text("T", i)).Append("H13").Except(absent));
+
+    public World Read(string tool, AntennaPort antenna, params double[] seconds) => ReadAt(TagOf(tool), antenna, Baseline, seconds);
+
+    public World ReadAt(TagId tag, AntennaPort antenna, double decibelMilliwatts, params double[] seconds)
+    {
+        foreach (double second in seconds)
+        {
+            Reads.Add(new TagRead(tag, antenna, Start.AddSeconds(second)) { Strength = Rssi.FromDbm(decibelMilliwatts) });
+        }
+
+        return this;
+    }
+
+    public World CountAll()
+    {
+        Count(13, 10, "each");
+        Count(14, 1, "spool");
+        return Count(15, 6, "each");
+    }
+
+    public World Count(int line, decimal amount, string unit, DateTimeOffset? at = null)
+    {
+        Counts.Add(new LineCount { Kit = K1, LineNumber = line, Quantity = new Quantity(amount, new Unit(unit)), By = P, Witness = Q, At = at ?? End });
+        return this;
+    }
+
+    public World Sight(string tool, string mark, KitId inKit = default, DateTimeOffset? at = null)
+    {
+        Sightings.Add(new Sighting { Tool = new ToolId(tool), MarkRead = mark, By = Q, At = at ?? End.AddMinutes(1), Where = new Place("bench 2"), InKit = inKit });
+        return this;
+    }
+
+    public World CountPieces(string tool, int? pieces)
+    {
+        Pieces.Add(new PieceCount { Tool = new ToolId(tool), Pieces = pieces, By = P, At = End });
+        return this;
+    }
+
+    public IEnumerable<TagRead> ControlReads()
+    {
+        for (double second = 0.5; second < 30; second += 1.5)
+        {
+            if (ControlOnA1)
+            {
+                yield return new TagRead(C1, A1, Start.AddSeconds(second));
+            }
+
+            if (ControlOnA2)
+            {
+                yield return new TagRead(C1, A2, Start.AddSeconds(second + 0.25));
+            }
+        }
+    }
+
+    public static ReadStation Station() => new()
+    {
+        Id = new StationId("R1"),
+        Antennas = [A1, A2],
+        ControlTags = [new ControlTag(C1, A1), new ControlTag(C1, A2)],
+    };
+
+    public ReadSession Session(string id = "S1", KitId? kit = null, IEnumerable<TagRead>? reads = null)
+    {
+        var builder = new ReadSessionBuilder(
+            new Presentation
+            {
+                Id = new SessionId(id),
+                Station = Station(),
+                Kits = [kit ?? K1],
+                From = Start,
+                Until = End,
+                PassStarts = PassStarts,
+                ReaderClockOffset = ClockBefore,
+            },
+            Policy.Sessions);
+        foreach (TagRead read in reads ?? ControlReads().Concat(Reads))
+        {
+            builder.Add(read);
+        }
+
+        return builder.Close(End, ClockAfter);
+    }
+
+    public ReconciliationInput Input(params IReadOnlyList<ReadSession> sessions) => new()
+    {
+        Kits = Kits(),
+        Subject = K1,
+        Sessions = sessions,
+        Tags = new TagRegister(Bindings),
+        Inventory = new InventorySheet(Sightings, Counts, Pieces, Signatures),
+        Calibration = new CalibrationRegister(Calibrations),
+        History = History,
+        AsOf = AsOf,
+    };
+
+    public ReconciliationResult Reconcile() => Reconcile(Session());
+
+    public ReconciliationResult Reconcile(params IReadOnlyList<ReadSession> sessions)
+        => new Reconciler(Policy, Rules).Reconcile(Input(sessions));
+
+    private static KitManifest PlainKit(KitId kit, string prefix, int count)
+        => new(kit, 1, "another invented kit", Start.AddDays(-30), Signed(), Enumerable.Range(1, count).Select(i => new ToolLine
+        {
+            Number = i,
+            Tool = new Tool { Id = new ToolId(Text(prefix, i)), Description = Text("tool ", i), Mark = Text(kit.Value + "-", i) },
+        }));
+
+    private static Signature Signed() => new() { By = new PersonId("S"), At = Start.AddDays(-30), Role = new Role("custodian") };
+
+    private static string Text(string prefix, int number) => prefix + number.ToString(CultureInfo.InvariantCulture);
+}
