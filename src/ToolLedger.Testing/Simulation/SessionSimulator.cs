@@ -45,7 +45,7 @@ public sealed class SessionSimulator
         var model = new ReaderModel(scenario, Settings, Seed);
         var reports = new List<SimulatedReport>();
         var truth = new List<TagTruth>();
-        foreach (SimulatedTag tag in TagCast.List(scenario, Settings, Seed))
+        foreach (SimulatedTag tag in TagCast.Of(scenario, Settings, Seed))
         {
             truth.Add(new TagTruth(tag.Tag, tag.Placement)
             {
@@ -56,7 +56,7 @@ public sealed class SessionSimulator
             });
         }
 
-        reports.Sort();
+        reports.Sort(SimulatedReport.CompareDelivery);
         truth.Sort((one, other) => one.Tag.CompareTo(other.Tag));
         return new SimulatedSession(scenario, Sheet(scenario), reports.ConvertAll(report => report.Read), truth);
     }
@@ -75,6 +75,17 @@ public sealed class SessionSimulator
             kits.Add(kit.Id);
         }
 
+        var losses = new List<ReportedLoss>();
+        foreach (ReaderDropOut dropOut in scenario.DropOuts)
+        {
+            if (dropOut.IsReported && dropOut.From < scenario.To && dropOut.To > scenario.From)
+            {
+                DateTimeOffset at = dropOut.From > scenario.From ? dropOut.From : scenario.From;
+                SessionLoss loss = dropOut.Antenna.IsKnown ? SessionLoss.AntennaDisconnected : SessionLoss.ConnectionClosed;
+                losses.Add(new ReportedLoss(loss, at, dropOut.Antenna));
+            }
+        }
+
         return new Presentation
         {
             Id = scenario.Id,
@@ -84,6 +95,8 @@ public sealed class SessionSimulator
             Until = scenario.To,
             PassStarts = passStarts,
             ReaderClockOffset = scenario.IsClockOffsetKnown ? scenario.ReaderClockOffset : null,
+            ReaderClockOffsetAfter = scenario.IsClockOffsetKnown ? scenario.ReaderClockOffset + scenario.ReaderClockDrift : null,
+            Losses = losses,
         };
     }
 }

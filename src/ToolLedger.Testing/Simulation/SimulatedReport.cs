@@ -11,15 +11,14 @@ namespace ToolLedger.Testing.Simulation;
 /// <param name="Read">What it says, stamped by the reader's clock.</param>
 [StructLayout(LayoutKind.Auto)]
 internal readonly record struct SimulatedReport(DateTimeOffset DeliveredAt, DateTimeOffset Seen, bool IsRepeat, TagRead Read)
-    : IComparable<SimulatedReport>
 {
     /// <summary>Order of delivery; ties are broken by content, so that the order does not depend on the order of making.</summary>
-    public int CompareTo(SimulatedReport other)
+    public static int CompareDelivery(SimulatedReport one, SimulatedReport other)
     {
-        int order = DeliveredAt.CompareTo(other.DeliveredAt);
-        order = order != 0 ? order : Seen.CompareTo(other.Seen);
-        order = order != 0 ? order : Read.Tag.CompareTo(other.Read.Tag);
-        order = order != 0 ? order : Read.Antenna.Number.CompareTo(other.Read.Antenna.Number);
-        return order != 0 ? order : IsRepeat.CompareTo(other.IsRepeat);
+        int order = one.DeliveredAt.CompareTo(other.DeliveredAt);
+        order = order != 0 ? order : one.Seen.CompareTo(other.Seen);
+        order = order != 0 ? order : one.Read.Tag.CompareTo(other.Read.Tag);
+        order = order != 0 ? order : one.Read.Antenna.CompareTo(other.Read.Antenna);
+        return order != 0 ? order : one.IsRepeat.CompareTo(other.IsRepeat);
     }
 }

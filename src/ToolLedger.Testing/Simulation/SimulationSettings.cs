@@ -34,7 +34,7 @@ public sealed class SimulationSettings
     public double ObscuredLossDb { get; init => field = Range(value, 0, 60); } = 15;
 
     /// <summary>Share of the present tags that are obscured by chance, beside those the scenario names.</summary>
-    /// <value>0 to 1. The default is 0 (ours).</value>
+    /// <value>0 to 1. The default is 0 (ours). A tool that is not there can be drawn too; that changes nothing.</value>
     public double ObscuredShare { get; init => field = Share(value); }
 
     /// <summary>What is left of the report rate of a tag in a neighbouring kit.</summary>
@@ -46,10 +46,10 @@ public sealed class SimulationSettings
 
     /// <summary>How much weaker a neighbour's tag answers.</summary>
     /// <value>
-    /// Decibels; 0 to 60. The default is 2: in published walks past known panels the strongest reading hardly separated a panel's own tags
+    /// Decibels; 0 to 60. The default is 1.5: in published walks past known panels the strongest reading hardly separated a panel's own tags
     /// from its neighbours' (area under the ROC curve 0.59 to 0.70).
     /// </value>
-    public double NeighbourLossDb { get; init => field = Range(value, 0, 60); } = 2;
+    public double NeighbourLossDb { get; init => field = Range(value, 0, 60); } = 1.5;
 
     /// <summary>Share of the tags that only one antenna can see.</summary>
     /// <value>0 to 1. The default is 0.1 (ours).</value>

@@ -1,4 +1,3 @@
-using System;
 using System.Collections.Generic;
 using System.Globalization;
 using ToolLedger.Kits;
@@ -7,78 +6,90 @@ using ToolLedger.Tools;
 
 namespace ToolLedger.Testing.Simulation;
 
-/// <summary>Lists every tag that plays a part in a scenario, with its true place.</summary>
-internal static class TagCast
+/// <summary>Lists every tag that plays a part in a scenario, with its true place. A tag that would play two parts plays the first.</summary>
+internal sealed class TagCast
 {
-    public static List<SimulatedTag> List(SessionScenario scenario, SimulationSettings settings, ulong seed)
+    private readonly SessionScenario _scenario;
+    private readonly SimulationSettings _settings;
+    private readonly ulong _seed;
+    private readonly HashSet<ToolId> _absent;
+    private readonly HashSet<ToolId> _obscured;
+    private readonly HashSet<TagId> _known = [];
+    private readonly List<SimulatedTag> _tags = [];
+
+    private TagCast(SessionScenario scenario, SimulationSettings settings, ulong seed)
     {
-        var cast = new List<SimulatedTag>();
-        var known = new HashSet<TagId>();
-        var absent = new HashSet<ToolId>(scenario.AbsentTools);
-        var obscured = new HashSet<ToolId>(scenario.ObscuredTools);
+        _scenario = scenario;
+        _settings = settings;
+        _seed = seed;
+        _absent = [.. scenario.AbsentTools];
+        _obscured = [.. scenario.ObscuredTools];
+    }
+
+    public static IReadOnlyList<SimulatedTag> Of(SessionScenario scenario, SimulationSettings settings, ulong seed)
+    {
+        var cast = new TagCast(scenario, settings, seed);
         foreach (ControlTag control in scenario.Station.ControlTags)
         {
-            if (known.Add(control.Tag))
-            {
-                cast.Add(new SimulatedTag { Tag = control.Tag, Placement = TagPlacement.Control });
-            }
+            cast.Add(new SimulatedTag { Tag = control.Tag, Placement = TagPlacement.Control });
         }
 
-        AddKits(scenario.Kits, TagPlacement.Present);
-        AddKits(scenario.Neighbours, TagPlacement.Neighbour);
-        AddStrays();
-        return cast;
+        cast.AddKits(scenario.Kits, TagPlacement.Present);
+        cast.AddKits(scenario.Neighbours, TagPlacement.Neighbour);
+        cast.AddStrays();
+        return cast._tags;
+    }
 
-        void AddKits(IReadOnlyList<KitManifest> kits, TagPlacement placement)
+    private bool Add(SimulatedTag tag)
+    {
+        bool isNew = _known.Add(tag.Tag);
+        if (isNew)
         {
-            foreach (KitManifest kit in kits)
+            _tags.Add(tag);
+        }
+
+        return isNew;
+    }
+
+    private void AddKits(IReadOnlyList<KitManifest> kits, TagPlacement placement)
+    {
+        foreach (KitManifest kit in kits)
+        {
+            foreach (ManifestLine line in kit.Lines)
             {
-                foreach (ManifestLine line in kit.Lines)
+                if (line.Tool is { } tool)
                 {
-                    if (line.Tool is { } tool)
-                    {
-                        AddTool(kit.Id, tool.Id, placement);
-                    }
+                    AddTool(kit.Id, tool.Id, placement);
                 }
             }
         }
+    }
 
-        void AddTool(KitId kit, ToolId tool, TagPlacement placement)
+    private void AddTool(KitId kit, ToolId tool, TagPlacement placement)
+    {
+        foreach (TagBinding binding in _scenario.Tags.LiveTagsOf(tool, _scenario.From))
         {
-            foreach (TagBinding binding in scenario.Tags.LiveTagsOf(tool, scenario.From))
+            bool isHiddenByChance = SplitMix64.ForSubject(_seed, "obscured " + binding.Tag, 0).Chance(_settings.ObscuredShare);
+            Add(new SimulatedTag
             {
-                if (!known.Add(binding.Tag))
-                {
-                    continue;
-                }
-
-                bool isObscured = obscured.Contains(tool)
-                    || SplitMix64.ForSubject(seed, "obscured " + binding.Tag, 0).Chance(settings.ObscuredShare);
-                cast.Add(new SimulatedTag
-                {
-                    Tag = binding.Tag,
-                    Tid = binding.Tid,
-                    Placement = absent.Contains(tool) ? TagPlacement.Absent : placement,
-                    Tool = tool,
-                    Kit = kit,
-                    IsObscured = isObscured,
-                });
-            }
+                Tag = binding.Tag,
+                Tid = binding.Tid,
+                Placement = _absent.Contains(tool) ? TagPlacement.Absent : placement,
+                Tool = tool,
+                Kit = kit,
+                IsObscured = isHiddenByChance || _obscured.Contains(tool),
+            });
         }
+    }
 
-        void AddStrays()
+    private void AddStrays()
+    {
+        SplitMix64 chance = SplitMix64.ForSubject(_seed, "strays of " + _scenario.Id, 0);
+        bool hasStrays = chance.Chance(_settings.StraySessionShare);
+        int drawn = 1 + chance.Below(_settings.StrayCountMax);
+        for (int left = _scenario.StrayCount ?? (hasStrays ? drawn : 0); left > 0;)
         {
-            SplitMix64 chance = SplitMix64.ForSubject(seed, "strays of " + scenario.Id, 0);
-            int drawn = chance.Chance(settings.StraySessionShare) ? 1 + chance.Below(settings.StrayCountMax) : 0;
-            for (int left = scenario.StrayCount ?? drawn; left > 0;)
-            {
-                TagId tag = StrayTag(chance);
-                if (known.Add(tag))
-                {
-                    cast.Add(new SimulatedTag { Tag = tag, Placement = TagPlacement.Stray });
-                    left--;
-                }
-            }
+            left -= Add(new SimulatedTag { Tag = StrayTag(chance), Placement = TagPlacement.Stray }) ? 1 : 0;
         }
     }
 

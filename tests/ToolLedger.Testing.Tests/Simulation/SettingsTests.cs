@@ -86,6 +86,16 @@ public sealed class SettingsTests
     }
 
     [Fact]
+    public void A_drop_out_the_host_is_told_of_stands_on_the_sheet_and_makes_the_session_doubtful()
+    {
+        var told = new ReaderDropOut(Scenes.Start.AddSeconds(20), Scenes.Start.AddSeconds(21), Site.Station.Antennas[1], IsReported: true);
+        SimulatedSession session = new SessionSimulator(19).Run(Scenes.Presenting(Site, dropOuts: [told]));
+
+        Assert.Equal(new ReportedLoss(SessionLoss.AntennaDisconnected, told.From, told.Antenna), Assert.Single(session.Presentation.Losses));
+        Assert.Equal(SessionState.Degraded, session.Close(new SessionPolicy()).Health.State);
+    }
+
+    [Fact]
     public void Repeats_are_exact_and_as_many_as_asked_for()
     {
         var settings = new SimulationSettings { RepeatShare = 0.5, LateReportShare = 0 };

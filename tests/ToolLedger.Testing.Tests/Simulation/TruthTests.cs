@@ -34,10 +34,10 @@ public sealed class TruthTests
 
         Assert.Equal(session.Truth.Count, session.Truth.Select(truth => truth.Tag).Distinct().Count());
         Assert.Equal(19, byPlacement[TagPlacement.Present].Count());
-        Assert.Equal(1, byPlacement[TagPlacement.Absent].Count());
+        Assert.Single(byPlacement[TagPlacement.Absent]);
         Assert.Equal(20, byPlacement[TagPlacement.Neighbour].Count());
         Assert.Equal(3, byPlacement[TagPlacement.Stray].Count());
-        Assert.Equal(1, byPlacement[TagPlacement.Control].Count());
+        Assert.Single(byPlacement[TagPlacement.Control]);
         Assert.Equal(Scenes.ToolOf(Site, kit: 1, line: 3), Assert.Single(session.Truth, truth => truth.IsObscured).Tool);
         Assert.All(byPlacement[TagPlacement.Stray], truth => Assert.Null(truth.Tool));
         Assert.All(byPlacement[TagPlacement.Stray], truth => Assert.True(truth.ReportCount > 0));
