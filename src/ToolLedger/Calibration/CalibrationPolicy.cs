@@ -6,6 +6,8 @@ namespace ToolLedger.Calibration;
 /// <remarks>The default values are the P0 values of this library: examples, to be replaced by the organisation's own rules. Immutable and thread-safe.</remarks>
 public sealed partial class CalibrationPolicy
 {
+    private const int MaxDueSoonDays = 366;
+
     /// <summary>The default values (P0).</summary>
     public static CalibrationPolicy Default { get; } = new();
 
@@ -15,7 +17,7 @@ public sealed partial class CalibrationPolicy
     public int DueSoonDays
     {
         get;
-        init => field = value is >= 0 and <= 366 ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "The days of notice must be 0 to 366.");
+        init => field = value is >= 0 and <= MaxDueSoonDays ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "The days of notice must be 0 to 366.");
     } = 30;
 
     /// <summary>How a due date is read.</summary>

@@ -17,7 +17,7 @@ public static class CalibrationReasons
     public static ReasonKind DueSoon { get; } = new("calibration.due-soon", "In date through {until} by the {convention} convention, and due soon.");
 
     /// <summary>Past the due date.</summary>
-    public static ReasonKind Overdue { get; } = new("calibration.overdue", "Was in date only through {until} by the {convention} convention; at the site it is {siteDate}. Not fit for use.");
+    public static ReasonKind Overdue { get; } = new("calibration.overdue", "In date only through {until} by the {convention} convention; at the site it is {siteDate}. Not fit for use.");
 
     /// <summary>No record that counts at the instant.</summary>
     public static ReasonKind NoRecord { get; } = new("calibration.no-record", "The tool needs calibration and no record of one counts on {siteDate}. Not fit for use.");

@@ -14,7 +14,7 @@ public sealed class CalibrationRecord
     /// <summary>The longest interval, in months.</summary>
     public const int MaxIntervalMonths = 120;
 
-    private const int MaxCertificateLength = 100;
+    internal const int MaxCertificateLength = 100;
 
     /// <summary>The tool.</summary>
     public required ToolId Tool { get; init; }

@@ -49,7 +49,7 @@ public sealed partial class CalibrationRegister
     public Digest Digest => digest.Value;
 
     /// <summary>Makes a register, or says everything that is wrong with it.</summary>
-    /// <param name="records">The records, in any order; a null entry is an issue of its own.</param>
+    /// <param name="records">The records, in any order.</param>
     /// <param name="register">The register, or null if it is refused.</param>
     /// <param name="issues">Every rule that is broken, with the position of the record as handed in; empty if the register was made.</param>
     /// <returns>Whether the register was made.</returns>
@@ -133,7 +133,13 @@ public sealed partial class CalibrationRegister
     private static CalibrationRecord[] Ordered(IEnumerable<CalibrationRecord> records)
     {
         ArgumentNullException.ThrowIfNull(records);
-        return [.. records
+        CalibrationRecord[] all = [.. records];
+        if (Array.Exists(all, record => record is null))
+        {
+            throw new ArgumentException("A register holds no null record.", nameof(records));
+        }
+
+        return [.. all
             .OrderBy(record => record.Tool.Value, StringComparer.Ordinal)
             .ThenBy(record => record.CalibratedOn)
             .ThenBy(record => record.RecordedAt)];
@@ -150,23 +156,30 @@ public sealed partial class CalibrationRegister
                 ("count", records.Count.ToString(CultureInfo.InvariantCulture)))));
         }
 
+        for (int index = 0; index < records.Count; index++)
+        {
+            records[index].AddIssues(PlaceOf(index), issues);
+        }
+
+        FindRepeats(records, issues);
+        return issues;
+    }
+
+    private static void FindRepeats(IReadOnlyList<CalibrationRecord> records, List<RecordIssue> issues)
+    {
         var seen = new HashSet<(ToolId Tool, DateOnly Day, long RecordedTicks)>();
         for (int index = 0; index < records.Count; index++)
         {
             CalibrationRecord record = records[index];
-            string place = string.Create(CultureInfo.InvariantCulture, $"$.records[{index}]");
-            record.AddIssues(place, issues);
             if (!seen.Add((record.Tool, record.CalibratedOn, record.RecordedAt.UtcTicks)))
             {
-                issues.Add(new RecordIssue(place, new Reason(
+                issues.Report(PlaceOf(index), new Reason(
                     CalibrationRules.SameRecordTwice,
                     ("tool", record.Tool.Value),
                     ("day", CalibrationRecord.Text(record.CalibratedOn)),
-                    ("recordedAt", RecordTime.ToText(record.RecordedAt)))));
+                    ("recordedAt", RecordTime.ToText(record.RecordedAt))));
             }
         }
-
-        return issues;
     }
 
     private Digest ComputeDigest() => ToolLedger.Records.Digest.Of(CanonicalJson.Canonicalize(ToJson()));

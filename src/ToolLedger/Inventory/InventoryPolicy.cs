@@ -6,6 +6,10 @@ namespace ToolLedger.Inventory;
 /// <remarks>The default values are the P0 values of this library: examples, to be replaced by the organisation's own rules. Immutable and thread-safe.</remarks>
 public sealed partial class InventoryPolicy
 {
+    private const int MaxPersonsNeeded = 4;
+    private static readonly TimeSpan ShortestAge = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan LongestAge = TimeSpan.FromDays(366);
+
     /// <summary>The default values (P0).</summary>
     public static InventoryPolicy Default { get; } = new();
 
@@ -19,7 +23,7 @@ public sealed partial class InventoryPolicy
     public int ManualInventoryPersonsNeeded
     {
         get;
-        init => field = value is >= 1 and <= 4 ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "The persons needed for a manual inventory must be 1 to 4.");
+        init => field = value is >= 1 and <= MaxPersonsNeeded ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "The persons needed for a manual inventory must be 1 to 4.");
     } = 2;
 
     /// <summary>The greatest age of a sighting or count at the instant of reconciliation; an older one is not used.</summary>
@@ -28,6 +32,6 @@ public sealed partial class InventoryPolicy
     public TimeSpan EvidenceAgeMax
     {
         get;
-        init => field = value >= TimeSpan.FromSeconds(1) && value <= TimeSpan.FromDays(366) ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "The greatest age of what people say must be 1 second to 366 days.");
+        init => field = value >= ShortestAge && value <= LongestAge ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "The greatest age of what people say must be 1 second to 366 days.");
     } = TimeSpan.FromHours(12);
 }

@@ -1,6 +1,8 @@
 using System;
-using System.Buffers;
-using System.Text.Json;
+using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using System.Linq;
 using ToolLedger.Records;
 
 namespace ToolLedger.Inventory;
@@ -10,107 +12,75 @@ public sealed partial class InventorySheet
     /// <summary>The schema a stored sheet names.</summary>
     public const string Schema = "toolledger/inventory-sheet/1";
 
+    /// <summary>Reads a stored sheet.</summary>
+    /// <param name="utf8Json">The JSON; at most 64 MiB.</param>
+    /// <returns>The sheet.</returns>
+    /// <exception cref="RecordException">The bytes are not such a sheet; the exception lists every issue.</exception>
+    public static InventorySheet Parse(ReadOnlySpan<byte> utf8Json) =>
+        TryParse(utf8Json, out InventorySheet? sheet, out IReadOnlyList<RecordIssue> issues) ? sheet : throw new RecordException(issues);
+
+    /// <summary>Reads a stored sheet, or says everything that is wrong with it.</summary>
+    /// <param name="utf8Json">The JSON; at most 64 MiB.</param>
+    /// <param name="sheet">The sheet, or null if it is refused.</param>
+    /// <param name="issues">Every issue, with its place as a JSON path; empty if the sheet was read.</param>
+    /// <returns>Whether the sheet was read. Bad bytes never raise an exception.</returns>
+    public static bool TryParse(ReadOnlySpan<byte> utf8Json, [NotNullWhen(true)] out InventorySheet? sheet, out IReadOnlyList<RecordIssue> issues)
+    {
+        var found = new List<RecordIssue>();
+        issues = found;
+        sheet = null;
+        if (!RecordJson.TryRead(utf8Json, InventoryJson.Default.InventorySheetFile, Schema, JsonLimits.ForRecord(MaxEntryCount), found, out InventorySheetFile? file))
+        {
+            return false;
+        }
+
+        var reader = new RecordReader(found);
+        reader.RefuseUnknown(file, "$");
+        Sighting[] sightings = ReadAll(reader, file.Sightings, "$.sightings", static (entry, to, place) => entry.Read(to, place));
+        LineCount[] counts = ReadAll(reader, file.Counts, "$.counts", static (entry, to, place) => entry.Read(to, place));
+        PieceCount[] pieceCounts = ReadAll(reader, file.PieceCounts, "$.pieceCounts", static (entry, to, place) => entry.Read(to, place));
+        Signature[] signatures = ReadAll(reader, file.Signatures, "$.signatures", static (entry, to, place) => entry.Read(to, place));
+        var made = new InventorySheet(sightings, counts, pieceCounts, signatures);
+        if (found.Count == 0)
+        {
+            FindIssues(made, found);
+        }
+
+        sheet = found.Count == 0 ? made : null;
+        return sheet is not null;
+    }
+
     /// <summary>Writes the sheet as JSON: indented UTF-8 in a fixed order of members.</summary>
     /// <returns>The bytes; the same sheet gives the same bytes.</returns>
-    public byte[] ToJson()
-    {
-        var buffer = new ArrayBufferWriter<byte>();
-        using (var writer = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+    public byte[] ToJson() => RecordJson.Write(
+        new InventorySheetFile
         {
-            writer.WriteStartObject();
-            writer.WriteString("schema", Schema);
-            WriteSightings(writer);
-            WriteCounts(writer);
-            WritePieceCounts(writer);
-            WriteSignatures(writer);
-            writer.WriteEndObject();
-        }
+            Schema = new JsonText(Schema),
+            Sightings = [.. Sightings.Select(SightingEntry.Of)],
+            Counts = [.. Counts.Select(LineCountEntry.Of)],
+            PieceCounts = [.. PieceCounts.Select(PieceCountEntry.Of)],
+            Signatures = [.. Signatures.Select(SignatureRecord.Of)],
+        },
+        InventoryJson.Default.InventorySheetFile);
 
-        return buffer.WrittenSpan.ToArray();
-    }
-
-    private static void WriteWho(Utf8JsonWriter writer, PersonId by, DateTimeOffset at, PersonId witness)
+    private static T[] ReadAll<TEntry, T>(RecordReader reader, IReadOnlyList<TEntry?>? entries, string place, Func<TEntry, RecordReader, string, T?> read)
+        where TEntry : class
+        where T : class
     {
-        writer.WriteString("by", by.Value);
-        writer.WriteString("at", RecordTime.ToText(at));
-        if (!witness.IsEmpty)
+        var values = new List<T>();
+        for (int index = 0; index < (entries?.Count ?? 0); index++)
         {
-            writer.WriteString("witness", witness.Value);
-        }
-    }
-
-    private void WriteSightings(Utf8JsonWriter writer)
-    {
-        writer.WriteStartArray("sightings");
-        foreach (Sighting sighting in Sightings)
-        {
-            writer.WriteStartObject();
-            writer.WriteString("tool", sighting.Tool.Value);
-            writer.WriteString("markRead", sighting.MarkRead);
-            WriteWho(writer, sighting.By, sighting.At, default);
-            writer.WriteString("where", sighting.Where.Value);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-    }
-
-    private void WriteCounts(Utf8JsonWriter writer)
-    {
-        writer.WriteStartArray("counts");
-        foreach (LineCount count in Counts)
-        {
-            writer.WriteStartObject();
-            writer.WriteString("kit", count.Kit.Value);
-            writer.WriteNumber("line", count.LineNumber);
-            writer.WriteNumber("quantity", count.Quantity.Amount);
-            writer.WriteString("unit", count.Quantity.Unit.Value);
-            WriteWho(writer, count.By, count.At, count.Witness);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-    }
-
-    private void WritePieceCounts(Utf8JsonWriter writer)
-    {
-        writer.WriteStartArray("pieceCounts");
-        foreach (PieceCount count in PieceCounts)
-        {
-            writer.WriteStartObject();
-            writer.WriteString("tool", count.Tool.Value);
-            if (count.Pieces is { } pieces)
+            string at = string.Create(CultureInfo.InvariantCulture, $"{place}[{index}]");
+            if (entries![index] is not { } entry)
             {
-                writer.WriteNumber("pieces", pieces);
+                reader.Report(at, new Reason(RecordRules.WrongType, ("expected", "an object"), ("found", "null")));
             }
-            else
+            else if (read(entry, reader, at) is { } value)
             {
-                writer.WriteNull("pieces");
+                values.Add(value);
             }
-
-            WriteWho(writer, count.By, count.At, count.Witness);
-            writer.WriteEndObject();
         }
 
-        writer.WriteEndArray();
-    }
-
-    private void WriteSignatures(Utf8JsonWriter writer)
-    {
-        writer.WriteStartArray("signatures");
-        foreach (Signature signature in Signatures)
-        {
-            writer.WriteStartObject();
-            writer.WriteString("person", signature.By.Value);
-            writer.WriteString("at", RecordTime.ToText(signature.At));
-            if (!signature.Role.IsEmpty)
-            {
-                writer.WriteString("role", signature.Role.Value);
-            }
-
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
+        return [.. values];
     }
 }

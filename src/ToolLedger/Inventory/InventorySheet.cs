@@ -32,7 +32,8 @@ public sealed partial class InventorySheet
         IEnumerable<Signature>? signatures = null)
         : this([.. sightings ?? []], [.. counts ?? []], [.. pieceCounts ?? []], [.. signatures ?? []])
     {
-        List<RecordIssue> issues = FindIssues(this);
+        var issues = new List<RecordIssue>();
+        FindIssues(this, issues);
         if (issues.Count > 0)
         {
             throw new RecordException(issues);
@@ -83,15 +84,15 @@ public sealed partial class InventorySheet
         out IReadOnlyList<RecordIssue> issues)
     {
         var made = new InventorySheet([.. sightings ?? []], [.. counts ?? []], [.. pieceCounts ?? []], signatures?.ToArray() ?? []);
-        List<RecordIssue> found = FindIssues(made);
+        var found = new List<RecordIssue>();
+        FindIssues(made, found);
         issues = found;
         sheet = found.Count == 0 ? made : null;
         return sheet is not null;
     }
 
-    private static List<RecordIssue> FindIssues(InventorySheet sheet)
+    private static void FindIssues(InventorySheet sheet, List<RecordIssue> issues)
     {
-        var issues = new List<RecordIssue>();
         NoteLimit(issues, "$.sightings", sheet.Sightings.Count, MaxEntryCount);
         NoteLimit(issues, "$.counts", sheet.Counts.Count, MaxEntryCount);
         NoteLimit(issues, "$.pieceCounts", sheet.PieceCounts.Count, MaxEntryCount);
@@ -107,8 +108,6 @@ public sealed partial class InventorySheet
             PieceCount count = sheet.PieceCounts[index];
             EntryChecks.Note(issues, Place("$.pieceCounts", index, "witness"), EntryChecks.Witness(count.By, count.Witness));
         }
-
-        return issues;
     }
 
     private static void NoteLimit(List<RecordIssue> issues, string place, int count, int limit) =>

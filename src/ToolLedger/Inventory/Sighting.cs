@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
+using ToolLedger.Kits;
 using ToolLedger.Records;
 using ToolLedger.Tools;
 
@@ -31,6 +32,9 @@ public sealed class Sighting
     /// <summary>Where the tool was seen.</summary>
     /// <exception cref="ArgumentException">The place is empty.</exception>
     public required Place Where { get; init => field = EntryChecks.Checked(value, EntryChecks.Present(value.IsEmpty, InventoryRules.SightingWithoutPlace), nameof(Where)); }
+
+    /// <summary>The kit in which the tool was seen, where the person says so; default where not said. A tool seen inside another kit is not accounted for in its own.</summary>
+    public KitId InKit { get; init; }
 
     /// <summary>Records a sighting, or says everything that is missing.</summary>
     /// <param name="tool">The tool that was seen.</param>

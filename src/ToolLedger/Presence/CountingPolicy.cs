@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using System.Runtime.InteropServices;
 using ToolLedger.Records;
 
 namespace ToolLedger.Presence;
@@ -166,5 +167,6 @@ public sealed partial class CountingPolicy : PresencePolicy
     private static int InRange(int value, int min, int max, string name)
         => value >= min && value <= max ? value : throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be {min} to {max}."));
 
+    [StructLayout(LayoutKind.Auto)]
     private readonly record struct View(int Looks, int Passes, int Antennas);
 }

@@ -8,4 +8,4 @@ namespace ToolLedger.Presence;
 /// <param name="IsDegraded">True where the session's health was degraded.</param>
 /// <param name="LookCount">Distinct looks kept (pass x antenna x time slot), 0 or more; saturates at the session policy's limit per antenna.</param>
 /// <param name="LookLimit">Looks the pass offered: antennas x time slots, 0 or more.</param>
-public readonly record struct PassEvidence(SessionId Session, int Pass, bool IsDegraded, int LookCount, int LookLimit);
+public readonly record struct PassEvidence(SessionId Session, int Pass, bool IsDegraded, int LookCount, long LookLimit);

@@ -19,7 +19,7 @@ public sealed partial class FindingPolicy
         get;
         init => field = value >= TimeSpan.Zero && value <= TimeSpan.FromMinutes(10)
             ? value
-            : throw new ArgumentOutOfRangeException(nameof(PassingSpanMax), value, "The passing span must be 0 to 10 minutes.");
+            : throw new ArgumentOutOfRangeException(nameof(value), value, "The passing span must be 0 to 10 minutes.");
     } = TimeSpan.FromSeconds(10);
 
     /// <summary>Open lines that make a shared cause (attenuated, one location, one antenna).</summary>

@@ -195,7 +195,7 @@ internal sealed class FindingSearch
     {
         if (line.Conclusion.Line.Tool is { } tool)
         {
-            foreach (KitId other in scope.Input.Kits.KitsOf(tool.Id, scope.AsOf))
+            foreach (KitId other in scope.Input.Kits.ManifestsWith(tool.Id, scope.AsOf).Select(static other => other.Id))
             {
                 if (other != manifest.Id)
                 {

@@ -88,7 +88,7 @@ internal sealed class LineJudge
         return bases;
     }
 
-    private List<Reason> OpenDoubts(ToolReads reads, Sighting? sighting, List<Reason> remarks)
+    private static List<Reason> OpenDoubts(ToolReads reads, Sighting? sighting, List<Reason> remarks)
     {
         var open = new List<Reason>();
         foreach (IdentityDoubt doubt in reads.Doubts.OrderBy(static doubt => doubt.At).ThenBy(static doubt => doubt.Reason.ToString(), StringComparer.Ordinal))

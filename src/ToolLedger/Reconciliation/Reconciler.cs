@@ -93,7 +93,7 @@ public sealed class Reconciler
 
     private ReconciliationResult Reconcile(ReconciliationScope scope, KitId kit, int? revision)
     {
-        KitManifest manifest = FindManifest(scope, kit, revision);
+        KitManifest manifest = FindManifest(scope.Input, kit, revision);
         List<SessionSummary> sessions = scope.SessionsOf(kit);
         var collector = new ToolReadsCollector(scope, kit, sessions);
         var judge = new LineJudge(scope, manifest, collector, rules);
@@ -102,7 +102,7 @@ public sealed class Reconciler
         List<Signature> signatures = [.. scope.Input.Inventory.Signatures.Where(signature => Counts(scope, signature))];
         List<PersonId> persons = PersonsOf(lines, signatures);
         KitConclusion conclusion = KitJudge.Judge(scope, manifest, lines, collector.HasUsableSession, persons);
-        ReconcilerLog.KitReconciled(logger, kit.Value, manifest.Revision, conclusion.ToString());
+        ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, conclusion);
         return new ReconciliationResult(() => ReadExplainer.Explain(scope, manifest, sessions))
         {
             Manifest = manifest,
@@ -119,12 +119,11 @@ public sealed class Reconciler
         };
     }
 
-    private static KitManifest FindManifest(ReconciliationScope scope, KitId kit, int? revision)
+    private static KitManifest FindManifest(ReconciliationInput input, KitId kit, int? revision)
     {
-        KitManifest? manifest = revision is { } number ? scope.Input.Kits.Find(kit, number) : scope.Input.Kits.Find(kit, scope.AsOf);
-        return manifest ?? throw new ArgumentException(
-            string.Create(CultureInfo.InvariantCulture, $"The register holds no manifest of kit \"{kit}\"{(revision is { } asked ? $" revision {asked}" : "")} effective at {scope.Time(scope.AsOf)}."),
-            "input");
+        KitManifest? manifest = revision is { } number ? input.Kits.Find(kit, number) : input.Kits.Find(kit, input.AsOf);
+        string which = revision is { } asked ? string.Create(CultureInfo.InvariantCulture, $"revision {asked}") : string.Create(CultureInfo.InvariantCulture, $"effective at {input.AsOf:O}");
+        return manifest ?? throw new ArgumentException($"The register holds no manifest of kit \"{kit}\" {which}.", nameof(input));
     }
 
     private static bool Counts(ReconciliationScope scope, Signature signature)

@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Logging;
+using ToolLedger.Kits;
 
 namespace ToolLedger.Reconciliation;
 
@@ -6,5 +7,5 @@ namespace ToolLedger.Reconciliation;
 internal static partial class ReconcilerLog
 {
     [LoggerMessage(EventId = 3000, EventName = "KitReconciled", Level = LogLevel.Information, Message = "Kit {Kit} revision {Revision}: {Conclusion}")]
-    public static partial void KitReconciled(ILogger logger, string kit, int revision, string conclusion);
+    public static partial void KitReconciled(ILogger logger, KitId kit, int revision, KitConclusion conclusion);
 }

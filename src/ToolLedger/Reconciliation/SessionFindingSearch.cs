@@ -5,7 +5,6 @@ using System.Linq;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
-using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 

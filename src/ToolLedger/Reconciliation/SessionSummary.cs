@@ -1,4 +1,3 @@
-using System;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 

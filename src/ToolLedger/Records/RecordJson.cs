@@ -1,4 +1,5 @@
 using System;
+using System.Buffers;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Encodings.Web;
@@ -55,18 +56,69 @@ internal static class RecordJson
         return IsSchema(file.Schema, schema, issues);
     }
 
+    /// <summary>Reads a record as a document for <see cref="JsonFields"/>; kind and version are checked as in <c>TryRead</c>.</summary>
+    internal static bool TryReadDocument(ReadOnlySpan<byte> utf8Json, string schema, in JsonLimits limits, List<RecordIssue> issues,
+        [NotNullWhen(true)] out JsonDocument? document)
+    {
+        document = null;
+        if (JsonScan.Check(utf8Json, limits) is { } issue)
+        {
+            issues.Add(issue);
+            return false;
+        }
+
+        JsonDocument read;
+        try
+        {
+            var options = new JsonDocumentOptions { AllowDuplicateProperties = false, MaxDepth = CanonicalJson.MaxDepth };
+            read = JsonDocument.Parse(JsonScan.WithoutMark(utf8Json).ToArray(), options);
+        }
+        catch (JsonException exception)
+        {
+            issues.Add(IssueOf(exception));
+            return false;
+        }
+
+        JsonElement found = default;
+        bool isObject = read.RootElement.ValueKind == JsonValueKind.Object;
+        if (!isObject)
+        {
+            issues.Report("$", new Reason(RecordRules.WrongType, ("expected", "an object"), ("found", RecordReader.NameOf(read.RootElement.ValueKind))));
+        }
+
+        bool hasSchema = isObject && read.RootElement.TryGetProperty("schema", out found);
+        if (!isObject || !IsSchema(hasSchema ? TextOf(found) : default, schema, issues))
+        {
+            read.Dispose();
+            return false;
+        }
+
+        document = read;
+        return true;
+    }
+
+    /// <summary>Writes a record with a writer of the common layout.</summary>
+    internal static byte[] Write(Action<Utf8JsonWriter> write)
+    {
+        var buffer = new ArrayBufferWriter<byte>(1024);
+        using (var writer = new Utf8JsonWriter(buffer, Layout))
+        {
+            write(writer);
+        }
+
+        return Ended(buffer);
+    }
+
     /// <summary>Writes a record: indented by two, lines ended by LF, the last one too.</summary>
     internal static byte[] Write<T>(T file, JsonTypeInfo<T> type)
     {
-        var buffer = new System.Buffers.ArrayBufferWriter<byte>(1024);
+        var buffer = new ArrayBufferWriter<byte>(1024);
         using (var writer = new Utf8JsonWriter(buffer, Layout))
         {
             JsonSerializer.Serialize(writer, file, type);
         }
 
-        buffer.GetSpan(1)[0] = (byte)'\n';
-        buffer.Advance(1);
-        return buffer.WrittenSpan.ToArray();
+        return Ended(buffer);
     }
 
     /// <summary>Checks kind and version of a record.</summary>
@@ -82,6 +134,17 @@ internal static class RecordJson
             : new Reason(RecordRules.SchemaVersion, ("expected", expected), ("found", SafeText.Excerpt(found.Value))));
         return false;
     }
+
+    private static byte[] Ended(ArrayBufferWriter<byte> buffer)
+    {
+        buffer.GetSpan(1)[0] = (byte)'\n';
+        buffer.Advance(1);
+        return buffer.WrittenSpan.ToArray();
+    }
+
+    private static JsonText TextOf(JsonElement element) => element.ValueKind == JsonValueKind.String
+        ? new JsonText(element.GetString())
+        : new JsonText(null, JsonTokenType.Null);
 
     /// <summary>A shape that does not fit, told by the serializer.</summary>
     private static RecordIssue IssueOf(JsonException exception)

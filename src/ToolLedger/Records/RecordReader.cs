@@ -181,13 +181,25 @@ internal sealed class RecordReader
     private void WrongType(string place, string member, string expected, JsonTokenType found) =>
         Report($"{place}.{member}", new Reason(RecordRules.WrongType, ("expected", expected), ("found", NameOf(found))));
 
-    private static string NameOf(JsonTokenType token) => token switch
+    /// <summary>The word for what stood in the file.</summary>
+    internal static string NameOf(JsonValueKind kind) => kind switch
     {
-        JsonTokenType.StartObject => "an object",
-        JsonTokenType.StartArray => "a list",
-        JsonTokenType.String => "text",
-        JsonTokenType.Number => "a number",
-        JsonTokenType.Null => "null",
-        _ => "true or false",
+        JsonValueKind.Object => "an object",
+        JsonValueKind.Array => "a list",
+        JsonValueKind.String => "text",
+        JsonValueKind.Number => "a number",
+        JsonValueKind.Null => "null",
+        JsonValueKind.True or JsonValueKind.False => "true or false",
+        _ => "nothing",
     };
+
+    private static string NameOf(JsonTokenType token) => NameOf(token switch
+    {
+        JsonTokenType.StartObject => JsonValueKind.Object,
+        JsonTokenType.StartArray => JsonValueKind.Array,
+        JsonTokenType.String => JsonValueKind.String,
+        JsonTokenType.Number => JsonValueKind.Number,
+        JsonTokenType.Null => JsonValueKind.Null,
+        _ => JsonValueKind.True,
+    });
 }

@@ -1,0 +1,92 @@
+using System;
+using FsCheck;
+using FsCheck.Fluent;
+using ToolLedger.Inventory;
+using ToolLedger.Kits;
+using ToolLedger.Records;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Testing.Generators;
+
+/// <summary>FsCheck generators of what people say; hand the type to <c>Arbitrary</c> of a property.</summary>
+/// <remarks>Everything generated keeps the rules of <see cref="InventoryRules"/>. Thread-safe.</remarks>
+public static class InventoryGenerators
+{
+    /// <summary>Sightings of few tools by few persons, with marks of several scripts.</summary>
+    /// <returns>The generator.</returns>
+    public static Arbitrary<Sighting> Sighting() => Arb.From(Sightings());
+
+    /// <summary>Counts of few lines of few kits.</summary>
+    /// <returns>The generator.</returns>
+    public static Arbitrary<LineCount> LineCount() => Arb.From(LineCounts());
+
+    /// <summary>Piece counts of few tools, some with an unknown number.</summary>
+    /// <returns>The generator.</returns>
+    public static Arbitrary<PieceCount> PieceCount() => Arb.From(PieceCounts());
+
+    /// <summary>Sheets with up to six entries of each kind.</summary>
+    /// <returns>The generator.</returns>
+    public static Arbitrary<InventorySheet> InventorySheet() => Arb.From(
+        from sightings in GeneratedValues.ListOf(Sightings(), 6)
+        from counts in GeneratedValues.ListOf(LineCounts(), 6)
+        from pieceCounts in GeneratedValues.ListOf(PieceCounts(), 6)
+        from signatures in GeneratedValues.ListOf(Signatures(), 3)
+        select new InventorySheet(sightings, counts, pieceCounts, signatures));
+
+    /// <summary>Inventory policies over the whole range of every setting.</summary>
+    /// <returns>The generator.</returns>
+    public static Arbitrary<InventoryPolicy> InventoryPolicy() => Arb.From(
+        from allowed in Gen.Elements(true, false)
+        from persons in Gen.Choose(1, 4)
+        from seconds in Gen.Choose(1, 366 * 86_400)
+        select new InventoryPolicy
+        {
+            ManualInventoryAllowed = allowed,
+            ManualInventoryPersonsNeeded = persons,
+            EvidenceAgeMax = TimeSpan.FromSeconds(seconds),
+        });
+
+    private static Gen<PersonId> Persons() => Gen.Elements("P", "Q", "S", "нина").Select(id => new PersonId(id));
+
+    private static Gen<PersonId> Witnesses(PersonId by) => Gen.Frequency((1, Gen.Constant(default(PersonId))), (1, Persons().Where(person => person != by)));
+
+    private static Gen<Signature> Signatures() =>
+        from by in Persons()
+        from at in GeneratedValues.Times()
+        from role in Gen.Elements(default, new Role("supervisor"))
+        select new Signature { By = by, At = at, Role = role };
+
+    private static Gen<Sighting> Sightings() =>
+        from tool in GeneratedValues.FewIds("T")
+        from mark in GeneratedValues.Text(12)
+        from by in Persons()
+        from at in GeneratedValues.Times()
+        from place in GeneratedValues.Text(20)
+        select new Sighting { Tool = new ToolId(tool), MarkRead = mark, By = by, At = at, Where = new Place(place) };
+
+    private static Gen<LineCount> LineCounts() =>
+        from kit in GeneratedValues.FewIds("K")
+        from line in Gen.Choose(1, 20)
+        from thousandths in Gen.Frequency((4, Gen.Choose(0, 30).Select(whole => whole * 1000)), (1, Gen.Choose(0, 1_000_000_000)))
+        from unit in Gen.Elements("each", "piece", "spool", "m")
+        from by in Persons()
+        from at in GeneratedValues.Times()
+        from witness in Witnesses(by)
+        select new LineCount
+        {
+            Kit = new KitId(kit),
+            LineNumber = line,
+            Quantity = new Quantity(thousandths / 1000m, new Unit(unit)),
+            By = by,
+            At = at,
+            Witness = witness,
+        };
+
+    private static Gen<PieceCount> PieceCounts() =>
+        from tool in GeneratedValues.FewIds("T")
+        from pieces in Gen.Frequency((1, Gen.Constant((int?)null)), (4, Gen.Choose(0, 999).Select(count => (int?)count)))
+        from by in Persons()
+        from at in GeneratedValues.Times()
+        from witness in Witnesses(by)
+        select new PieceCount { Tool = new ToolId(tool), Pieces = pieces, By = by, At = at, Witness = witness };
+}

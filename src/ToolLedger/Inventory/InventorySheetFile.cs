@@ -1,0 +1,16 @@
+using System.Collections.Generic;
+using ToolLedger.Records;
+
+namespace ToolLedger.Inventory;
+
+/// <summary>An inventory sheet as stored.</summary>
+internal sealed class InventorySheetFile : JsonRecordFile
+{
+    public IReadOnlyList<SightingEntry?>? Sightings { get; set; }
+
+    public IReadOnlyList<LineCountEntry?>? Counts { get; set; }
+
+    public IReadOnlyList<PieceCountEntry?>? PieceCounts { get; set; }
+
+    public IReadOnlyList<SignatureRecord?>? Signatures { get; set; }
+}

@@ -1,0 +1,80 @@
+using System;
+using System.Collections.Generic;
+using System.Text;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reports;
+
+/// <summary>A report as plain text for a terminal or a fixed-pitch print: no colour, no control character but the line feed.</summary>
+internal sealed class TextPage(int width) : IReportPage
+{
+    private readonly StringBuilder page = new();
+
+    public void Title(string text)
+    {
+        Put("", text);
+        page.Append('=', width).Append('\n');
+    }
+
+    public void Heading(int level, string text)
+    {
+        page.Append('\n');
+        int start = page.Length;
+        Put("", text);
+        if (level < 3)
+        {
+            page.Append('-', Math.Min(width, page.Length - start - 1)).Append('\n');
+        }
+    }
+
+    public void Paragraph(string text) => Put("", text);
+
+    public void Rows(string keyName, string wordName, string textName, IReadOnlyList<ReportRow> rows)
+    {
+        int keyWidth = 0, wordWidth = 0;
+        foreach (ReportRow row in rows)
+        {
+            keyWidth = Math.Max(keyWidth, TextColumns.Width(row.Key));
+            wordWidth = Math.Max(wordWidth, TextColumns.Width(row.Word));
+        }
+
+        foreach (ReportRow row in rows)
+        {
+            var lead = new StringBuilder("  ");
+            lead.Append(' ', keyWidth - TextColumns.Width(row.Key)).Append(row.Key).Append("  ");
+            if (wordWidth > 0)
+            {
+                lead.Append(row.Word).Append(' ', wordWidth - TextColumns.Width(row.Word)).Append("  ");
+            }
+
+            Put(lead.ToString(), row.Text);
+        }
+    }
+
+    public void Items(IReadOnlyList<string> texts)
+    {
+        foreach (string text in texts)
+        {
+            Put("  - ", text);
+        }
+    }
+
+    public string Finish() => page.ToString();
+
+    /// <summary>Puts a text behind a lead; further lines are indented under the text.</summary>
+    private void Put(string lead, string text)
+    {
+        int indent = Math.Min(TextColumns.Width(lead), width / 2);
+        string next = lead;
+        foreach (string line in TextColumns.Wrap(SafeText.Escape(text), width - indent))
+        {
+            page.Append(next).Append(line).Append('\n');
+            next = new string(' ', indent);
+        }
+
+        if (ReferenceEquals(next, lead))
+        {
+            page.Append(lead.TrimEnd()).Append('\n');
+        }
+    }
+}
