@@ -1,0 +1,15 @@
+namespace ToolLedger.Identifiers.Schemes;
+
+/// <summary>GDTI-96: GS1 TDS 2.3, chapter 14, the coding table of this name; header in Table 14-1.</summary>
+internal static class Gdti96Scheme
+{
+    internal static readonly EpcCodec Codec = new Gs1Codec(EpcScheme.Gdti96, 0x2C, "gdti-96", EpcKind.Gdti, minimumBits: 96, maximumBits: 96)
+    {
+        Second = Gs1Second.Padded,
+        SecondBits = 41,
+        SecondDigits = 12,
+        Rest = Gs1Rest.Integer,
+        RestBits = 41,
+        RestDigits = 13,
+    };
+}

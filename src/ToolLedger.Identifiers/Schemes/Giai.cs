@@ -1,0 +1,47 @@
+using System;
+
+namespace ToolLedger.Identifiers.Schemes;
+
+/// <summary>An individual asset (GS1 TDS 2.3, s.6.3.5).</summary>
+/// <remarks>The default value has no identity. Immutable, and therefore safe for use by any number of threads.</remarks>
+public readonly record struct Giai : IEpcKey<Giai>
+{
+    private Giai(EpcIdentity identity) => Identity = identity;
+
+    /// <summary>The identity that this value is.</summary>
+    public EpcIdentity Identity { get; }
+
+    /// <summary>The GS1 company prefix: 6 to 12 digits.</summary>
+    public EpcComponent CompanyPrefix => Identity.CompanyPrefix;
+
+    /// <summary>The individual asset reference: at least one character, and with the prefix at most 30.</summary>
+    public EpcComponent AssetReference => Identity.Reference;
+
+    /// <summary>Puts the components together.</summary>
+    /// <param name="companyPrefix">The GS1 company prefix: 6 to 12 digits.</param>
+    /// <param name="assetReference">The individual asset reference: at least one character, and with the prefix at most 30.</param>
+    /// <param name="key">The value, or the default value when the answer is <see langword="false"/>.</param>
+    /// <param name="fault">Which rule is broken, when the answer is <see langword="false"/>.</param>
+    /// <returns>Whether every component follows its rule.</returns>
+    public static bool TryCreate(
+        ReadOnlySpan<char> companyPrefix,
+        ReadOnlySpan<char> assetReference,
+        out Giai key,
+        out EpcFault fault)
+    {
+        bool valid = EpcIdentity.TryCreate(EpcKind.Giai, companyPrefix, assetReference, default, 0, 0, out EpcIdentity identity, out fault);
+        key = new Giai(identity);
+        return valid;
+    }
+
+    bool IEpcKey<Giai>.TryFrom(in EpcIdentity identity, out Giai key)
+    {
+        bool fits = identity.Kind == EpcKind.Giai;
+        key = fits ? new Giai(identity) : default;
+        return fits;
+    }
+
+    /// <summary>The pure identity URI.</summary>
+    /// <returns>The URI; empty text for the default value.</returns>
+    public override string ToString() => Identity.ToUri();
+}

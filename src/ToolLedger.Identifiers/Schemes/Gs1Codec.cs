@@ -1,0 +1,328 @@
+using System;
+
+namespace ToolLedger.Identifiers.Schemes;
+
+/// <summary>
+/// The schemes that begin with header, filter, partition and company prefix (GS1 TDS 2.3, chapter 14). They differ in the
+/// component behind the prefix and in what follows it.
+/// </summary>
+internal sealed class Gs1Codec : EpcCodec
+{
+    private const int PrefixOffset = 14;
+
+    // Bits of the company prefix by partition 0 to 6, one byte each (the partition tables of chapter 14).
+    private const ulong PrefixBits = 0x00_14_18_1B_1E_22_25_28UL;
+
+    internal Gs1Codec(EpcScheme scheme, byte header, string name, EpcKind kind, int minimumBits, int maximumBits)
+        : base(scheme, header, name, kind, 3, minimumBits, maximumBits)
+    {
+    }
+
+    /// <summary>How the second component is coded.</summary>
+    internal Gs1Second Second { get; set; }
+
+    /// <summary>Bits of prefix and second component together, where the second one has a fixed width.</summary>
+    internal int SecondBits { get; set; }
+
+    /// <summary>Digits or characters of prefix and second component together.</summary>
+    internal int SecondDigits { get; set; }
+
+    /// <summary>Whether two fields of seven bits for piece and total follow.</summary>
+    internal bool HasPieces { get; set; }
+
+    /// <summary>What follows.</summary>
+    internal Gs1Rest Rest { get; set; }
+
+    /// <summary>The bits of what follows.</summary>
+    internal int RestBits { get; set; }
+
+    /// <summary>The most digits or characters of what follows.</summary>
+    internal int RestDigits { get; set; }
+
+    internal override bool TryDecode(
+        ReadOnlySpan<ulong> words, int bitCount, ref IdentityBits bits, out int used, ref EpcFault fault)
+    {
+        used = 0;
+        ulong head = words[0];
+        int partition = (int)(head >> 50) & 7;
+        if (partition == 7)
+        {
+            return Fail(EpcRule.PartitionKnown, EpcField.Partition, 11, 7, ref fault);
+        }
+
+        int prefixBits = WidthOf(partition);
+        int digits = 12 - partition;
+        ulong prefix = (head << PrefixOffset) >> (64 - prefixBits);
+        if (prefix >= DecimalText.PowerOfTen(digits))
+        {
+            return Fail(EpcRule.FitsDigits, EpcField.CompanyPrefix, PrefixOffset, prefix, ref fault);
+        }
+
+        bits.Filter = (byte)((head >> 53) & 7);
+        bits.A = new EpcComponent(prefix, digits);
+        int offset = PrefixOffset + prefixBits;
+        return TryDecodeSecond(words, bitCount, digits, prefixBits, ref offset, ref bits, ref fault)
+            && (!HasPieces || TryDecodePieces(words, ref offset, ref bits, ref fault))
+            && TryDecodeRest(words, bitCount, ref offset, ref bits, ref fault)
+            && SetUsed(offset, out used);
+    }
+
+    internal override bool TryEncode(in IdentityBits bits, Span<ulong> words, out int used, ref EpcFault fault)
+    {
+        used = 0;
+        int digits = bits.A.Length;
+        int partition = 12 - digits;
+        int prefixBits = WidthOf(partition);
+        words[0] = ((ulong)Header << 56) | ((ulong)bits.Filter << 53) | ((ulong)partition << 50)
+            | (bits.A.Number << (64 - PrefixOffset - prefixBits));
+        int offset = PrefixOffset + prefixBits;
+        if (!TryEncodeSecond(bits.B, digits, prefixBits, words, ref offset, ref fault))
+        {
+            return false;
+        }
+
+        if (HasPieces)
+        {
+            Bits.Write(words, offset, 7, bits.Piece);
+            Bits.Write(words, offset + 7, 7, bits.Total);
+            offset += 14;
+        }
+
+        return TryEncodeRest(bits.C, words, ref offset, ref fault) && SetUsed(offset, out used);
+    }
+
+    internal override void Describe(ReadOnlySpan<ulong> words, int used, FieldListener listener)
+    {
+        int prefixBits = WidthOf((int)Bits.Read(words, 11, 3));
+        int pieces = HasPieces ? 14 : 0;
+        int second = used - RestBits - pieces - PrefixOffset - prefixBits;
+        listener(EpcField.Header, 0, 8);
+        listener(EpcField.Filter, 8, 3);
+        listener(EpcField.Partition, 11, 3);
+        listener(EpcField.CompanyPrefix, PrefixOffset, prefixBits);
+        listener(EpcField.Reference, PrefixOffset + prefixBits, second);
+        if (HasPieces)
+        {
+            listener(EpcField.Piece, used - RestBits - 14, 7);
+            listener(EpcField.Total, used - RestBits - 7, 7);
+        }
+
+        if (RestBits > 0)
+        {
+            listener(Rest == Gs1Rest.Zeros ? EpcField.Reserved : EpcField.Serial, used - RestBits, RestBits);
+        }
+    }
+
+    private static bool SetUsed(int offset, out int used)
+    {
+        used = offset;
+        return true;
+    }
+
+    private static int WidthOf(int partition) => (int)(PrefixBits >> (8 * partition)) & 0xFF;
+
+    private bool TryDecodeSecond(
+        ReadOnlySpan<ulong> words, int bitCount, int digits, int prefixBits, ref int offset, ref IdentityBits bits, ref EpcFault fault)
+    {
+        if (Second == Gs1Second.SixBit)
+        {
+            int from = offset;
+            return TryReadPart(words, bitCount, digits, ref offset, ref bits, from, ref fault);
+        }
+
+        int width = SecondBits - prefixBits;
+        int start = offset;
+        offset += width;
+        if (Second == Gs1Second.SevenBit)
+        {
+            return PackedText.TryReadSeven(words, start, width, EpcField.Reference, out bits.B, ref fault);
+        }
+
+        ulong number = Bits.Read(words, start, width);
+        if (Second == Gs1Second.Unpadded)
+        {
+            int count = DecimalText.CountDigits(number);
+            bits.B = new EpcComponent(number, count);
+            return count <= SecondDigits - digits || Fail(EpcRule.FitsDigits, EpcField.Reference, start, number, ref fault);
+        }
+
+        int rest = SecondDigits - digits;
+        if (number >= DecimalText.PowerOfTen(rest))
+        {
+            return Fail(rest == 0 ? EpcRule.EmptyFieldZero : EpcRule.FitsDigits, EpcField.Reference, start, number, ref fault);
+        }
+
+        bits.B = new EpcComponent(number, rest);
+        return true;
+    }
+
+    private bool TryReadPart(
+        ReadOnlySpan<ulong> words, int bitCount, int digits, ref int offset, ref IdentityBits bits, int from, ref EpcFault fault)
+    {
+        if (!PackedText.TryReadSix(words, bitCount, SecondDigits - digits, EpcField.Reference, ref offset, out bits.B, ref fault))
+        {
+            return false;
+        }
+
+        return bits.B.Length > 0 || Fail(EpcRule.NotEmpty, EpcField.Reference, from, 0, ref fault);
+    }
+
+    private static bool TryDecodePieces(ReadOnlySpan<ulong> words, ref int offset, ref IdentityBits bits, ref EpcFault fault)
+    {
+        ulong piece = Bits.Read(words, offset, 7);
+        ulong total = Bits.Read(words, offset + 7, 7);
+        if (piece > 99)
+        {
+            return Fail(EpcRule.FitsDigits, EpcField.Piece, offset, piece, ref fault);
+        }
+
+        if (total > 99)
+        {
+            return Fail(EpcRule.FitsDigits, EpcField.Total, offset + 7, total, ref fault);
+        }
+
+        bits.Piece = (byte)piece;
+        bits.Total = (byte)total;
+        offset += 14;
+        return true;
+    }
+
+    private bool TryDecodeRest(
+        ReadOnlySpan<ulong> words, int bitCount, ref int offset, ref IdentityBits bits, ref EpcFault fault)
+    {
+        int start = offset;
+        offset += RestBits;
+        if (offset > bitCount)
+        {
+            return Fail(EpcRule.EnoughBits, EpcField.Serial, start, (ulong)bitCount, ref fault);
+        }
+
+        switch (Rest)
+        {
+            case Gs1Rest.None:
+                return true;
+            case Gs1Rest.Zeros:
+                ulong reserved = Bits.Read(words, start, RestBits);
+                return reserved == 0 || Fail(EpcRule.ReservedZero, EpcField.Reserved, start, reserved, ref fault);
+            case Gs1Rest.SevenBit:
+                return PackedText.TryReadSeven(words, start, RestBits, EpcField.Serial, out bits.C, ref fault);
+            case Gs1Rest.Integer:
+                ulong number = Bits.Read(words, start, RestBits);
+                int count = DecimalText.CountDigits(number);
+                bits.C = new EpcComponent(number, count);
+                return count <= RestDigits || Fail(EpcRule.FitsDigits, EpcField.Serial, start, number, ref fault);
+            default:
+                return TryDecodeNumericString(Bits.Read(words, start, RestBits), start, ref bits, ref fault);
+        }
+    }
+
+    // TDS 2.3, s.14.3.6: the digit 1 stands in front so that leading zeros survive.
+    private bool TryDecodeNumericString(ulong number, int start, ref IdentityBits bits, ref EpcFault fault)
+    {
+        int digits = DecimalText.CountDigits(number) - 1;
+        ulong one = DecimalText.PowerOfTen(Math.Max(digits, 0));
+        if (digits < 1 || number >= 2 * one)
+        {
+            return Fail(EpcRule.NumericStringMark, EpcField.Serial, start, number, ref fault);
+        }
+
+        bits.C = new EpcComponent(number - one, digits);
+        return digits <= RestDigits || Fail(EpcRule.FitsDigits, EpcField.Serial, start, number, ref fault);
+    }
+
+    private bool TryEncodeSecond(
+        in EpcComponent second, int digits, int prefixBits, Span<ulong> words, ref int offset, ref EpcFault fault)
+    {
+        if (Second == Gs1Second.SixBit)
+        {
+            PackedText.WriteSix(words, second, ref offset);
+            return true;
+        }
+
+        int width = SecondBits - prefixBits;
+        int start = offset;
+        offset += width;
+        switch (Second)
+        {
+            case Gs1Second.SevenBit:
+                PackedText.WriteSeven(words, start, second);
+                return true;
+            case Gs1Second.Unpadded:
+                return TryWriteNumber(second, EpcField.Reference, start, width, SecondDigits - digits, words, ref fault);
+            default:
+                Bits.Write(words, start, width, second.Number);
+                return true;
+        }
+    }
+
+    private bool TryEncodeRest(in EpcComponent rest, Span<ulong> words, ref int offset, ref EpcFault fault)
+    {
+        int start = offset;
+        offset += RestBits;
+        switch (Rest)
+        {
+            case Gs1Rest.None or Gs1Rest.Zeros:
+                return true;
+            case Gs1Rest.SevenBit:
+                PackedText.WriteSeven(words, start, rest);
+                return true;
+            case Gs1Rest.Integer:
+                return TryWriteNumber(rest, EpcField.Serial, start, RestBits, RestDigits, words, ref fault);
+            default:
+                return TryWriteNumericString(rest, start, words, ref fault);
+        }
+    }
+
+    private bool TryWriteNumericString(in EpcComponent digits, int start, Span<ulong> words, ref EpcFault fault)
+    {
+        if (!digits.IsNumber)
+        {
+            return FailEncode(EpcRule.DecimalDigits, EpcField.Serial, FirstNonDigit(digits), ref fault);
+        }
+
+        if (digits.Length > RestDigits)
+        {
+            return FailEncode(EpcRule.MaximumLength, EpcField.Serial, (ulong)digits.Length, ref fault);
+        }
+
+        Bits.Write(words, start, RestBits, DecimalText.PowerOfTen(digits.Length) + digits.Number);
+        return true;
+    }
+
+    private static bool TryWriteNumber(
+        in EpcComponent digits, EpcField field, int start, int width, int maximum, Span<ulong> words, ref EpcFault fault)
+    {
+        if (!digits.IsNumber)
+        {
+            // Over 19 digits is a number too, only too large a one.
+            ulong bad = FirstNonDigit(digits);
+            return FailEncode(bad == 0 ? EpcRule.FitsBits : EpcRule.DecimalDigits, field, bad, ref fault);
+        }
+
+        if (digits.HasLeadingZero)
+        {
+            return FailEncode(EpcRule.NoLeadingZero, field, '0', ref fault);
+        }
+
+        if (digits.Number >> width != 0 || digits.Length > maximum)
+        {
+            return FailEncode(EpcRule.FitsBits, field, digits.Number, ref fault);
+        }
+
+        Bits.Write(words, start, width, digits.Number);
+        return true;
+    }
+
+    private static ulong FirstNonDigit(in EpcComponent text)
+    {
+        for (int i = 0; i < text.Length; i++)
+        {
+            if (text.CharacterAt(i) is < (byte)'0' or > (byte)'9')
+            {
+                return text.CharacterAt(i);
+            }
+        }
+
+        return 0;
+    }
+}
