@@ -1,5 +1,4 @@
 using System;
-using System.Collections;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
@@ -85,15 +84,14 @@ public sealed partial class ReasonCodeTests
         return text.ToString();
     }
 
-    private static IEnumerable<(Type Type, IReadOnlyList<ReasonKind> Kinds)> Lists() =>
-        from type in House.Load("ToolLedger").GetTypes()
-        let all = type.GetProperty("All", BindingFlags.Public | BindingFlags.Static)
-        where all is not null && typeof(IEnumerable).IsAssignableFrom(all.PropertyType)
-        let kinds = (all.GetValue(null) as IEnumerable<ReasonKind>)?.ToArray()
-        where kinds is not null
-        orderby FlowCheck.RoomIndex(type, House.Domain), type.Name
-        select (type, (IReadOnlyList<ReasonKind>)kinds);
+    /// <summary>The classes with a list of kinds, in the order of the rooms.</summary>
+    private static IEnumerable<(Type Type, IReadOnlyList<ReasonKind> Kinds)> Lists() => House.Load("ToolLedger").GetTypes()
+        .Select(type => (Type: type, All: type.GetProperty("All", BindingFlags.Public | BindingFlags.Static)?.GetValue(null) as IEnumerable<ReasonKind>))
+        .Where(list => list.All is not null)
+        .OrderBy(list => FlowCheck.RoomIndex(list.Type, House.Domain))
+        .ThenBy(list => list.Type.Name, StringComparer.Ordinal)
+        .Select(list => (list.Type, (IReadOnlyList<ReasonKind>)[.. list.All!]));
 
-    [GeneratedRegex(@"^[a-z0-9]+(-[a-z0-9]+)*(\.[a-z0-9]+(-[a-z0-9]+)*)+$", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"^[a-z0-9]+(-[a-z0-9]+)*(\.[a-z0-9]+(-[a-z0-9]+)*)+$", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Code();
 }
