@@ -1,4 +1,5 @@
 using System;
+using System.Globalization;
 using System.Runtime.CompilerServices;
 
 namespace ToolLedger.Reads;
@@ -6,77 +7,79 @@ namespace ToolLedger.Reads;
 /// <summary>When a read session is usable, what counts as one look, and the limits of what is kept.</summary>
 /// <remarks>The defaults are our example values, not a directive's. Changed with <c>with</c>; equal when every value is.
 /// Immutable and thread-safe.</remarks>
-public sealed record SessionPolicy
+public sealed partial record SessionPolicy
 {
     /// <summary>How near to each end of the session the control tags must be seen.</summary>
     /// <value>0.1 s to 1 h. The default is 5 s.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public TimeSpan ControlTagEdge { get; init => field = Check(value, 0.1, 3_600); } = TimeSpan.FromSeconds(5);
+    public TimeSpan ControlTagEdge { get; init => field = Check(value, ControlTagEdgeRange); } = TimeSpan.FromSeconds(5);
 
     /// <summary>The shortest session that is a measurement.</summary>
     /// <value>0 s to 24 h. The default is 20 s.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public TimeSpan MinimumWindow { get; init => field = Check(value, 0, 86_400); } = TimeSpan.FromSeconds(20);
+    public TimeSpan MinimumWindow { get; init => field = Check(value, MinimumWindowRange); } = TimeSpan.FromSeconds(20);
 
     /// <summary>The longest session; reads later than its start plus this are outside.</summary>
     /// <value>1 min to 7 days. The default is 24 h.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public TimeSpan MaximumWindow { get; init => field = Check(value, 60, 604_800); } = TimeSpan.FromHours(24);
+    public TimeSpan MaximumWindow { get; init => field = Check(value, MaximumWindowRange); } = TimeSpan.FromHours(24);
 
     /// <summary>The largest clock offset, measured at both ends, that may change during the session.</summary>
     /// <value>0 s to 1 h. The default is 2 s.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public TimeSpan ClockOffsetMax { get; init => field = Check(value, 0, 3_600); } = TimeSpan.FromSeconds(2);
+    public TimeSpan ClockOffsetMax { get; init => field = Check(value, ClockOffsetMaxRange); } = TimeSpan.FromSeconds(2);
 
     /// <summary>How far the offsets measured at both ends may differ for the clock to be called constant. A constant offset
     /// of any size is corrected.</summary>
     /// <value>0 s to 1 h. The default is 0.5 s.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public TimeSpan ClockDriftMax { get; init => field = Check(value, 0, 3_600); } = TimeSpan.FromSeconds(0.5);
+    public TimeSpan ClockDriftMax { get; init => field = Check(value, ClockDriftMaxRange); } = TimeSpan.FromSeconds(0.5);
 
     /// <summary>The length of a time slot: all reads of a tag on an antenna in one slot are one look.</summary>
     /// <value>0.01 s to 60 s. The default is 0.5 s.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public TimeSpan SlotLength { get; init => field = Check(value, 0.01, 60); } = TimeSpan.FromSeconds(0.5);
+    public TimeSpan SlotLength { get; init => field = Check(value, SlotLengthRange); } = TimeSpan.FromSeconds(0.5);
 
     /// <summary>The longest time without any look on an antenna that should hear its control tag.</summary>
     /// <value>1 s to 24 h. The default is 10 s.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public TimeSpan SilenceGapMax { get; init => field = Check(value, 1, 86_400); } = TimeSpan.FromSeconds(10);
+    public TimeSpan SilenceGapMax { get; init => field = Check(value, SilenceGapMaxRange); } = TimeSpan.FromSeconds(10);
 
     /// <summary>How long after its own last instant a report that is delivered again is still told from a new one, measured
     /// against the latest instant reported so far.</summary>
     /// <value>0 s to 24 h. The default is 60 s.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public TimeSpan RepeatHorizon { get; init => field = Check(value, 0, 86_400); } = TimeSpan.FromSeconds(60);
+    public TimeSpan RepeatHorizon { get; init => field = Check(value, RepeatHorizonRange); } = TimeSpan.FromSeconds(60);
 
     /// <summary>How many of the latest reports are kept to tell a repeat from a new one.</summary>
     /// <value>0 to 1,048,576 reports. The default is 65,536.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public int RepeatReportCount { get; init => field = Check(value, 0, 1_048_576); } = 65_536;
+    public int RepeatReportCount { get; init => field = Check(value, RepeatReportCountRange); } = 65_536;
 
     /// <summary>How many looks are kept of each tag in each pass on each antenna: the earliest ones.</summary>
     /// <value>1 to 4,096 looks. The default is 128.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public int LooksKept { get; init => field = Check(value, 1, 4_096); } = 128;
+    public int LooksKept { get; init => field = Check(value, LooksKeptRange); } = 128;
 
     /// <summary>How many different tags a session keeps. Over it the session is invalid.</summary>
     /// <value>1 to 4,000,000 tags. The default is 2,000,000.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public int TagLimit { get; init => field = Check(value, 1, 4_000_000); } = 2_000_000;
+    public int TagLimit { get; init => field = Check(value, TagLimitRange); } = 2_000_000;
 
     /// <summary>How many looks a session keeps in all. Over it the session is invalid.</summary>
     /// <value>1 to 268,435,456 looks. The default is 67,108,864.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public int LookLimit { get; init => field = Check(value, 1, 268_435_456); } = 67_108_864;
+    public int LookLimit { get; init => field = Check(value, LookLimitRange); } = 67_108_864;
 
-    private static TimeSpan Check(TimeSpan value, double lowest, double highest, [CallerMemberName] string name = "") =>
-        value >= TimeSpan.FromSeconds(lowest) && value <= TimeSpan.FromSeconds(highest)
+    private static TimeSpan Check(TimeSpan value, (TimeSpan Lowest, TimeSpan Highest) range, [CallerMemberName] string name = "") =>
+        value >= range.Lowest && value <= range.Highest
             ? value
-            : throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"Must be {lowest} to {highest} seconds."));
+            : throw new ArgumentOutOfRangeException(name, value, string.Create(
+                CultureInfo.InvariantCulture, $"Must be {range.Lowest.TotalSeconds} to {range.Highest.TotalSeconds} seconds."));
 
-    private static int Check(int value, int lowest, int highest, [CallerMemberName] string name = "") =>
-        value >= lowest && value <= highest
+    private static int Check(int value, (int Lowest, int Highest) range, [CallerMemberName] string name = "") =>
+        value >= range.Lowest && value <= range.Highest
             ? value
-            : throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"Must be {lowest} to {highest}."));
+            : throw new ArgumentOutOfRangeException(
+                name, value, string.Create(CultureInfo.InvariantCulture, $"Must be {range.Lowest} to {range.Highest}."));
 }

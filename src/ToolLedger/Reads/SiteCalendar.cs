@@ -89,7 +89,7 @@ public sealed partial class SiteCalendar
     public DateOnly DateAt(DateTimeOffset at) => DateOnly.FromDateTime(ToSite(at).DateTime);
 
     private static bool IsOffset(TimeSpan offset) =>
-        offset.Duration() <= OffsetLimit && offset.Ticks % TimeSpan.TicksPerMinute == 0;
+        offset <= OffsetLimit && offset >= -OffsetLimit && offset.Ticks % TimeSpan.TicksPerMinute == 0;
 
     private static TimeSpan CheckOffset(TimeSpan offset, string name) => IsOffset(offset)
         ? offset

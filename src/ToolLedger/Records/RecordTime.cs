@@ -1,4 +1,5 @@
 using System;
+using System.Buffers;
 using System.Globalization;
 
 namespace ToolLedger.Records;
@@ -8,6 +9,8 @@ internal static class RecordTime
 {
     internal const int FirstYear = 1970;
     internal const int LastYear = 2999;
+
+    private static readonly SearchValues<char> TimeCharacters = SearchValues.Create("0123456789-+:.TZ");
 
     internal static bool IsInRange(DateTimeOffset value) =>
         value.UtcDateTime.Year is >= FirstYear and <= LastYear && value.Year is >= FirstYear and <= LastYear;
@@ -55,7 +58,9 @@ internal static class RecordTime
     }
 
     private static bool HasPlainSeconds(string text) =>
-        text[4] == '-' && text[7] == '-' && text[10] == 'T' && text[13] == ':' && text[16] == ':';
+        text[4] == '-' && text[7] == '-' && text[10] == 'T' && text[13] == ':' && text[16] == ':'
+        && !text.AsSpan().ContainsAnyExcept(TimeCharacters)
+        && (text.Length < 20 || text[19] != '.' || (text.Length > 20 && char.IsAsciiDigit(text[20])));
 
     private static bool HasOffset(string text) =>
         text[^1] == 'Z' || (text.Length >= 25 && text[^6] is '+' or '-' && text[^3] == ':');

@@ -4,7 +4,6 @@ using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
-using ToolLedger.Tools;
 using Xunit;
 
 namespace ToolLedger.Tests.Reconciliation;

@@ -1,7 +1,6 @@
 using System;
 using System.Linq;
 using ToolLedger.Inventory;
-using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
@@ -190,7 +189,7 @@ public sealed class ReadingScenarioTests
     {
         byte[] bits = new byte[12];
         Assert.True(World.TagOf("T6").Epc.TryWriteBytes(bits, out _));
-        bits[5] ^= 1;
+        bits[11] ^= 1;
         TagId nearMiss = TagId.FromEpc(Identifiers.Epc.FromBytes(bits, 96));
         Assert.DoesNotContain(nearMiss, new World().Bindings.Select(binding => binding.Tag));
         ReconciliationResult result = new World().ReadAllBut("T6").ReadAt(nearMiss, World.A1, World.Baseline, 8).Reconcile();
@@ -213,10 +212,10 @@ public sealed class ReadingScenarioTests
     [Fact]
     public void S19_A_sighting_without_mark_or_name_is_refused()
     {
-        var seenIt = new Sighting { Tool = new ToolId("T9"), MarkRead = "", By = default, At = World.End, Where = new Place("bench 2") };
+        bool recorded = Sighting.TryCreate(new ToolId("T9"), markRead: "", by: default, World.End, new Place("bench 2"), out Sighting? sighting, out var issues);
 
-        Assert.False(InventorySheet.TryCreate([seenIt], [], [], [], out InventorySheet? sheet, out var issues));
-        Assert.Null(sheet);
+        Assert.False(recorded);
+        Assert.Null(sighting);
         Assert.Contains(issues, issue => issue.Rule == InventoryRules.SightingWithoutMark.Code);
         Assert.Contains(issues, issue => issue.Rule == InventoryRules.SightingNotSigned.Code);
     }

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
+using FsCheck.Fluent;
 using FsCheck.Xunit;
 using ToolLedger.Calibration;
 using ToolLedger.Kits;
@@ -185,6 +186,23 @@ public sealed class ReconciliationPropertyTests
         })))];
 
         Assert.Equal(apart, together);
+    }
+
+    /// <summary>The properties above prove little if the drawn shifts never get complete or never fail: every state must occur.</summary>
+    [Fact]
+    public void The_drawn_shifts_reach_every_kit_state_and_every_line_state()
+    {
+        var kits = new HashSet<KitState>();
+        var lines = new HashSet<LineState>();
+        foreach (ShiftCase shift in ShiftCase.Arbitrary().Generator.Sample(600))
+        {
+            ReconciliationResult result = shift.ToWorld().Reconcile();
+            kits.Add(result.Kit.State);
+            lines.UnionWith(result.Lines.Select(line => line.State));
+        }
+
+        Assert.Equal(Enum.GetValues<KitState>().Order(), kits.Order());
+        Assert.Equal(Enum.GetValues<LineState>().Order(), lines.Order());
     }
 
     internal static string Describe(ReconciliationResult result) => string.Join('\n',

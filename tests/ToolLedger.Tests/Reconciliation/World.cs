@@ -129,7 +129,7 @@ internal sealed class World
     }
 
     public World ReadAllBut(params string[] absent)
-        => ReadWell(Enumerable.Range(1, 12).Select(static i => Text("T", i)).Append("H13").Except(absent));
+        => ReadWell(Enumerable.Range(1, 12).Select(static i => Text("T", i)).Append("H13").Except(absent, StringComparer.Ordinal));
 
     public World Read(string tool, AntennaPort antenna, params double[] seconds) => ReadAt(TagOf(tool), antenna, Baseline, seconds);
 

@@ -1,0 +1,119 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using ToolLedger.Records;
+using ToolLedger.Testing.Generators;
+using ToolLedger.Tools;
+using Xunit;
+
+namespace ToolLedger.Tests.Tools;
+
+public sealed class TagRegisterTests
+{
+    private static readonly DateTimeOffset Start = new(2026, 3, 1, 0, 0, 0, TimeSpan.Zero);
+    private static readonly TagId Tag = TagId.Parse("3034257BF7194E4000001A85");
+
+    [Property(Arbitrary = [typeof(AnyTagRegister), typeof(AnyTime)])]
+    public bool Every_look_up_agrees_with_looking_at_every_binding(TagRegister register, DateTimeOffset at) =>
+        register.Bindings.All(known =>
+            register.FindLive(known.Tag, at) == register.Bindings.SingleOrDefault(b => b.Tag == known.Tag && b.IsLiveAt(at))
+            && register.HistoryOf(known.Tag).SequenceEqual(register.Bindings.Where(b => b.Tag == known.Tag).OrderBy(b => b.From))
+            && register.HistoryOf(known.Tool).ToHashSet().SetEquals(register.Bindings.Where(b => b.Tool == known.Tool))
+            && register.LiveTagsOf(known.Tool, at).ToHashSet().SetEquals(register.Bindings.Where(b => b.Tool == known.Tool && b.IsLiveAt(at))));
+
+    [Property(Arbitrary = [typeof(AnyTagRegister)])]
+    public bool Starts_are_included_and_ends_excluded(TagRegister register) => register.Bindings.All(binding =>
+        register.FindLive(binding.Tag, binding.From) == binding
+        && register.FindLive(binding.Tag, binding.From.AddTicks(-1)) != binding
+        && (binding.Until is not { } until || (register.FindLive(binding.Tag, until) != binding && register.FindLive(binding.Tag, until.AddTicks(-1)) == binding)));
+
+    [Property(Arbitrary = [typeof(AnyTagRegister)])]
+    public bool The_order_in_which_bindings_are_given_changes_nothing(TagRegister register, int seed)
+    {
+        TagBinding[] shuffled = [.. register.Bindings];
+        new Random(seed).Shuffle(shuffled);
+        return new TagRegister(shuffled).Digest == register.Digest;
+    }
+
+    /// <summary>Property 8 of the trade: a later effective time never changes an earlier instant.</summary>
+    [Property(Arbitrary = [typeof(AnyTagRegister)])]
+    public bool A_binding_that_starts_later_changes_no_earlier_instant(TagRegister register)
+    {
+        DateTimeOffset later = Start.AddYears(1);
+        TagBinding[] closed = [.. register.Bindings.Where(b => b.Until is not null)];
+        var before = new TagRegister(closed);
+        var after = new TagRegister(closed.Concat(closed.DistinctBy(b => b.Tag).Select(b => Bind(b.Tag, "T99", later, null))));
+        return closed.All(b => before.FindLive(b.Tag, later.AddTicks(-1)) == after.FindLive(b.Tag, later.AddTicks(-1))
+            && before.FindLive(b.Tag, b.From) == after.FindLive(b.Tag, b.From));
+    }
+
+    [Property(Arbitrary = [typeof(AnyTagRegister)])]
+    public bool A_second_live_tool_is_refused_wherever_it_overlaps(TagRegister register)
+    {
+        foreach (TagBinding binding in register.Bindings)
+        {
+            var overlap = Bind(binding.Tag, "T99", binding.Until?.AddTicks(-1) ?? binding.From.AddHours(1), null);
+            bool made = TagRegister.TryCreate([overlap, .. register.Bindings], out _, out IReadOnlyList<RecordIssue> issues);
+            if (made || issues.All(issue => issue.Rule != "tag.live-on-two-tools"))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    [Fact]
+    public void A_long_binding_hides_no_overlap_with_a_later_one()
+    {
+        TagBinding[] bindings =
+        [
+            Bind(Tag, "T1", Start, Start.AddHours(10)),
+            Bind(Tag, "T1", Start.AddHours(1), Start.AddHours(2)),
+            Bind(Tag, "T2", Start.AddHours(5), Start.AddHours(6)),
+        ];
+        Assert.False(TagRegister.TryCreate(bindings, out _, out IReadOnlyList<RecordIssue> issues));
+        Assert.Equal(["tag.duplicate-binding", "tag.live-on-two-tools"], issues.Select(issue => issue.Rule));
+        Assert.Equal(["$.bindings[1]", "$.bindings[2]"], issues.Select(issue => issue.Place));
+    }
+
+    [Fact]
+    public void A_binding_that_ends_when_or_before_it_starts_is_refused()
+    {
+        Assert.Equal("tag.ends-before-it-starts", Assert.Throws<RecordException>(() => new TagRegister([Bind(Tag, "T1", Start, Start)])).Issues.Single().Rule);
+        Assert.Equal("tag.ends-before-it-starts", Assert.Throws<RecordException>(() => new TagRegister([Bind(Tag, "T1", Start, Start.AddTicks(-1))])).Issues.Single().Rule);
+    }
+
+    [Fact]
+    public void A_tag_may_follow_itself_onto_another_tool_at_the_instant_it_left_the_first()
+    {
+        var register = new TagRegister([Bind(Tag, "T1", Start, Start.AddHours(1)), Bind(Tag, "T2", Start.AddHours(1), null)]);
+        Assert.Equal("T1", register.FindLive(Tag, Start.AddHours(1).AddTicks(-1))?.Tool.Value);
+        Assert.Equal("T2", register.FindLive(Tag, Start.AddHours(1))?.Tool.Value);
+        Assert.Null(register.FindLive(Tag, Start.AddTicks(-1)));
+        Assert.Null(register.FindLive(TagId.Parse("AAAA"), Start));
+    }
+
+    [Fact]
+    public void An_instant_is_compared_and_not_its_clock_reading()
+    {
+        var register = new TagRegister([Bind(Tag, "T1", Start, Start.AddHours(1))]);
+        Assert.NotNull(register.FindLive(Tag, Start.AddMinutes(30).ToOffset(TimeSpan.FromHours(10))));
+    }
+
+    [Fact]
+    public void The_empty_register_knows_nothing()
+    {
+        Assert.Equal(0, TagRegister.Empty.Count);
+        Assert.Null(TagRegister.Empty.FindLive(Tag, Start));
+        Assert.Empty(TagRegister.Empty.HistoryOf(Tag));
+        Assert.Empty(TagRegister.Empty.LiveTagsOf(new ToolId("T1"), Start));
+        Assert.Null(TagRegister.Empty.ToolByDecodedIdentity(Tag, Start));
+    }
+
+    private static TagBinding Bind(TagId tag, string tool, DateTimeOffset from, DateTimeOffset? until) =>
+        new() { Tag = tag, Tool = new ToolId(tool), From = from, Until = until };
+}
