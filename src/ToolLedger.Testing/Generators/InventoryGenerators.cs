@@ -51,33 +51,34 @@ public static class InventoryGenerators
     private static Gen<PersonId> Witnesses(PersonId by) => Gen.Frequency((1, Gen.Constant(default(PersonId))), (1, Persons().Where(person => person != by)));
 
     private static Gen<Signature> Signatures() =>
-        from by in Persons()
+        from who in Persons()
         from at in GeneratedValues.Times()
         from role in Gen.Elements(default, new Role("supervisor"))
-        select new Signature { By = by, At = at, Role = role };
+        select new Signature { By = who, At = at, Role = role };
 
     private static Gen<Sighting> Sightings() =>
         from tool in GeneratedValues.FewIds("T")
         from mark in GeneratedValues.Text(12)
-        from by in Persons()
+        from who in Persons()
         from at in GeneratedValues.Times()
         from place in GeneratedValues.Text(20)
-        select new Sighting { Tool = new ToolId(tool), MarkRead = mark, By = by, At = at, Where = new Place(place) };
+        from kit in Gen.Frequency((2, Gen.Constant(default(KitId))), (1, GeneratedValues.FewIds("K").Select(id => new KitId(id))))
+        select new Sighting { Tool = new ToolId(tool), MarkRead = mark, By = who, At = at, Where = new Place(place), InKit = kit };
 
     private static Gen<LineCount> LineCounts() =>
         from kit in GeneratedValues.FewIds("K")
         from line in Gen.Choose(1, 20)
         from thousandths in Gen.Frequency((4, Gen.Choose(0, 30).Select(whole => whole * 1000)), (1, Gen.Choose(0, 1_000_000_000)))
         from unit in Gen.Elements("each", "piece", "spool", "m")
-        from by in Persons()
+        from who in Persons()
         from at in GeneratedValues.Times()
-        from witness in Witnesses(by)
+        from witness in Witnesses(who)
         select new LineCount
         {
             Kit = new KitId(kit),
             LineNumber = line,
             Quantity = new Quantity(thousandths / 1000m, new Unit(unit)),
-            By = by,
+            By = who,
             At = at,
             Witness = witness,
         };
@@ -85,8 +86,8 @@ public static class InventoryGenerators
     private static Gen<PieceCount> PieceCounts() =>
         from tool in GeneratedValues.FewIds("T")
         from pieces in Gen.Frequency((1, Gen.Constant((int?)null)), (4, Gen.Choose(0, 999).Select(count => (int?)count)))
-        from by in Persons()
+        from who in Persons()
         from at in GeneratedValues.Times()
-        from witness in Witnesses(by)
-        select new PieceCount { Tool = new ToolId(tool), Pieces = pieces, By = by, At = at, Witness = witness };
+        from witness in Witnesses(who)
+        select new PieceCount { Tool = new ToolId(tool), Pieces = pieces, By = who, At = at, Witness = witness };
 }

@@ -4,7 +4,7 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Calibration;
 
-public sealed partial class CalibrationPolicy
+public sealed partial record CalibrationPolicy
 {
     private const string DayIncludedWord = "day-included";
     private const string MonthEndWord = "month-end";

@@ -4,7 +4,7 @@ namespace ToolLedger.Calibration;
 
 /// <summary>How due dates are read; a part of the site policy.</summary>
 /// <remarks>The default values are the P0 values of this library: examples, to be replaced by the organisation's own rules. Immutable and thread-safe.</remarks>
-public sealed partial class CalibrationPolicy
+public sealed partial record CalibrationPolicy
 {
     private const int MaxDueSoonDays = 366;
 

@@ -4,7 +4,7 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Inventory;
 
-public sealed partial class InventoryPolicy
+public sealed partial record InventoryPolicy
 {
     /// <summary>Reads the part of a site policy; what is absent has its default value, everything wrong becomes an issue.</summary>
     internal static InventoryPolicy FromJson(JsonElement element, string place, List<RecordIssue> issues)

@@ -4,7 +4,7 @@ namespace ToolLedger.Inventory;
 
 /// <summary>How far what people say may settle lines; a part of the site policy.</summary>
 /// <remarks>The default values are the P0 values of this library: examples, to be replaced by the organisation's own rules. Immutable and thread-safe.</remarks>
-public sealed partial class InventoryPolicy
+public sealed partial record InventoryPolicy
 {
     private const int MaxPersonsNeeded = 4;
     private static readonly TimeSpan ShortestAge = TimeSpan.FromSeconds(1);
