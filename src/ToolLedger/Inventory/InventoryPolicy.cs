@@ -27,11 +27,11 @@ public sealed partial record InventoryPolicy
     } = 2;
 
     /// <summary>The greatest age of a sighting or count at the instant of reconciliation; an older one is not used.</summary>
-    /// <value>1 second to 366 days. The default is 12 hours (ours: a long shift).</value>
+    /// <value>1 second to 366 days. The default is 1 hour (ours: what was seen at the start of a shift says nothing of its end).</value>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside the range.</exception>
     public TimeSpan EvidenceAgeMax
     {
         get;
         init => field = value >= ShortestAge && value <= LongestAge ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "The greatest age of what people say must be 1 second to 366 days.");
-    } = TimeSpan.FromHours(12);
+    } = TimeSpan.FromHours(1);
 }

@@ -71,6 +71,11 @@ public sealed partial record SessionPolicy
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
     public int LookLimit { get; init => field = Check(value, LookLimitRange); } = 67_108_864;
 
+    /// <summary>How long before the instant of a reconciliation a session may have ended and still settle lines: a read from the start of a shift says nothing of its end.</summary>
+    /// <value>1 second to 366 days. The default is 1 hour (ours).</value>
+    /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
+    public TimeSpan SessionAgeMax { get; init => field = Check(value, SessionAgeMaxRange); } = TimeSpan.FromHours(1);
+
     private static TimeSpan Check(TimeSpan value, (TimeSpan Lowest, TimeSpan Highest) range, [CallerMemberName] string name = "") =>
         value >= range.Lowest && value <= range.Highest
             ? value

@@ -1,6 +1,8 @@
 using System;
 using System.Linq;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
@@ -74,7 +76,7 @@ public sealed class EvidenceUseTests
 
         foreach ((int line, decimal amount, string unit) in new[] { (13, 10m, "each"), (14, 1m, "spool"), (15, 6m, "each") })
         {
-            world.Counts.Add(new Inventory.LineCount { Kit = World.K1, LineNumber = line, Quantity = new Quantity(amount, new Unit(unit)), By = World.Q, At = World.End });
+            world.Counts.Add(new LineCount { Kit = World.K1, LineNumber = line, Quantity = new Quantity(amount, new Unit(unit)), By = World.Q, At = World.End });
         }
 
         ReconciliationResult alone = world.Reconcile([]);
@@ -117,8 +119,8 @@ public sealed class EvidenceUseTests
     public void S17_The_tag_that_is_always_read_comes_first_in_the_chase_list()
     {
         World world = new World().ReadAllBut("T1", "T7", "T11").CountAll();
-        world.History[World.TagOf("T11")] = new Presence.TagHistory(60, 18);
-        world.History[World.TagOf("T7")] = new Presence.TagHistory(400, 400);
+        world.History[World.TagOf("T11")] = new TagHistory(60, 18);
+        world.History[World.TagOf("T7")] = new TagHistory(400, 400);
 
         Assert.Equal([7, 1, 11], world.Reconcile().ChaseList.Select(line => line.Line.Number));
     }
@@ -127,11 +129,11 @@ public sealed class EvidenceUseTests
     public void S16_A_poor_tag_explains_its_silence_and_accounts_for_nothing()
     {
         World world = new World().ReadAllBut("T11").CountAll();
-        world.History[World.TagOf("T11")] = new Presence.TagHistory(60, 18);
+        world.History[World.TagOf("T11")] = new TagHistory(60, 18);
         LineConclusion t11 = world.Reconcile().Lines[10];
 
         Assert.Equal(LineState.NotRead, t11.State);
-        Assert.Contains(t11.Reasons, reason => reason.Code == Presence.PresenceReasons.PoorHistory.Code);
+        Assert.Contains(t11.Reasons, reason => reason.Code == PresenceReasons.PoorHistory.Code);
     }
 
     [Fact]
