@@ -57,7 +57,7 @@ public sealed class TagRegisterTests
         {
             var overlap = Bind(binding.Tag, "T99", binding.Until?.AddTicks(-1) ?? binding.From.AddHours(1), null);
             bool made = TagRegister.TryCreate([overlap, .. register.Bindings], out _, out IReadOnlyList<RecordIssue> issues);
-            if (made || issues.All(issue => issue.Rule != "tag.live-on-two-tools"))
+            if (made || !issues.Any(issue => issue.Reason.Kind == TagRules.LiveOnTwoTools))
             {
                 return false;
             }
@@ -76,8 +76,8 @@ public sealed class TagRegisterTests
             Bind(Tag, "T2", Start.AddHours(5), Start.AddHours(6)),
         ];
         Assert.False(TagRegister.TryCreate(bindings, out _, out IReadOnlyList<RecordIssue> issues));
-        Assert.Equal(["tag.duplicate-binding", "tag.live-on-two-tools"], issues.Select(issue => issue.Rule));
-        Assert.Equal(["$.bindings[1]", "$.bindings[2]"], issues.Select(issue => issue.Place));
+        Assert.Equal("$.bindings[1] tag.duplicate-binding, $.bindings[2] tag.live-on-two-tools",
+            string.Join(", ", issues.Select(issue => $"{issue.Place} {issue.Rule}")));
     }
 
     [Fact]
