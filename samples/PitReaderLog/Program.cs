@@ -41,7 +41,7 @@ try
     using var log = new StreamReader(args[0]);
     TagRead[] reads = [.. LogReader.Reads(log, TimeSpan.Zero, refused)];
     Console.WriteLine(string.Create(invariant, $"{reads.Length} reads, {refused.Count} rows refused"));
-    foreach (IGrouping<string, RefusedRow> rows in refused.GroupBy(row => row.Why))
+    foreach (IGrouping<string, RefusedRow> rows in refused.GroupBy(row => row.Why, StringComparer.Ordinal))
     {
         Console.WriteLine(string.Create(invariant, $"  {rows.Count()} because {rows.Key}, first in line {rows.First().LineNumber}"));
     }

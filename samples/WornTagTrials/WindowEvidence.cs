@@ -27,7 +27,7 @@ internal static class WindowEvidence
     public static IEnumerable<PresenceEvidence> Windows(IEnumerable<TrialRow> rows, TimeSpan length, SessionPolicy policy)
     {
         int trial = 0;
-        foreach (IGrouping<string, TrialRow> group in rows.GroupBy(row => row.Trial))
+        foreach (IGrouping<string, TrialRow> group in rows.GroupBy(row => row.Trial, StringComparer.Ordinal))
         {
             DateTimeOffset start = FirstStart.AddDays(trial++);
             TrialRow[] all = [.. group];
