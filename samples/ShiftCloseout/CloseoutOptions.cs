@@ -1,0 +1,36 @@
+using System;
+using System.Collections.Generic;
+
+namespace ShiftCloseout;
+
+/// <summary>What the command line asks for.</summary>
+internal sealed class CloseoutOptions
+{
+    public IReadOnlyList<InputFile> Manifests { get; init; } = [];
+
+    public InputFile? Bindings { get; init; }
+
+    /// <summary>The presentation sheet.</summary>
+    public InputFile? Session { get; init; }
+
+    public InputFile? Reads { get; init; }
+
+    public ReadsFormat ReadsFormat { get; init; }
+
+    public InputFile? Counts { get; init; }
+
+    public InputFile? Calibration { get; init; }
+
+    public InputFile? Policy { get; init; }
+
+    public ReportFormat Format { get; init; }
+
+    /// <summary>Where the report goes; <see langword="null"/> for standard output.</summary>
+    public string? Out { get; init; }
+
+    /// <summary>The instant to conclude for; <see langword="null"/> for the end of the session, or now where there is none.</summary>
+    public DateTimeOffset? AsOf { get; init; }
+
+    /// <summary>The instant the report is made; <see langword="null"/> for now.</summary>
+    public DateTimeOffset? MadeAt { get; init; }
+}

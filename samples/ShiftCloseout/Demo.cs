@@ -1,0 +1,59 @@
+using System;
+using System.Globalization;
+using System.Threading;
+using System.Threading.Tasks;
+
+namespace ShiftCloseout;
+
+/// <summary>The bundled scenario: an invented wind-turbine service crew at the end of a shift.</summary>
+internal static class Demo
+{
+    private const string Story = """
+        This is a demo on invented data: a wind-turbine service crew hands in two tool bags at the end of a shift.
+        Its files lie readable in samples/ShiftCloseout/demo; --help says how to run your own.
+
+        """;
+
+    /// <summary>Runs the closeout over the bundled files and says what a real run would have returned.</summary>
+    /// <returns>Always <see cref="ExitCodes.Complete"/>.</returns>
+    public static async Task<int> RunAsync(CloseoutOptions asked, HostConsole console, CancellationToken cancellation)
+    {
+        bool isRead = asked.Format == ReportFormat.Text && asked.Out is null;
+        if (isRead)
+        {
+            await console.Out.WriteLineAsync(Story.ReplaceLineEndings("\n"));
+        }
+
+        int code = await Closeout.RunAsync(Files(asked), console, cancellation);
+        string closing = string.Create(CultureInfo.InvariantCulture,
+            $"End of the demo. A real run on these files would have returned exit code {code}: {Meaning(code)}. The demo returns 0.");
+        await (isRead ? console.Out : console.Error).WriteLineAsync(closing);
+        return ExitCodes.Complete;
+    }
+
+    private static CloseoutOptions Files(CloseoutOptions asked)
+    {
+        var sheetTime = new DateTimeOffset(2026, 10, 14, 16, 0, 0, TimeSpan.FromHours(2));
+        return new CloseoutOptions
+        {
+            Manifests = [InputFile.Bundled("manifest-nacelle-bag.json"), InputFile.Bundled("manifest-hub-bag.json")],
+            Bindings = InputFile.Bundled("bindings.json"),
+            Session = InputFile.Bundled("presentation.json"),
+            Reads = InputFile.Bundled("reads.jsonl"),
+            Counts = InputFile.Bundled("counts.json"),
+            Calibration = InputFile.Bundled("calibration.json"),
+            Policy = InputFile.Bundled("policy.json"),
+            Format = asked.Format,
+            Out = asked.Out,
+            AsOf = asked.AsOf ?? sheetTime,
+            MadeAt = asked.AsOf ?? sheetTime,
+        };
+    }
+
+    private static string Meaning(int code) => code switch
+    {
+        ExitCodes.Complete => "every kit is complete",
+        ExitCodes.NoValidRead => "a kit has no valid read",
+        _ => "a kit is open or discrepant",
+    };
+}

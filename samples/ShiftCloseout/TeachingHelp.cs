@@ -1,0 +1,54 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+using System.IO;
+
+namespace ShiftCloseout;
+
+/// <summary>The usual help, followed by what a newcomer needs to know: an example, the files, the words of the report and the exit codes.</summary>
+internal sealed class TeachingHelp : SynchronousCommandLineAction
+{
+    private const string Lesson = """
+        Try it:
+          ShiftCloseout                                    the bundled demo: an invented wind-turbine crew, two tool bags
+          ShiftCloseout --format markdown --out demo.md    the same, written to a file
+        Your own files (those of the demo lie in samples/ShiftCloseout/demo and show the form of each):
+          ShiftCloseout --manifest bag7.json --manifest bag8.json --bindings tags.json \
+            --session presentation.json --reads reads.jsonl --counts counts.json \
+            --calibration calibration.json --policy policy.json
+          Without a reader: leave --session and --reads away; what people counted and sighted can complete a kit.
+
+        What the report says of a line:
+          ACCOUNTED      there is a recorded basis: sighted, counted, or read under the stated policy
+          WEAK           its tag was read, too little to say it is in the bag: look
+          NOT READ       its tag was not read. That is not "missing": open the bag and look
+          PARTIAL        pieces or count below the expected, or only the holder of a set accounted
+          CONFLICT       its identity is in doubt, or there is more than expected
+          NOT ASSESSED   nobody counted it and no reader can see it, or there was no usable session
+          Calibration is a second answer beside these and never changes them.
+
+        Exit codes (several kits: the highest):
+          0   every kit is complete (the demo always returns 0 and prints what a real run would have returned)
+          1   a kit is open or discrepant
+          2   a kit has no valid read: the session was not fit to conclude anything about its tags
+          64  the command line is wrong, or a file it names cannot be opened or written
+          65  a file was refused: standard error names the file, the line or place, and the rule
+          Refused rows of a reads file are not fatal: they are counted, shown, and make the session degraded.
+
+        This is a record-keeping aid. Not read does not mean missing; read does not mean in the bag: look, and read the mark.
+        """;
+
+    private readonly HelpAction _usual;
+
+    public TeachingHelp(HelpAction usual) => _usual = usual;
+
+    public override bool ClearsParseErrors => true;
+
+    public override int Invoke(ParseResult parseResult)
+    {
+        int code = _usual.Invoke(parseResult);
+        TextWriter output = parseResult.InvocationConfiguration.Output;
+        output.WriteLine(Lesson.ReplaceLineEndings());
+        return code;
+    }
+}

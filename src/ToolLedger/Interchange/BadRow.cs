@@ -1,0 +1,42 @@
+using System.Globalization;
+using ToolLedger.Records;
+
+namespace ToolLedger.Interchange;
+
+/// <summary>A row of a file that could not be read: where, what and by which rule.</summary>
+/// <remarks>Immutable and thread-safe.</remarks>
+public sealed class BadRow
+{
+    internal BadRow(long lineNumber, long byteOffset, Reason reason, string? column, string excerpt)
+    {
+        LineNumber = lineNumber;
+        ByteOffset = byteOffset;
+        Reason = reason;
+        Column = column;
+        Excerpt = excerpt;
+    }
+
+    /// <summary>The number of the line in the file, from 1.</summary>
+    public long LineNumber { get; }
+
+    /// <summary>Where the line begins: bytes from the start of the file.</summary>
+    public long ByteOffset { get; }
+
+    /// <summary>What is wrong.</summary>
+    public Reason Reason { get; }
+
+    /// <summary>The stable code of the rule that was broken.</summary>
+    public string Rule => Reason.Code;
+
+    /// <summary>The column or member that is wrong; null when it is the row as a whole.</summary>
+    public string? Column { get; }
+
+    /// <summary>The beginning of the line, at most 80 characters, with every character that is not printable escaped.</summary>
+    public string Excerpt { get; }
+
+    /// <summary>Place, sentence, rule and excerpt.</summary>
+    /// <returns>One line of text.</returns>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"line {LineNumber}{(Column is null ? "" : ", column " + SafeText.Escape(Column))}: {Reason} ({Rule}) {Excerpt}");
+}

@@ -1,0 +1,109 @@
+using System;
+using System.Globalization;
+using System.Text;
+using ToolLedger.Reads;
+using ToolLedger.Records;
+
+namespace ToolLedger.Interchange;
+
+/// <summary>Reads the rows of one file from a buffer of lines, and passes on what is bad.</summary>
+internal sealed class RowReader
+{
+    private const int ExcerptLength = 80;
+
+    private readonly LineBuffer _lines;
+    private readonly RowParser _parser;
+    private readonly ReadFileOptions _options;
+    private readonly Action<BadRow>? _onBadRow;
+    private bool _needsHeader;
+    private long _badRowCount;
+
+    internal RowReader(LineBuffer lines, RowParser parser, ReadFileOptions options, Action<BadRow>? onBadRow)
+    {
+        _lines = lines;
+        _parser = parser;
+        _options = options;
+        _onBadRow = onBadRow;
+        _needsHeader = parser.HasHeader;
+    }
+
+    /// <summary>Reads the next good row; false when more bytes are needed, or at the end of the file.</summary>
+    internal bool TryRead(out TagRead read)
+    {
+        while (_lines.TryTakeLine(out ReadOnlySpan<byte> line))
+        {
+            line = _lines.LineNumber == 1 ? WithoutMark(line) : line;
+            if (_lines.IsTooLong)
+            {
+                Refuse(line, new RowFault(
+                    new Reason(ReadFileRules.LineTooLong, ("limit", _options.LineLengthMax.ToString(CultureInfo.InvariantCulture))), null));
+            }
+            else if (IsBlank(line))
+            {
+                continue;
+            }
+            else if (_needsHeader)
+            {
+                _needsHeader = false;
+                if (_parser.ReadHeader(line) is { } fault)
+                {
+                    throw new ReadFileException(ToBadRow(line, fault));
+                }
+            }
+            else if (_parser.Read(line, out read) is { } fault)
+            {
+                Refuse(line, fault);
+            }
+            else
+            {
+                return true;
+            }
+        }
+
+        read = default;
+        return false;
+    }
+
+    /// <summary>Says that the file has ended.</summary>
+    internal void End()
+    {
+        if (_needsHeader)
+        {
+            throw new ReadFileException(ToBadRow(default, new RowFault(new Reason(ReadFileRules.NoHeader), null)));
+        }
+    }
+
+    // Nobody to tell, or told to stop: a bad row is never passed over in silence.
+    private void Refuse(ReadOnlySpan<byte> line, in RowFault fault)
+    {
+        BadRow row = ToBadRow(line, fault);
+        _badRowCount++;
+        if (_needsHeader || _onBadRow is null || _options.StopAtBadRow || _badRowCount > _options.BadRowMax)
+        {
+            throw new ReadFileException(row);
+        }
+
+        _onBadRow(row);
+    }
+
+    private BadRow ToBadRow(ReadOnlySpan<byte> line, in RowFault fault)
+    {
+        // Bytes that are no UTF-8 show as replacement characters.
+        string text = Encoding.UTF8.GetString(line[..Math.Min(line.Length, 4 * ExcerptLength)]);
+        string excerpt = SafeText.Escape(text);
+        excerpt = excerpt.Length <= ExcerptLength ? excerpt : excerpt[..(char.IsHighSurrogate(excerpt[ExcerptLength - 1]) ? ExcerptLength - 1 : ExcerptLength)];
+        return new BadRow(Math.Max(1, _lines.LineNumber), _lines.LineOffset, fault.Reason, fault.Column, excerpt);
+    }
+
+    private ReadOnlySpan<byte> WithoutMark(ReadOnlySpan<byte> line)
+    {
+        if (line.StartsWith<byte>([0xFF, 0xFE]) || line.StartsWith<byte>([0xFE, 0xFF]))
+        {
+            throw new ReadFileException(ToBadRow(line, new RowFault(new Reason(ReadFileRules.NotUtf8), null)));
+        }
+
+        return line.StartsWith<byte>([0xEF, 0xBB, 0xBF]) ? line[3..] : line;
+    }
+
+    private static bool IsBlank(ReadOnlySpan<byte> line) => line.IsEmpty || (line[0] == ' ' && line.Trim((byte)' ').IsEmpty);
+}
