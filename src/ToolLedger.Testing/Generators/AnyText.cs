@@ -1,3 +1,4 @@
+using System;
 using System.Linq;
 using FsCheck;
 using FsCheck.Fluent;
@@ -20,7 +21,15 @@ public static class AnyText
     /// <returns>A generator.</returns>
     public static Gen<string> OfLength(int maxLength) =>
         from length in Gen.Choose(1, maxLength)
-        from characters in Gen.Elements(Characters).ArrayOf(length)
-        from space in Gen.Choose(0, 3 * length)
-        select string.Concat(characters.Select((c, i) => i == space && i > 0 && i < length - 1 ? " " : c));
+        from seed in Gen.Choose(0, int.MaxValue)
+        select Make(length, seed);
+
+    // One choice a text and not one a character: a manifest has hundreds of characters.
+    private static string Make(int length, int seed)
+    {
+        var random = new Random(seed);
+        int space = random.Next(1, 3 * length);
+        return string.Concat(Enumerable.Range(0, length).Select(i =>
+            i == space && i < length - 1 ? " " : Characters[random.Next(Characters.Length)]));
+    }
 }

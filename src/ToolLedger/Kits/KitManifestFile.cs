@@ -69,6 +69,7 @@ internal sealed class KitManifestFile : JsonRecordFile
         for (int i = 0; i < (Lines?.Count ?? 0); i++)
         {
             string place = LineCheck.PlaceOf(i);
+            reader.LineNumber = null;
             if (reader.NotNull(Lines![i], place)?.Read(reader, check, place) is { } line)
             {
                 lines.Add(line);

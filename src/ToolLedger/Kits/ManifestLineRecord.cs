@@ -62,7 +62,6 @@ internal sealed class ManifestLineRecord : JsonRecord
     /// <summary>Null and issues if a member is missing or wrong.</summary>
     internal ManifestLine? Read(RecordReader reader, LineCheck check, string place)
     {
-        reader.LineNumber = null;
         int before = reader.Issues.Count;
         if (Line.IsAbsent)
         {

@@ -34,7 +34,7 @@ public sealed class CanonicalJsonTests
         }
 
         string text = Canonical(value.ToString("R", CultureInfo.InvariantCulture));
-        return double.Parse(text, CultureInfo.InvariantCulture) == value && Canonical(text) == text;
+        return double.Parse(text, CultureInfo.InvariantCulture) == value && string.Equals(Canonical(text), text, StringComparison.Ordinal);
     }
 
     [Property]
@@ -42,14 +42,14 @@ public sealed class CanonicalJsonTests
     {
         string clean = (text ?? "").Replace("\ud800", "", StringComparison.Ordinal);
         string canonical = Canonical(JsonSerializer.Serialize(new[] { clean }));
-        return JsonSerializer.Deserialize<string[]>(canonical)![0] == JsonSerializer.Deserialize<string[]>(JsonSerializer.Serialize(new[] { clean }))![0];
+        return string.Equals(FirstOf(canonical), FirstOf(JsonSerializer.Serialize(new[] { clean })), StringComparison.Ordinal);
     }
 
     [Theory]
     [MemberData(nameof(PairIds))]
     public void The_canonical_form_of_a_published_or_agreed_pair_is_met_byte_for_byte(string id)
     {
-        JsonElement pair = Vectors.GetProperty("pairs").EnumerateArray().Single(p => IdOf(p) == id);
+        JsonElement pair = Vectors.GetProperty("pairs").EnumerateArray().Single(p => string.Equals(IdOf(p), id, StringComparison.Ordinal));
         byte[] canonical = CanonicalJson.Canonicalize(Encoding.UTF8.GetBytes(pair.GetProperty("input").GetString()!));
         Assert.Equal(pair.GetProperty("canonical").GetString(), Encoding.UTF8.GetString(canonical));
         Assert.Equal("sha256:" + pair.GetProperty("sha256").GetString(), Digest.Of(canonical).ToString());
@@ -60,10 +60,10 @@ public sealed class CanonicalJsonTests
     [MemberData(nameof(NegativeIds))]
     public void What_has_no_canonical_form_is_refused_and_what_loses_precision_is_told(string id)
     {
-        JsonElement entry = Vectors.GetProperty("negative").EnumerateArray().Single(p => IdOf(p) == id);
+        JsonElement entry = Vectors.GetProperty("negative").EnumerateArray().Single(p => string.Equals(IdOf(p), id, StringComparison.Ordinal));
         byte[] input = Encoding.UTF8.GetBytes(entry.GetProperty("input").GetString()!);
         bool accepted = CanonicalJson.TryCanonicalize(input, out byte[]? canonical, out RecordIssue? issue);
-        if (entry.GetProperty("verdict").GetString() == "reject")
+        if (entry.GetProperty("verdict").ValueEquals("reject"))
         {
             Assert.False(accepted);
             Assert.Equal(issue, Assert.Throws<RecordException>(() => CanonicalJson.Canonicalize(input)).Issues.Single());
@@ -116,6 +116,8 @@ public sealed class CanonicalJsonTests
         Assert.Equal(accepted, CanonicalJson.TryCanonicalize(Encoding.UTF8.GetBytes(text), out _, out RecordIssue? issue));
         Assert.Equal(accepted ? null : "record.too-deep", issue?.Rule);
     }
+
+    private static string FirstOf(string json) => JsonSerializer.Deserialize<string[]>(json)![0];
 
     private static string IdOf(JsonElement entry) => entry.GetProperty("id").GetString()!;
 

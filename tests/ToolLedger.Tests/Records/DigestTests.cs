@@ -22,7 +22,7 @@ public sealed class DigestTests
 
     [Property]
     public bool Any_text_is_read_or_refused_and_never_throws(string text) =>
-        !Digest.TryParse(text, out Digest digest) || digest.ToString() == text;
+        !Digest.TryParse(text, out Digest digest) || string.Equals(digest.ToString(), text, StringComparison.Ordinal);
 
     [Fact]
     public void The_digest_of_abc_is_the_published_one()

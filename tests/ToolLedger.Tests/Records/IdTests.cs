@@ -40,7 +40,7 @@ public sealed class IdTests
     [Property]
     public Property Every_printable_text_of_1_to_64_characters_is_an_id_and_comes_back_unchanged() =>
         Prop.ForAll(AnyText.OfLength(64).ToArbitrary(), text =>
-            PersonId.TryCreate(text, out PersonId id) && id.Value == text && id.ToString() == text
+            PersonId.TryCreate(text, out PersonId id) && string.Equals(id.Value, text, StringComparison.Ordinal) && string.Equals(id.ToString(), text, StringComparison.Ordinal)
             && id == new PersonId(text) && !id.IsEmpty);
 
     [Property]
@@ -48,7 +48,7 @@ public sealed class IdTests
         Prop.ForAll(ArbMap.Default.ArbFor<string?>(), text =>
         {
             bool accepted = PersonId.TryCreate(text, out PersonId id);
-            return accepted == !id.IsEmpty && (!accepted || id.Value == text);
+            return accepted == !id.IsEmpty && (!accepted || string.Equals(id.Value, text, StringComparison.Ordinal));
         });
 
     [Theory]

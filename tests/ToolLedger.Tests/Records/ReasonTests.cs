@@ -66,7 +66,7 @@ public sealed class ReasonTests
         {
             var all = (IReadOnlyList<ReasonKind>?)type.GetProperty("All")?.GetValue(null);
             Assert.NotNull(all);
-            Assert.Equal(DeclaredKinds(type).Select(kind => kind.Code).Order(), all.Select(kind => kind.Code).Order());
+            Assert.Equal(DeclaredKinds(type).Select(kind => kind.Code).Order(StringComparer.Ordinal), all.Select(kind => kind.Code).Order(StringComparer.Ordinal));
             Assert.All(all, kind => Assert.True(codes.Add(kind.Code), $"{kind.Code} of {type} stands for another kind already."));
         }
     }

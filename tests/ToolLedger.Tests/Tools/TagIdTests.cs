@@ -1,7 +1,6 @@
 using System;
 using System.Text;
 using FsCheck;
-using FsCheck.Fluent;
 using FsCheck.Xunit;
 using ToolLedger.Identifiers;
 using ToolLedger.Testing.Generators;

@@ -57,7 +57,7 @@ public sealed class TagRegisterTests
         {
             var overlap = Bind(binding.Tag, "T99", binding.Until?.AddTicks(-1) ?? binding.From.AddHours(1), null);
             bool made = TagRegister.TryCreate([overlap, .. register.Bindings], out _, out IReadOnlyList<RecordIssue> issues);
-            if (made || issues.All(issue => issue.Rule != "tag.live-on-two-tools"))
+            if (made || !issues.Any(issue => issue.Reason.Kind == TagRules.LiveOnTwoTools))
             {
                 return false;
             }
@@ -76,8 +76,8 @@ public sealed class TagRegisterTests
             Bind(Tag, "T2", Start.AddHours(5), Start.AddHours(6)),
         ];
         Assert.False(TagRegister.TryCreate(bindings, out _, out IReadOnlyList<RecordIssue> issues));
-        Assert.Equal(["tag.duplicate-binding", "tag.live-on-two-tools"], issues.Select(issue => issue.Rule));
-        Assert.Equal(["$.bindings[1]", "$.bindings[2]"], issues.Select(issue => issue.Place));
+        Assert.Equal("$.bindings[1] tag.duplicate-binding, $.bindings[2] tag.live-on-two-tools",
+            string.Join(", ", issues.Select(issue => $"{issue.Place} {issue.Rule}")));
     }
 
     [Fact]
@@ -102,6 +102,21 @@ public sealed class TagRegisterTests
     {
         var register = new TagRegister([Bind(Tag, "T1", Start, Start.AddHours(1))]);
         Assert.NotNull(register.FindLive(Tag, Start.AddMinutes(30).ToOffset(TimeSpan.FromHours(10))));
+    }
+
+    /// <summary>Property 12 of the trade: words differ, the decoded identity is that of a live tool (here: another filter value).</summary>
+    [Fact]
+    public void A_tag_written_anew_is_told_by_its_decoded_identity_while_the_tool_is_live()
+    {
+        TagId rewritten = TagId.Parse("3074257BF7194E4000001A85");
+        var register = new TagRegister([Bind(Tag, "T1", Start, Start.AddHours(1)), Bind(TagId.FromText("x"), "T2", Start, null)]);
+        Assert.Equal("T1", register.ToolByDecodedIdentity(rewritten, Start)?.Value);
+        Assert.Null(register.FindLive(rewritten, Start));
+        Assert.Null(register.ToolByDecodedIdentity(rewritten, Start.AddHours(1)));
+        Assert.Null(register.ToolByDecodedIdentity(Tag, Start));
+        Assert.Null(register.ToolByDecodedIdentity(TagId.Parse("3074257BF7194E4000001A86"), Start));
+        Assert.Null(register.ToolByDecodedIdentity(TagId.Parse("FFFF"), Start));
+        Assert.Null(register.ToolByDecodedIdentity(TagId.FromText("x"), Start));
     }
 
     [Fact]
