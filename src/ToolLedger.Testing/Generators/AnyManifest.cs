@@ -14,7 +14,16 @@ public static class AnyManifest
     private const int ToolPoolCount = 24;
 
     /// <summary>Generates manifests.</summary>
-    public static Gen<KitManifest> Generator { get; } =
+    public static Gen<KitManifest> Generator { get; } = OfLines(20);
+
+    /// <summary>The manifests as FsCheck wants them.</summary>
+    /// <returns>Values without shrinking.</returns>
+    public static Arbitrary<KitManifest> Arbitrary() => Generator.ToArbitrary();
+
+    /// <summary>Generates manifests of 1 to so many lines.</summary>
+    /// <param name="maxCount">Most lines, 1 to 24.</param>
+    /// <returns>A generator.</returns>
+    public static Gen<KitManifest> OfLines(int maxCount) =>
         from kit in Gen.Choose(1, 5)
         from revision in Gen.Choose(1, 4)
         from title in AnyText.OfLength(40)
@@ -22,7 +31,7 @@ public static class AnyManifest
         from signer in AnyText.OfLength(12)
         from role in AnyText.OfLength(12).OrNull()
         from signedAt in AnyTime.Generator
-        from lines in Lines()
+        from lines in Lines(maxCount)
         select new KitManifest(
             new KitId($"K{kit}"),
             revision,
@@ -31,12 +40,8 @@ public static class AnyManifest
             new Signature { By = new PersonId(signer), At = signedAt, Role = role is null ? default : new Role(role) },
             lines);
 
-    /// <summary>The manifests as FsCheck wants them.</summary>
-    /// <returns>Values without shrinking.</returns>
-    public static Arbitrary<KitManifest> Arbitrary() => Generator.ToArbitrary();
-
-    private static Gen<ManifestLine[]> Lines() =>
-        from count in Gen.Choose(1, 20)
+    private static Gen<ManifestLine[]> Lines(int maxCount) =>
+        from count in Gen.Choose(1, maxCount)
         from gap in Gen.Choose(1, 3)
         from tools in Gen.Shuffle(Enumerable.Range(1, ToolPoolCount).ToArray())
         from lines in Gen.CollectToArray(Enumerable.Range(0, count), i => AnyManifestLine.Numbered(1 + (i * gap), new ToolId($"T{tools[i]}")))

@@ -49,11 +49,12 @@ internal sealed class RepeatWindow
         }
 
         _latestTicks = Math.Max(_latestTicks, read.LastTicks);
-        ref ReportEntry report = ref At(_number);
-        report = new ReportEntry(tag, read);
+        var report = new ReportEntry(tag, read);
         bool inHorizon = _latestTicks - report.LastTicks <= _horizonTicks;
         bool repeat = (inHorizon && HasSameContent(report)) || (read.HasReportId && HasSameId(report));
-        Link(ref report, _number);
+        ref ReportEntry kept = ref At(_number);
+        kept = report;
+        Link(ref kept, _number);
         return repeat;
     }
 

@@ -127,6 +127,6 @@ public sealed class TagRegisterJsonTests
     private static bool IsValid(string json)
     {
         using JsonDocument document = JsonDocument.Parse(json);
-        return Schema.Evaluate(document.RootElement).IsValid;
+        return Schema.Evaluate(document.RootElement, new EvaluationOptions { RequireFormatValidation = true }).IsValid;
     }
 }

@@ -104,6 +104,21 @@ public sealed class TagRegisterTests
         Assert.NotNull(register.FindLive(Tag, Start.AddMinutes(30).ToOffset(TimeSpan.FromHours(10))));
     }
 
+    /// <summary>Property 12 of the trade: words differ, the decoded identity is that of a live tool (here: another filter value).</summary>
+    [Fact]
+    public void A_tag_written_anew_is_told_by_its_decoded_identity_while_the_tool_is_live()
+    {
+        TagId rewritten = TagId.Parse("3074257BF7194E4000001A85");
+        var register = new TagRegister([Bind(Tag, "T1", Start, Start.AddHours(1)), Bind(TagId.FromText("x"), "T2", Start, null)]);
+        Assert.Equal("T1", register.ToolByDecodedIdentity(rewritten, Start)?.Value);
+        Assert.Null(register.FindLive(rewritten, Start));
+        Assert.Null(register.ToolByDecodedIdentity(rewritten, Start.AddHours(1)));
+        Assert.Null(register.ToolByDecodedIdentity(Tag, Start));
+        Assert.Null(register.ToolByDecodedIdentity(TagId.Parse("3074257BF7194E4000001A86"), Start));
+        Assert.Null(register.ToolByDecodedIdentity(TagId.Parse("FFFF"), Start));
+        Assert.Null(register.ToolByDecodedIdentity(TagId.FromText("x"), Start));
+    }
+
     [Fact]
     public void The_empty_register_knows_nothing()
     {
