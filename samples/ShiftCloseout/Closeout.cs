@@ -82,7 +82,7 @@ internal static class Closeout
         foreach (BadRow row in reader.BadRows)
         {
             console.Error.WriteLine(TerminalText.Plain(string.Create(CultureInfo.InvariantCulture,
-                $"{name}: line {row.LineNumber}: refused: {row.Reason} ({row.Reason.Code}): {row.Excerpt}")));
+                $"{name}: line {row.LineNumber}: refused: {row.Reason} ({row.Rule}): {row.Excerpt}")));
         }
 
         if (reader.BadRowCount > 0)

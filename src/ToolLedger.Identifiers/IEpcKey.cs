@@ -4,6 +4,7 @@ namespace ToolLedger.Identifiers;
 /// A typed value of one kind of identity. It is what makes the way from an <see cref="Epc"/> to a typed value the same for
 /// every kind: <see cref="Epc.TryGetKey{TKey}(out TKey)"/>.
 /// </summary>
+/// <remarks>Implementations are immutable values and thread-safe.</remarks>
 /// <typeparam name="TKey">The typed value itself.</typeparam>
 public interface IEpcKey<TKey>
     where TKey : struct, IEpcKey<TKey>

@@ -11,19 +11,19 @@ public static class CalibrationReasons
     public static ReasonKind NotRequired { get; } = new("calibration.not-required", "The tool needs no calibration and must not be used for a measurement that counts.");
 
     /// <summary>In date.</summary>
-    public static ReasonKind Current { get; } = new("calibration.current", "In date through {until} by the {convention} convention.");
+    public static ReasonKind Current { get; } = new("calibration.current", "In date through {until}, by {convention}.");
 
     /// <summary>In date, but not for long.</summary>
-    public static ReasonKind DueSoon { get; } = new("calibration.due-soon", "In date through {until} by the {convention} convention, and due soon.");
+    public static ReasonKind DueSoon { get; } = new("calibration.due-soon", "In date through {until}, by {convention}; due soon.");
 
     /// <summary>Past the due date.</summary>
-    public static ReasonKind Overdue { get; } = new("calibration.overdue", "In date only through {until} by the {convention} convention; at the site it is {siteDate}. Not fit for use.");
+    public static ReasonKind Overdue { get; } = new("calibration.overdue", "In date only through {until}, by {convention}; site date {siteDate}. Not fit for use.");
 
     /// <summary>No record that counts at the instant.</summary>
     public static ReasonKind NoRecord { get; } = new("calibration.no-record", "The tool needs calibration and no record of one counts on {siteDate}. Not fit for use.");
 
     /// <summary>The record gives a month, and the convention does not say which day of it.</summary>
-    public static ReasonKind MonthOnly { get; } = new("calibration.month-only", "The record says {month} and no day, and the {convention} convention does not say which day is meant. Not fit for use until the day is known.");
+    public static ReasonKind MonthOnly { get; } = new("calibration.month-only", "The record says {month} and no day, and the convention \"by {convention}\" does not say which day is meant. Not fit for use until the day is known.");
 
     /// <summary>The record does not say when the tool is due.</summary>
     public static ReasonKind NoDueDate { get; } = new("calibration.no-due-date", "The record says neither a due date nor an interval. Not fit for use.");

@@ -9,7 +9,7 @@ namespace ToolLedger.Presence;
 /// <summary>Counts distinct looks: accounted with enough looks on enough antennas or in enough separate passes. A rule of thumb without a stated risk.</summary>
 /// <remarks>
 /// A look is pass x antenna x time slot, so that a tag that answers a hundred times in one slot has shown itself once. In a degraded session only
-/// separate passes give a second view. The default values (P0) are examples of this library, not a directive's.
+/// separate passes give a second view. The default values (P0) are examples of this library, not a directive's. Immutable and thread-safe.
 /// </remarks>
 public sealed partial class CountingPolicy : PresencePolicy
 {

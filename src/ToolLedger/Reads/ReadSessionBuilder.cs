@@ -95,7 +95,7 @@ public sealed class ReadSessionBuilder
     {
         RequireOpen();
         _readCount++;
-        int index = _store.Tags.FindOrAdd(read.Tag);
+        int index = _store.Tags.FindOrAdd(in read.TagInPlace);
         if (index < 0)
         {
             return OverLimit();

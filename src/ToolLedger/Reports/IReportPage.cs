@@ -9,6 +9,9 @@ internal interface IReportPage
 
     void Heading(int level, string text);
 
+    /// <summary>A heading of what closes the report.</summary>
+    void Footing(string text);
+
     void Paragraph(string text);
 
     /// <summary>Sets rows under each other; the words name the three columns where the form wants a header.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using System.Linq;
 using System.Text;
 
 namespace ToolLedger.Reports;
@@ -12,22 +13,30 @@ internal sealed class MarkdownPage : IReportPage
 
     public void Heading(int level, string text) => page.Append('\n').Append('#', level).Append(' ').Append(MarkdownText.Escape(text)).Append('\n');
 
+    public void Footing(string text) => Heading(2, text);
+
     public void Paragraph(string text) => page.Append('\n').Append(MarkdownText.Escape(text)).Append('\n');
 
     public void Rows(string keyName, string wordName, string textName, IReadOnlyList<ReportRow> rows)
     {
+        if (rows.Count == 0)
+        {
+            return;
+        }
+
+        bool hasKeys = rows.Any(static row => row.Key.Length > 0);
         page.Append('\n');
-        Row(keyName, wordName, textName);
-        page.Append("| --- | --- | --- |\n");
+        Row(hasKeys, keyName, wordName, textName);
+        page.Append(hasKeys ? "| --- | --- | --- |\n" : "| --- | --- |\n");
         foreach (ReportRow row in rows)
         {
-            Row(row.Key, row.Word, row.Text);
+            Row(hasKeys, row.Key, row.Word, row.Text);
         }
     }
 
     public void Items(IReadOnlyList<string> texts)
     {
-        page.Append('\n');
+        page.Append(texts.Count > 0 ? "\n" : "");
         foreach (string text in texts)
         {
             page.Append("- ").Append(MarkdownText.Escape(text)).Append('\n');
@@ -36,8 +45,8 @@ internal sealed class MarkdownPage : IReportPage
 
     public string Finish() => page.ToString();
 
-    private void Row(string key, string word, string text) => page
-        .Append("| ").Append(MarkdownText.Escape(key))
-        .Append(" | ").Append(MarkdownText.Escape(word))
+    private void Row(bool hasKeys, string key, string word, string text) => page
+        .Append(hasKeys ? "| " + MarkdownText.Escape(key) + " | " : "| ")
+        .Append(MarkdownText.Escape(word))
         .Append(" | ").Append(MarkdownText.Escape(text)).Append(" |\n");
 }

@@ -27,7 +27,9 @@ internal sealed class TextPage(int width) : IReportPage
         }
     }
 
-    public void Paragraph(string text) => Put("", text);
+    public void Footing(string text) => Heading(3, text);
+
+    public void Paragraph(string text) => Put("  ", text);
 
     public void Rows(string keyName, string wordName, string textName, IReadOnlyList<ReportRow> rows)
     {
@@ -66,13 +68,15 @@ internal sealed class TextPage(int width) : IReportPage
     {
         int indent = Math.Min(TextColumns.Width(lead), width / 2);
         string next = lead;
+        bool isEmpty = true;
         foreach (string line in TextColumns.Wrap(SafeText.Escape(text), width - indent))
         {
             page.Append(next).Append(line).Append('\n');
             next = new string(' ', indent);
+            isEmpty = false;
         }
 
-        if (ReferenceEquals(next, lead))
+        if (isEmpty)
         {
             page.Append(lead.TrimEnd()).Append('\n');
         }

@@ -4,7 +4,6 @@ using System.IO;
 using System.Linq;
 using PitReaderLog;
 using ToolLedger.Reads;
-using ToolLedger.Tools;
 using Xunit;
 
 namespace ToolLedger.Samples.Tests.PitReaderLog;

@@ -46,7 +46,7 @@ internal static class House
     {
         ["ToolLedger.Identifiers"] = [],
         ["ToolLedger"] = ["ToolLedger.Identifiers", "Microsoft.Extensions.Logging.Abstractions"],
-        ["ToolLedger.Testing"] = ["ToolLedger.Identifiers", "ToolLedger", "FsCheck", "FSharp.Core"],
+        ["ToolLedger.Testing"] = ["ToolLedger.Identifiers", "ToolLedger", "Microsoft.Extensions.Logging.Abstractions", "FsCheck", "FSharp.Core"],
     };
 
     /// <summary>The built assembly of a package, as it lies beside the tests.</summary>

@@ -127,7 +127,7 @@ public sealed class CalibrationStatusTests
 
         string said = register.StatusOf(T4, At("2026-04-02T09:00:00Z"), MonthEnd, SiteCalendar.Utc).ToString();
 
-        Assert.Equal("Overdue: In date only through 2026-03-31 by the end of month convention; at the site it is 2026-04-02. Not fit for use.", said);
+        Assert.Equal("Overdue: In date only through 2026-03-31, by end of month; site date 2026-04-02. Not fit for use.", said);
     }
 
     // Property 8 of the trade: whatever is entered later changes nothing that was said of an earlier instant.

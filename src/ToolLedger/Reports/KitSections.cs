@@ -1,0 +1,169 @@
+using System.Collections.Generic;
+using System.Linq;
+using ToolLedger.Calibration;
+using ToolLedger.Presence;
+using ToolLedger.Reconciliation;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reports;
+
+/// <summary>The sections about one kit, each an answer to one question.</summary>
+internal sealed class KitSections(ReportVoice plain, IReportPage page, ReconciliationResult result)
+{
+    private static readonly LineState[] FromBestToWorst =
+        [LineState.Accounted, LineState.Weak, LineState.NotRead, LineState.NotAssessed, LineState.Partial, LineState.Conflict];
+
+    private readonly ReportVoice voice = plain.On(result.AsOf);
+
+    private string Total => ReportVoice.Text(result.Lines.Count);
+
+    /// <summary>The conclusion first: a reader who stops here knows whether to act.</summary>
+    internal void PutConclusion()
+    {
+        string counts = string.Join(", ", FromBestToWorst
+            .Where(state => result.Kit.CountOf(state) > 0)
+            .Select(state => $"{ReportVoice.Text(result.Kit.CountOf(state))} {Words.Of(state)}"));
+        page.Paragraph(voice.Say(
+            ReportSentences.Conclusion,
+            ("state", StatusWords.Print(result.Kit.State)),
+            ("total", Total),
+            ("counts", counts.Length > 0 ? counts : "0")));
+        List<Reason> why = [.. result.Kit.Reasons.Where(static reason => reason.Kind != ReconciliationReasons.KitLinesOpen)];
+        if (why.Count > 0)
+        {
+            page.Paragraph(ReportVoice.Sentence(voice.Join(why)));
+        }
+
+        List<LineConclusion> notInDate = [.. result.Lines.Where(static line => line.Calibration is { State: CalibrationState.Overdue or CalibrationState.Unknown })];
+        if (notInDate.Count > 0)
+        {
+            page.Paragraph(voice.Say(ReportSentences.NotInDate, ("lines", Lines([.. notInDate.Select(static line => line.Line.Number)]))));
+        }
+
+        page.Paragraph(voice.Say(result.Kit.State == KitState.Complete ? ReportSentences.CompleteMeans : ReportSentences.NotCompleteMeans));
+    }
+
+    internal void PutSettled(string number)
+    {
+        List<LineConclusion> settled = [.. result.Lines.Where(static line => line.IsAccounted)];
+        page.Heading(3, number + voice.Say(ReportSentences.Settled, ("count", ReportVoice.Text(settled.Count)), ("total", Total)));
+        page.Rows("line", "basis", "what and how", [.. settled.Select(Settled)]);
+        if (settled.Exists(static line => line.IsEpcOnly))
+        {
+            page.Paragraph(voice.Say(ReportSentences.EpcOnly));
+        }
+    }
+
+    internal void PutOpen(string number)
+    {
+        IReadOnlyList<LineConclusion> chase = result.ChaseList;
+        page.Heading(3, number + voice.Say(ReportSentences.Open, ("count", ReportVoice.Text(chase.Count)), ("total", Total)));
+        page.Rows("order", "state", "line, why, and what settles it fastest", [.. OpenGroup.Of(chase).Select(Open)]);
+        page.Items([.. result.Findings
+            .Where(static finding => finding.Level != FindingLevel.Session && finding.Reason.Kind != ReconciliationReasons.CalibrationNotFit)
+            .Select(finding => voice.Say(
+                ReportSentences.Noticed,
+                ("about", Lines(finding.LineNumbers)),
+                ("finding", voice.Say(finding.Reason).TrimEnd('.'))))]);
+    }
+
+    internal void PutUnseen(string number)
+    {
+        page.Heading(3, number + voice.Say(ReportSentences.Unseen));
+        List<UnseenPart> parts = UnseenPart.Of(result);
+        if (parts.Count == 0)
+        {
+            page.Paragraph(voice.Say(ReportSentences.NothingUnseen));
+        }
+
+        page.Rows("", "by people", "who, and what", [.. parts.GroupBy(SaidBy).Select(Unseen)]);
+    }
+
+    internal void PutCalibration(string number)
+    {
+        page.Heading(3, number + voice.Say(ReportSentences.Calibration, ("day", voice.Day(result.AsOf))));
+        List<LineConclusion> asked = [.. result.Lines.Where(static line => line.Calibration is { State: not CalibrationState.NotRequired })];
+        if (asked.Count == 0)
+        {
+            page.Paragraph(voice.Say(ReportSentences.NothingToCalibrate));
+        }
+
+        page.Rows("line", "calibration", "what and why", [.. asked.Select(line => new ReportRow(
+            ReportVoice.Text(line.Line.Number),
+            StatusWords.Print(line.Calibration!.State),
+            $"{voice.What(line.Line)}: {voice.Say(line.Calibration.Reason)}"))]);
+    }
+
+    internal void PutWho(string number)
+    {
+        page.Heading(3, number + voice.Say(ReportSentences.Who));
+        string nobody = voice.Say(ReportSentences.Nobody);
+        string persons = string.Join(", ", result.Persons.Select(static person => person.Value));
+        string signatures = string.Join(", ", result.Signatures.Select(signature => signature.Role.IsEmpty
+            ? $"{signature.By.Value} {voice.Time(signature.At)}"
+            : $"{signature.By.Value} ({signature.Role.Value}) {voice.Time(signature.At)}"));
+        page.Paragraph(voice.Say(
+            ReportSentences.Persons,
+            ("persons", persons.Length > 0 ? persons : nobody),
+            ("signatures", signatures.Length > 0 ? signatures : nobody)));
+        string room = new('_', 12);
+        page.Items([voice.Say(ReportSentences.SignHere, ("room", room)), voice.Say(ReportSentences.SignHere, ("room", room))]);
+    }
+
+    private ReportRow Settled(LineConclusion line)
+    {
+        IEnumerable<Reason> how = line.Reasons.Where(static reason => reason.Kind != PresenceReasons.EpcOnly && reason.Kind != PresenceReasons.EnoughLooks);
+        bool isRead = line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read);
+        string evidence = !isRead ? "" : voice.Say(
+            ReportSentences.ReadEvidence,
+            ("looks", ReportVoice.Text(line.Evidence.LookCount)),
+            ("antennas", ReportVoice.Text(line.Evidence.AntennaCount)),
+            ("passes", ReportVoice.Text(line.Evidence.PassCount)));
+        string basis = StatusWords.Print(line.Basis);
+        return new ReportRow(
+            ReportVoice.Text(line.Line.Number),
+            line.IsEpcOnly && line.Basis == AccountingBasis.Read ? basis + ", EPC only" : basis,
+            $"{voice.What(line.Line)}: {string.Join("; ", new[] { voice.Join(how), evidence }.Where(static text => text.Length > 0))}");
+    }
+
+    private ReportRow Open(OpenGroup group)
+    {
+        string rank = ReportVoice.Text(group.FirstRank);
+        return new ReportRow(
+            group.Lines.Count == 1 ? rank + "." : $"{rank}-{ReportVoice.Text(group.FirstRank + group.Lines.Count - 1)}.",
+            StatusWords.Print(group.State),
+            voice.Say(
+                ReportSentences.OpenLine,
+                ("lines", string.Join(", ", group.Lines.Select(line => $"line {ReportVoice.Text(line.Line.Number)} {voice.What(line.Line)}"))),
+                ("why", voice.Join(group.Reasons)),
+                ("next", group.Next is { } next ? voice.Say(next).TrimEnd('.') : "-")));
+    }
+
+    /// <summary>Parts that the same persons counted stand together; when they did is told with the lines themselves.</summary>
+    private ReportRow Unseen(IGrouping<(string Word, string Persons), UnseenPart> group)
+    {
+        string parts = string.Join("; ", group.Select(part => $"line {ReportVoice.Text(part.Conclusion.Line.Number)} {voice.Say(part.What)}"));
+        return new ReportRow("", group.Key.Word, group.Key.Persons.Length > 0 ? $"{group.Key.Persons}: {parts}." : parts + ".");
+    }
+
+    private (string Word, string Persons) SaidBy(UnseenPart part)
+    {
+        if (part.Said.Count == 0)
+        {
+            return ("NOT COUNTED", "");
+        }
+
+        string persons = string.Join(", ", part.Persons);
+        bool isSighted = part.Said.Any(static reason => reason.Kind == ReconciliationReasons.Sighted);
+        return (isSighted ? "SIGHTED" : "COUNTED", part.Conclusion.Evidence.Witness is { IsEmpty: false } witness
+            ? voice.Say(ReportSentences.ByWithWitness, ("by", persons), ("witness", witness.Value))
+            : voice.Say(ReportSentences.By, ("by", persons)));
+    }
+
+    private string Lines(IReadOnlyList<int> numbers) => numbers.Count switch
+    {
+        0 => "kit",
+        1 => "line " + ReportVoice.Text(numbers[0]),
+        _ => "lines " + voice.List(numbers.Select(static number => ReportVoice.Text(number)), numbers.Count, 20),
+    };
+}

@@ -1,0 +1,257 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using System.Text.Json;
+using ToolLedger.Reconciliation;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reports;
+
+/// <summary>Writes what a report says of one kit as JSON.</summary>
+internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<DateTimeOffset, string> at)
+{
+    private static readonly (string Name, LineState State)[] States =
+    [
+        ("accounted", LineState.Accounted), ("weak", LineState.Weak), ("notRead", LineState.NotRead),
+        ("notAssessed", LineState.NotAssessed), ("partial", LineState.Partial), ("conflict", LineState.Conflict),
+    ];
+
+    internal void Write(ReconciliationResult result)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("kit", result.Manifest.Id.Value);
+        writer.WriteNumber("revision", result.Manifest.Revision);
+        writer.WriteString("title", result.Manifest.Title);
+        writer.WriteString("asOf", at(result.AsOf));
+        writer.WriteString("state", StatusWords.Code(result.Kit.State));
+        ShiftReportWriter.WriteReasons(writer, "reasons", result.Kit.Reasons, voice);
+        WriteCounts(result);
+        writer.WriteBoolean("noReadUsed", result.NoReadUsed);
+        WriteSessions(result);
+        writer.WriteStartArray("lines");
+        foreach (LineConclusion line in result.Lines)
+        {
+            WriteLine(line);
+        }
+
+        writer.WriteEndArray();
+        WriteNumbers("chase", result.ChaseList.Select(static line => line.Line.Number));
+        WriteUnseen(result);
+        WriteCalibration(result);
+        WriteFindings(result);
+        WritePeople(result);
+        WriteBasis(result);
+        writer.WriteEndObject();
+    }
+
+    private void WriteCounts(ReconciliationResult result)
+    {
+        writer.WriteStartObject("counts");
+        writer.WriteNumber("lines", result.Lines.Count);
+        foreach ((string name, LineState state) in States)
+        {
+            writer.WriteNumber(name, result.Kit.CountOf(state));
+        }
+
+        writer.WriteEndObject();
+    }
+
+    private void WriteSessions(ReconciliationResult result)
+    {
+        writer.WriteStartArray("sessions");
+        foreach (SessionSummary summary in result.Sessions)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("id", summary.Session.Id.Value);
+            writer.WriteBoolean("isUsed", summary.IsUsed);
+            if (summary.LeftOut is { } leftOut)
+            {
+                writer.WritePropertyName("leftOut");
+                ShiftReportWriter.WriteReason(writer, leftOut, voice);
+            }
+
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private void WriteLine(LineConclusion line)
+    {
+        writer.WriteStartObject();
+        writer.WriteNumber("line", line.Line.Number);
+        writer.WriteString("description", line.Line.Description);
+        WriteIf("tool", line.Line.Tool?.Id.Value);
+        WriteIf("mark", line.Line.Tool?.Mark);
+        WriteIf("location", line.Line.Location);
+        writer.WriteNumber("expected", line.Line.Expected.Amount);
+        writer.WriteString("unit", line.Line.Expected.Unit.Value);
+        writer.WriteString("state", StatusWords.Code(line.State));
+        writer.WriteString("basis", StatusWords.Code(line.Basis));
+        writer.WriteStartArray("otherBases");
+        foreach (AccountingBasis basis in line.OtherBases)
+        {
+            writer.WriteStringValue(StatusWords.Code(basis));
+        }
+
+        writer.WriteEndArray();
+        writer.WriteBoolean("isEpcOnly", line.IsEpcOnly);
+        ShiftReportWriter.WriteReasons(writer, "reasons", line.Reasons, voice);
+        if (line.Next is { } next)
+        {
+            writer.WriteStartObject("next");
+            writer.WriteString("kind", StatusWords.Code(next.Kind));
+            writer.WritePropertyName("reason");
+            ShiftReportWriter.WriteReason(writer, next.Reason, voice);
+            writer.WriteEndObject();
+        }
+
+        WriteEvidence(line.Evidence);
+        writer.WriteEndObject();
+    }
+
+    private void WriteEvidence(LineEvidence evidence)
+    {
+        writer.WriteStartObject("evidence");
+        writer.WriteNumber("liveTags", evidence.LiveTagCount);
+        writer.WriteNumber("looks", evidence.LookCount);
+        writer.WriteNumber("antennas", evidence.AntennaCount);
+        writer.WriteNumber("passes", evidence.PassCount);
+        if (evidence.Strongest is { } strongest)
+        {
+            writer.WriteNumber("strongestDbm", strongest.CentiDbm / 100m);
+        }
+
+        if (evidence.LastSeen is { } lastSeen)
+        {
+            writer.WriteString("lastSeen", at(lastSeen));
+        }
+
+        if (evidence.Counted is { } counted)
+        {
+            writer.WriteNumber("counted", counted.Amount);
+            writer.WriteString("countedUnit", counted.Unit.Value);
+        }
+
+        writer.WriteStartArray("persons");
+        foreach (PersonId person in evidence.Persons)
+        {
+            writer.WriteStringValue(person.Value);
+        }
+
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+    }
+
+    private void WriteUnseen(ReconciliationResult result)
+    {
+        writer.WriteStartArray("unseen");
+        foreach (UnseenPart part in UnseenPart.Of(result))
+        {
+            writer.WriteStartObject();
+            writer.WriteNumber("line", part.Conclusion.Line.Number);
+            writer.WritePropertyName("what");
+            ShiftReportWriter.WriteReason(writer, part.What, voice);
+            ShiftReportWriter.WriteReasons(writer, "said", part.Said, voice);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private void WriteCalibration(ReconciliationResult result)
+    {
+        writer.WriteStartArray("calibration");
+        foreach (LineConclusion line in result.Lines)
+        {
+            if (line.Calibration is { } status)
+            {
+                writer.WriteStartObject();
+                writer.WriteNumber("line", line.Line.Number);
+                writer.WriteString("state", StatusWords.Code(status.State));
+                WriteIf("dueOn", status.DueOn?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+                writer.WriteString("siteDate", status.SiteDate.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+                writer.WritePropertyName("reason");
+                ShiftReportWriter.WriteReason(writer, status.Reason, voice);
+                writer.WriteEndObject();
+            }
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private void WriteFindings(ReconciliationResult result)
+    {
+        writer.WriteStartArray("findings");
+        foreach (Finding finding in result.Findings)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("level", StatusWords.Code(finding.Level));
+            writer.WritePropertyName("reason");
+            ShiftReportWriter.WriteReason(writer, finding.Reason, voice);
+            WriteNumbers("lines", finding.LineNumbers);
+            WriteIf("session", finding.Session?.Value);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private void WritePeople(ReconciliationResult result)
+    {
+        writer.WriteStartArray("persons");
+        foreach (PersonId person in result.Persons)
+        {
+            writer.WriteStringValue(person.Value);
+        }
+
+        writer.WriteEndArray();
+        writer.WriteStartArray("signatures");
+        foreach (Signature signature in result.Signatures)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("person", signature.By.Value);
+            writer.WriteString("at", at(signature.At));
+            WriteIf("role", signature.Role.IsEmpty ? null : signature.Role.Value);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private void WriteBasis(ReconciliationResult result)
+    {
+        writer.WriteString("policyDigest", result.PolicyDigest.ToString());
+        writer.WriteString("libraryVersion", result.LibraryVersion);
+        writer.WriteStartArray("inputs");
+        foreach (InputDigest input in result.Inputs)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("name", input.Name);
+            writer.WriteString("digest", input.Digest.ToString());
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private void WriteNumbers(string name, IEnumerable<int> numbers)
+    {
+        writer.WriteStartArray(name);
+        foreach (int number in numbers)
+        {
+            writer.WriteNumberValue(number);
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private void WriteIf(string name, string? value)
+    {
+        if (value is not null)
+        {
+            writer.WriteString(name, value);
+        }
+    }
+}

@@ -1,0 +1,177 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using ToolLedger.Reconciliation;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reports;
+
+/// <summary>Sets a report down on a page: the conclusion first, then the supervisor's questions in their order, then cautions and digests.</summary>
+internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<SessionTally> sessions, IReportPage page)
+{
+    private const int RowsShown = 5;
+    private readonly ReportVoice voice = new(input.Wording, input.Calendar);
+
+    internal string Compose()
+    {
+        page.Title(voice.Say(ReportSentences.Title, ("at", voice.Time(input.MadeAt)), ("site", input.Calendar.Name)));
+        if (input.Results.Count > 1)
+        {
+            ComposeMany();
+        }
+        else
+        {
+            ComposeOne(input.Results[0]);
+        }
+
+        page.Footing(voice.Say(ReportSentences.Cautions));
+        page.Items([.. ReportCautions.All.Select(caution => voice.Say(caution))]);
+        PutDigests();
+        return page.Finish();
+    }
+
+    private void ComposeOne(ReconciliationResult result)
+    {
+        var kit = new KitSections(voice, page, result);
+        page.Heading(2, KitTitle(result));
+        kit.PutConclusion();
+        PutSessions("1. ");
+        kit.PutSettled("2. ");
+        kit.PutOpen("3. ");
+        kit.PutUnseen("4. ");
+        kit.PutCalibration("5. ");
+        PutAlsoRead("6. ");
+        kit.PutWho("7. ");
+    }
+
+    private void ComposeMany()
+    {
+        page.Heading(2, voice.Say(ReportSentences.Summary, ("count", ReportVoice.Text(input.Results.Count))));
+        page.Rows("", "state", "kit", [.. input.Results.OrderBy(static result => Urgency(result.Kit.State)).Select(Summary)]);
+        PutSessions("");
+        foreach (ReconciliationResult result in input.Results)
+        {
+            var kit = new KitSections(voice, page, result);
+            page.Heading(2, KitTitle(result));
+            kit.PutConclusion();
+            kit.PutSettled("1. ");
+            kit.PutOpen("2. ");
+            kit.PutUnseen("3. ");
+            kit.PutCalibration("4. ");
+            kit.PutWho("5. ");
+        }
+
+        PutAlsoRead("");
+    }
+
+    private static int Urgency(KitState state) => state switch
+    {
+        KitState.Discrepant => 0,
+        KitState.NoValidRead => 1,
+        KitState.Open => 2,
+        _ => 3,
+    };
+
+    private string KitTitle(ReconciliationResult result) => voice.Say(
+        ReportSentences.Kit,
+        ("kit", result.Manifest.Id.Value),
+        ("revision", ReportVoice.Text(result.Manifest.Revision)),
+        ("title", result.Manifest.Title),
+        ("at", voice.Time(result.AsOf)));
+
+    private ReportRow Summary(ReconciliationResult result)
+    {
+        IReadOnlyList<LineConclusion> chase = result.ChaseList;
+        string open = chase.Count == 0 ? "" : "; open: " + voice.List(chase.Select(static line => "line " + ReportVoice.Text(line.Line.Number)), chase.Count, RowsShown);
+        return new ReportRow("", StatusWords.Print(result.Kit.State), voice.Say(
+            ReportSentences.SummaryKit,
+            ("kit", result.Manifest.Id.Value),
+            ("settled", ReportVoice.Text(result.Kit.CountOf(LineState.Accounted))),
+            ("total", ReportVoice.Text(result.Lines.Count)),
+            ("open", open)));
+    }
+
+    private void PutSessions(string number)
+    {
+        page.Heading(3, number + voice.Say(ReportSentences.IsReadGood));
+        if (sessions.Count == 0)
+        {
+            page.Paragraph(voice.Say(ReportSentences.NoSession));
+        }
+
+        page.Rows("", "health", "session", [.. sessions.Select(Session)]);
+        page.Items([.. LeftOut(), .. input.Refused.Where(static refused => refused.Count > 0).Select(Refused)]);
+        if (sessions.Count > 0 && input.Results.All(static result => result.NoReadUsed))
+        {
+            page.Paragraph(voice.Say(ReportSentences.NoReadUsed));
+        }
+    }
+
+    private ReportRow Session(SessionTally tally)
+    {
+        Reads.ReadSession session = tally.Session;
+        string alive = string.Join("+", session.LiveAntennas.Select(static antenna => ReportVoice.Text(antenna.Number)));
+        string text = voice.Say(
+            ReportSentences.Session,
+            ("session", session.Id.Value),
+            ("station", session.Presentation.Station.Id.Value),
+            ("from", voice.Time(session.From)),
+            ("to", voice.On(session.From).Time(session.To)),
+            ("passes", ReportVoice.Text(session.Passes.Count)),
+            ("antennas", alive.Length > 0 ? alive : "-"),
+            ("reads", ReportVoice.Text(session.ReadCount)));
+        string why = voice.Join(session.Health.Reasons);
+        return new ReportRow("", StatusWords.Print(session.Health.State), why.Length > 0 ? $"{text}. {why}." : text + ".");
+    }
+
+    private IEnumerable<string> LeftOut() =>
+        from result in input.Results
+        from summary in result.Sessions
+        where summary.LeftOut is not null
+        select voice.Say(ReportSentences.SessionLeftOut, ("kit", result.Manifest.Id.Value), ("why", voice.Say(summary.LeftOut!)));
+
+    private string Refused(RefusedRows refused) => voice.Say(
+        ReportSentences.RowsRefused,
+        ("count", ReportVoice.Text(refused.Count)),
+        ("source", refused.Source),
+        ("first", voice.List(
+            refused.First.Select(row => $"line {ReportVoice.Text(row.LineNumber)}: {voice.Say(row.Reason).TrimEnd('.')} ({row.Reason.Code})"),
+            (int)Math.Min(int.MaxValue, Math.Max(refused.Count, refused.First.Count)),
+            Math.Min(RowsShown, refused.First.Count))));
+
+    private void PutAlsoRead(string number)
+    {
+        page.Heading(3, number + voice.Say(ReportSentences.AlsoRead));
+        List<ReportRow> rows = [.. sessions.SelectMany(tally => new OtherReads(voice, tally).Rows())];
+        if (rows.Count == 0)
+        {
+            bool isSilent = sessions.All(static tally => tally.Session.ReadCount == 0);
+            page.Paragraph(voice.Say(sessions.Count == 0 ? ReportSentences.NoSession : isSilent ? ReportSentences.NothingRead : ReportSentences.NothingElseRead));
+        }
+
+        page.Rows("", "explanation", "reads", rows);
+    }
+
+    private void PutDigests()
+    {
+        page.Footing(voice.Say(ReportSentences.RestsOn));
+        var lines = new List<string>();
+        foreach ((Digest digest, string version) in input.Results.Select(static result => (result.PolicyDigest, result.LibraryVersion)).Distinct())
+        {
+            string name = input.PolicyDigest.IsEmpty ? input.PolicyName ?? "-" : $"{input.PolicyName ?? "-"} {input.PolicyDigest.ToShortString()}";
+            lines.Add(voice.Say(ReportSentences.Policy, ("name", name), ("digest", digest.ToShortString()), ("version", version)));
+        }
+
+        lines.Add(voice.Say(ReportSentences.Inputs, ("inputs", string.Join(", ", input.Results.SelectMany(Inputs).Distinct(StringComparer.Ordinal)))));
+        if (input.Sources.Count > 0)
+        {
+            lines.Add(voice.Say(ReportSentences.Sources, ("sources", string.Join(", ", input.Sources.Select(static source => $"{source.Name} {source.Digest.ToShortString()}")))));
+        }
+
+        lines.Add(voice.Say(ReportSentences.NotAnswered));
+        page.Items(lines);
+    }
+
+    private static IEnumerable<string> Inputs(ReconciliationResult result) =>
+        result.Inputs.Select(static pair => $"{pair.Name} {pair.Digest.ToShortString()}");
+}

@@ -1,0 +1,156 @@
+using System.Collections.Generic;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reports;
+
+/// <summary>The headings and sentences of a report that are not reasons of another room, so that a <see cref="Wording"/> can translate them.</summary>
+/// <remarks>Thread-safe: immutable.</remarks>
+public static class ReportSentences
+{
+    /// <summary>The title.</summary>
+    public static ReasonKind Title { get; } = new("report.title", "Shift report, made {at} (calendar of {site})");
+
+    /// <summary>Over the summary of several kits.</summary>
+    public static ReasonKind Summary { get; } = new("report.summary", "Summary of {count} kits, the ones to act on first");
+
+    /// <summary>A kit in the summary.</summary>
+    public static ReasonKind SummaryKit { get; } = new("report.summary-kit", "kit {kit}: {settled} of {total} lines accounted for{open}");
+
+    /// <summary>The kit.</summary>
+    public static ReasonKind Kit { get; } = new("report.kit", "Kit {kit}, revision {revision}: {title}. As of {at}");
+
+    /// <summary>The conclusion of a kit.</summary>
+    public static ReasonKind Conclusion { get; } = new("report.conclusion", "{state}. Of {total} lines: {counts}.");
+
+    /// <summary>Under the conclusion of a complete kit.</summary>
+    public static ReasonKind CompleteMeans { get; } = new("report.complete-means", "Every line has a recorded basis under the policy named below, at the time stated.");
+
+    /// <summary>Under the conclusion of a kit that is not complete.</summary>
+    public static ReasonKind NotCompleteMeans { get; } = new("report.not-complete-means", "Until people settle this, operate, close up or release nothing on the strength of this page.");
+
+    /// <summary>Beside the conclusion, where a tool is not in date.</summary>
+    public static ReasonKind NotInDate { get; } = new("report.not-in-date", "Calibration is a second answer: not in date, {lines}.");
+
+    /// <summary>The evidence of a line that was read well.</summary>
+    public static ReasonKind ReadEvidence { get; } = new("report.read-evidence", "looks {looks}, antennas {antennas}, passes {passes}");
+
+    /// <summary>A set: its container and what is in it.</summary>
+    public static ReasonKind SetIn { get; } = new("report.set-in", "{container}, with {contents}");
+
+    /// <summary>First question.</summary>
+    public static ReasonKind IsReadGood { get; } = new("report.is-read-good", "Is the read any good?");
+
+    /// <summary>No session.</summary>
+    public static ReasonKind NoSession { get; } = new("report.no-session", "No read session was handed in: nothing was measured.");
+
+    /// <summary>A session.</summary>
+    public static ReasonKind Session { get; } = new("report.session", "session {session}, station {station}, {from} to {to}; passes {passes}, antennas alive {antennas}, reads {reads}");
+
+    /// <summary>A session that a kit did not use.</summary>
+    public static ReasonKind SessionLeftOut { get; } = new("report.session-left-out", "not used for kit {kit}: {why}");
+
+    /// <summary>Rows of a source that were refused.</summary>
+    public static ReasonKind RowsRefused { get; } = new("report.rows-refused", "rows of {source} that could not be used: {count}; {first}");
+
+    /// <summary>A kit without any read.</summary>
+    public static ReasonKind NoReadUsed { get; } = new("report.no-read-used", "No read was used: what is settled rests on people alone.");
+
+    /// <summary>Second question.</summary>
+    public static ReasonKind Settled { get; } = new("report.settled", "Settled: {count} of {total} lines, by what and by whom");
+
+    /// <summary>What "EPC only" means.</summary>
+    public static ReasonKind EpcOnly { get; } = new("report.epc-only", "EPC only: the chip number was not read, so no check for a copied tag was made.");
+
+    /// <summary>Third question.</summary>
+    public static ReasonKind Open { get; } = new("report.open", "Open: {count} of {total} lines, in the order to chase them");
+
+    /// <summary>An open line.</summary>
+    public static ReasonKind OpenLine { get; } = new("report.open-line", "{lines}: {why}. Next: {next}.");
+
+    /// <summary>Findings beside the conclusions.</summary>
+    public static ReasonKind Noticed { get; } = new("report.noticed", "Noticed, {about}: {finding}.");
+
+    /// <summary>Fourth question.</summary>
+    public static ReasonKind Unseen { get; } = new("report.unseen", "What no reader can see, and who counted it");
+
+    /// <summary>Nothing a reader cannot see.</summary>
+    public static ReasonKind NothingUnseen { get; } = new("report.nothing-unseen", "Every line is a single tagged tool.");
+
+    /// <summary>A line no reader can see.</summary>
+    public static ReasonKind UnseenAll { get; } = new("report.unseen-all", "{what}");
+
+    /// <summary>The inside of a set.</summary>
+    public static ReasonKind UnseenContents { get; } = new("report.unseen-contents", "{contents}, in {container}");
+
+    /// <summary>The pieces of a tool.</summary>
+    public static ReasonKind UnseenPieces { get; } = new("report.unseen-pieces", "{what}, {total} pieces");
+
+    /// <summary>A tool without a live tag.</summary>
+    public static ReasonKind UnseenNoTag { get; } = new("report.unseen-no-tag", "{what}, no live tag");
+
+    /// <summary>Who counted.</summary>
+    public static ReasonKind By { get; } = new("report.by", "by {by}");
+
+    /// <summary>Who counted, with a witness.</summary>
+    public static ReasonKind ByWithWitness { get; } = new("report.by-with-witness", "by {by}, witness {witness}");
+
+    /// <summary>Fifth question.</summary>
+    public static ReasonKind Calibration { get; } = new("report.calibration", "Calibration on {day}: a second answer, it changes none of the above");
+
+    /// <summary>No line needs calibration.</summary>
+    public static ReasonKind NothingToCalibrate { get; } = new("report.nothing-to-calibrate", "No tool of this kit needs calibration, by manifest and register.");
+
+    /// <summary>Sixth question.</summary>
+    public static ReasonKind AlsoRead { get; } = new("report.also-read", "What was read that is not of the kit");
+
+    /// <summary>Nothing else was read.</summary>
+    public static ReasonKind NothingElseRead { get; } = new("report.nothing-else-read", "Only tags of the kit and control tags of the station.");
+
+    /// <summary>Nothing was read at all.</summary>
+    public static ReasonKind NothingRead { get; } = new("report.nothing-read", "Nothing was read at all, not even a control tag.");
+
+    /// <summary>A group of reads.</summary>
+    public static ReasonKind ReadsOf { get; } = new("report.reads-of", "session {session}: tags {tags}, reads {reads}; {detail}");
+
+    /// <summary>Seventh question.</summary>
+    public static ReasonKind Who { get; } = new("report.who", "Who counted, sighted and signed");
+
+    /// <summary>The persons.</summary>
+    public static ReasonKind Persons { get; } = new("report.persons", "Took part: {persons}. Signed the sheet: {signatures}.");
+
+    /// <summary>Nobody.</summary>
+    public static ReasonKind Nobody { get; } = new("report.nobody", "nobody");
+
+    /// <summary>Room for a signature.</summary>
+    public static ReasonKind SignHere { get; } = new("report.sign-here", "Name or number {room} Role {room} Time {room} Signature {room}");
+
+    /// <summary>Cautions.</summary>
+    public static ReasonKind Cautions { get; } = new("report.cautions", "Cautions");
+
+    /// <summary>What the report rests on.</summary>
+    public static ReasonKind RestsOn { get; } = new("report.rests-on", "What this rests on (digests cut to 12 digits here, in full in the JSON form)");
+
+    /// <summary>Policy and version.</summary>
+    public static ReasonKind Policy { get; } = new("report.policy", "Policy {name}; digest with rules {digest}; library version {version}.");
+
+    /// <summary>The inputs.</summary>
+    public static ReasonKind Inputs { get; } = new("report.inputs", "Inputs: {inputs}.");
+
+    /// <summary>The sources.</summary>
+    public static ReasonKind Sources { get; } = new("report.sources", "Files: {sources}.");
+
+    /// <summary>What is not answered.</summary>
+    public static ReasonKind NotAnswered { get; } = new("report.not-answered", "Not answered here: which equipment is exposed and since when, who may sign, and what changed after sign-off.");
+
+    /// <summary>More than are listed.</summary>
+    public static ReasonKind AndMore { get; } = new("report.and-more", "and {count} more");
+
+    /// <summary>All sentences of this room, in the order above.</summary>
+    public static IReadOnlyList<ReasonKind> All { get; } =
+    [
+        Title, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, SetIn, IsReadGood, NoSession, Session, SessionLeftOut, RowsRefused, NoReadUsed,
+        Settled, EpcOnly, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
+        Calibration, NothingToCalibrate, AlsoRead, NothingElseRead, NothingRead, ReadsOf, Who, Persons, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
+        NotAnswered, AndMore,
+    ];
+}

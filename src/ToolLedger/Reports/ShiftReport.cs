@@ -1,0 +1,58 @@
+using System;
+using System.Collections.Generic;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reports;
+
+/// <summary>What a supervisor reads at the end of a shift and signs: is the read good, what is settled and by whom, what is open and what settles it, what no reader
+/// can see, calibration as a second answer, what else was read, who took part; then cautions and the digests of everything it rests on.</summary>
+/// <remarks>
+/// A record-keeping aid: it does not decide that equipment is safe, and it never says missing, lost or found. The same input gives the same bytes under any culture, time
+/// zone and machine. Every status is a word. Immutable and thread-safe.
+/// </remarks>
+public sealed class ShiftReport
+{
+    /// <summary>The narrowest text, in columns.</summary>
+    public const int MinWidth = 40;
+
+    /// <summary>The widest text, in columns.</summary>
+    public const int MaxWidth = 400;
+
+    /// <summary>The schema of the JSON form.</summary>
+    public const string Schema = "toolledger/shift-report/1";
+
+    private readonly ShiftReportInput input;
+    private readonly IReadOnlyList<SessionTally> sessions;
+
+    /// <summary>Makes a report.</summary>
+    /// <param name="input">What it shows.</param>
+    /// <exception cref="ArgumentNullException">The input is null.</exception>
+    /// <exception cref="ArgumentException">There is no result to report.</exception>
+    public ShiftReport(ShiftReportInput input)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        if (input.Results.Count == 0)
+        {
+            throw new ArgumentException("A report needs the result of at least one kit.", nameof(input));
+        }
+
+        this.input = input;
+        sessions = SessionTally.Of(input.Results);
+    }
+
+    /// <summary>Writes the report as plain text: lines ended by LF, no colour, no tab, no control character.</summary>
+    /// <param name="width">The most columns of a line, 40 to 400. The default, 100, prints a kit of 15 lines on one page.</param>
+    /// <returns>The text.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The width is outside the range.</exception>
+    public string ToText(int width = 100) => width is >= MinWidth and <= MaxWidth
+        ? new ReportComposer(input, sessions, new TextPage(width)).Compose()
+        : throw new ArgumentOutOfRangeException(nameof(width), width, "The width of a text must be 40 to 400 columns.");
+
+    /// <summary>Writes the report as Markdown with tables in pipe form; every text that came in is escaped.</summary>
+    /// <returns>The Markdown.</returns>
+    public string ToMarkdown() => new ReportComposer(input, sessions, new MarkdownPage()).Compose();
+
+    /// <summary>Writes the report as JSON: indented UTF-8 in a fixed order of members, with whole digests and every read that is not of the kits.</summary>
+    /// <returns>The bytes.</returns>
+    public byte[] ToJson() => RecordJson.Write(new ShiftReportWriter(input, sessions).Write);
+}

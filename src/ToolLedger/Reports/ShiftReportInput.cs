@@ -1,0 +1,36 @@
+using System;
+using System.Collections.Generic;
+using ToolLedger.Reads;
+using ToolLedger.Reconciliation;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reports;
+
+/// <summary>Everything a shift report shows. Nothing else, no clock and no culture, changes a byte of it.</summary>
+/// <remarks>Immutable and thread-safe if the lists handed in are not changed.</remarks>
+public sealed class ShiftReportInput
+{
+    /// <summary>The results, one a kit, in the order the kits are printed; at least one.</summary>
+    public required IReadOnlyList<ReconciliationResult> Results { get; init; }
+
+    /// <summary>When the report is made.</summary>
+    public required DateTimeOffset MadeAt { get; init; }
+
+    /// <summary>The site's calendar: times are shown by it, with their offset. The default is UTC.</summary>
+    public SiteCalendar Calendar { get; init; } = SiteCalendar.Utc;
+
+    /// <summary>What the site calls its policy; null (the default) if it has no name.</summary>
+    public string? PolicyName { get; init; }
+
+    /// <summary>The digest of the site policy as stored; empty (the default) if there is none.</summary>
+    public Digest PolicyDigest { get; init; }
+
+    /// <summary>The files or messages the host read; none by default.</summary>
+    public IReadOnlyList<SourceDigest> Sources { get; init; } = [];
+
+    /// <summary>Rows the host could not use, by source; none by default.</summary>
+    public IReadOnlyList<RefusedRows> Refused { get; init; } = [];
+
+    /// <summary>The sentences; English by default. Codes, digests and the JSON's words are the same in every language.</summary>
+    public Wording Wording { get; init; } = Wording.English;
+}

@@ -1,0 +1,69 @@
+using ToolLedger.Calibration;
+using ToolLedger.Reads;
+using ToolLedger.Reconciliation;
+
+namespace ToolLedger.Reports;
+
+/// <summary>The words a status is printed with, and the words it has in JSON. A status is never told by colour or place alone.</summary>
+internal static class StatusWords
+{
+    internal static string Print(LineState state) => Loud(Words.Of(state));
+
+    internal static string Print(KitState state) => Loud(Words.Of(state));
+
+    internal static string Print(AccountingBasis basis) => Loud(Words.Of(basis));
+
+    internal static string Print(ReadExplanationKind kind) => Loud(Words.Of(kind));
+
+    internal static string Print(SessionState state) => Loud(Code(state).Replace('-', ' '));
+
+    internal static string Print(CalibrationState state) => Loud(Code(state).Replace('-', ' '));
+
+    internal static string Code(LineState state) => Hyphened(Words.Of(state));
+
+    internal static string Code(KitState state) => Hyphened(Words.Of(state));
+
+    internal static string Code(AccountingBasis basis) => basis == AccountingBasis.None ? "none" : Hyphened(Words.Of(basis));
+
+    internal static string Code(ReadExplanationKind kind) => Hyphened(Words.Of(kind));
+
+    internal static string Code(SessionState state) => state switch
+    {
+        SessionState.Valid => "valid",
+        SessionState.Degraded => "degraded",
+        _ => "invalid",
+    };
+
+    internal static string Code(CalibrationState state) => state switch
+    {
+        CalibrationState.NotRequired => "not-required",
+        CalibrationState.Current => "current",
+        CalibrationState.DueSoon => "due-soon",
+        CalibrationState.Overdue => "overdue",
+        _ => "unknown",
+    };
+
+    internal static string Code(FindingLevel level) => level switch
+    {
+        FindingLevel.Line => "line",
+        FindingLevel.Kit => "kit",
+        _ => "session",
+    };
+
+    internal static string Code(NextStepKind kind) => kind switch
+    {
+        NextStepKind.PresentAgain => "present-again",
+        NextStepKind.SecondPass => "second-pass",
+        NextStepKind.SightTool => "sight-tool",
+        NextStepKind.CountItems => "count-items",
+        NextStepKind.CountPieces => "count-pieces",
+        NextStepKind.SearchShortage => "search-shortage",
+        NextStepKind.ResolveSurplus => "resolve-surplus",
+        NextStepKind.SettleIdentity => "settle-identity",
+        _ => "restore-station",
+    };
+
+    private static string Loud(string words) => words.ToUpperInvariant();
+
+    private static string Hyphened(string words) => words.Replace(' ', '-');
+}

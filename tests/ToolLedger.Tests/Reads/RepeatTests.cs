@@ -1,0 +1,92 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using FsCheck.Xunit;
+using ToolLedger.Reads;
+using ToolLedger.Testing.Generators;
+using Xunit;
+
+namespace ToolLedger.Tests.Reads;
+
+/// <summary>Repeats are told exactly inside the horizon, against a plain list of everything delivered.</summary>
+[Properties(Arbitrary = [typeof(AnyTagRead)], MaxTest = 300)]
+public sealed class RepeatTests
+{
+    [Property]
+    public void A_repeat_is_a_report_equal_to_one_inside_the_horizon(TagRead[] reads, byte limit, byte horizon, int seed)
+    {
+        var policy = new SessionPolicy
+        {
+            RepeatReportCount = limit % 12,
+            RepeatHorizon = TimeSpan.FromSeconds(horizon % 50),
+        };
+
+        // Every read again somewhere later, so that repeats at all distances occur.
+        TagRead[] delivered = [.. reads, .. reads, .. reads.Take(5)];
+        new Random(seed).Shuffle(delivered);
+        var builder = new ReadSessionBuilder(new SessionScene().Presentation, policy);
+        List<TagRead> before = [];
+        foreach (TagRead read in delivered)
+        {
+            bool expected = IsRepeat(before, read, policy);
+            Assert.Equal(expected, builder.Add(read) == ReadPlacement.Repeat);
+            before.Add(read);
+        }
+    }
+
+    [Fact]
+    public void The_default_horizon_of_65536_reports_is_exact_across_the_wrap_of_the_ring()
+    {
+        var builder = new ReadSessionBuilder(new SessionScene().Presentation, new SessionPolicy());
+        TagRead first = SessionScene.Read(SessionScene.Tool(1), 1, 10);
+        builder.Add(first);
+        AddOthers(builder, 65_535);
+        Assert.Equal(ReadPlacement.Repeat, builder.Add(first));
+        AddOthers(builder, 65_536);
+        Assert.Equal(ReadPlacement.Accepted, builder.Add(first));
+
+        static void AddOthers(ReadSessionBuilder builder, int count)
+        {
+            for (int i = 0; i < count; i++)
+            {
+                builder.Add(SessionScene.Read(SessionScene.Tool(2), 2, 10 + (i * 0.000_1)));
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("tag")]
+    [InlineData("antenna")]
+    [InlineData("first")]
+    [InlineData("last")]
+    [InlineData("strength")]
+    [InlineData("count")]
+    public void Reports_that_differ_in_one_member_are_different(string member)
+    {
+        TagRead read = SessionScene.Read(SessionScene.Tool(1), 1, 10) with { LastSeen = SessionScene.At(11), Strength = new Rssi(0) };
+        TagRead other = member switch
+        {
+            "tag" => SessionScene.Read(SessionScene.Tool(2), 1, 10) with { LastSeen = SessionScene.At(11), Strength = new Rssi(0) },
+            "antenna" => SessionScene.Read(SessionScene.Tool(1), 2, 10) with { LastSeen = SessionScene.At(11), Strength = new Rssi(0) },
+            "first" => SessionScene.Read(SessionScene.Tool(1), 1, 10.1) with { LastSeen = SessionScene.At(11), Strength = new Rssi(0) },
+            "last" => read with { LastSeen = SessionScene.At(12) },
+            "strength" => read with { Strength = null },
+            _ => read with { Count = 1 },
+        };
+        var builder = new ReadSessionBuilder(new SessionScene().Presentation, new SessionPolicy());
+        builder.Add(read);
+        Assert.Equal(ReadPlacement.Accepted, builder.Add(other));
+        Assert.Equal(ReadPlacement.Repeat, builder.Add(read));
+    }
+
+    private static bool IsRepeat(List<TagRead> before, TagRead read, SessionPolicy policy)
+    {
+        DateTimeOffset latest = before.Append(read).Max(other => other.LastSeen);
+        return before.TakeLast(policy.RepeatReportCount).Any(other =>
+            latest - other.LastSeen <= policy.RepeatHorizon && (IsSameContent(other, read) || (read.ReportId is { } id && other.ReportId == id)));
+    }
+
+    private static bool IsSameContent(TagRead left, TagRead right) =>
+        left.Tag == right.Tag && left.Antenna == right.Antenna && left.FirstSeen == right.FirstSeen && left.LastSeen == right.LastSeen
+        && left.Strength == right.Strength && left.Count == right.Count;
+}
