@@ -35,6 +35,12 @@ if (args.Length is < 4 or > 6
     return 64;
 }
 
+if (!File.Exists(args[0]))
+{
+    Console.Error.WriteLine($"{args[0]}: there is no such file.");
+    return 64;
+}
+
 try
 {
     var refused = new List<RefusedRow>();

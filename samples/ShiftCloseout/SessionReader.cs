@@ -1,11 +1,11 @@
 using System;
 using System.Collections.Generic;
+using System.Globalization;
 using System.IO;
 using System.Threading;
 using System.Threading.Tasks;
 using ToolLedger.Interchange;
 using ToolLedger.Reads;
-using ToolLedger.Records;
 using ToolLedger.Reports;
 
 namespace ShiftCloseout;
@@ -56,6 +56,11 @@ internal sealed class SessionReader
                 ReadSession session = builder.Close(to, _presentation.ReaderClockOffsetAfter);
                 return (session, new SourceDigest(file.Name, digested.Digest()));
             });
+        }
+        catch (ReadFileException error)
+        {
+            string place = error.Row is { } row ? string.Create(CultureInfo.InvariantCulture, $"line {row.LineNumber}: {row.Reason} ({row.Rule})") : error.Message;
+            throw new HostException(ExitCodes.BadInput, $"{file.Name}: {place}");
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

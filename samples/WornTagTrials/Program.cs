@@ -26,6 +26,12 @@ if (args.Length != 1 || args[0].StartsWith('-'))
     return 64;
 }
 
+if (!File.Exists(args[0]))
+{
+    Console.Error.WriteLine($"{args[0]}: there is no such file.");
+    return 64;
+}
+
 try
 {
     IReadOnlyList<PolicyFigures> figures = PolicyFigures.ThreePolicies();

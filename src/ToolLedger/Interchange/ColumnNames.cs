@@ -27,8 +27,6 @@ internal sealed class ColumnNames
 
     internal string? TextOf(ReadColumn column) => _texts[(int)column];
 
-    internal bool Is(ReadColumn column, ReadOnlySpan<byte> name) => name.SequenceEqual(_names[(int)column]);
-
     internal ReadColumn Find(ReadOnlySpan<byte> name)
     {
         if (!name.IsEmpty)

@@ -15,6 +15,9 @@ internal sealed class JsonRowParser(ReadFileOptions options) : RowParser(options
     // The columns of the line before by position: a guess that nearly always saves comparing names.
     private readonly ReadColumn[] _expected = new ReadColumn[ExpectedLength];
 
+    // The names with what follows them when nothing is spaced.
+    private readonly byte[][] _starts = new byte[(int)ReadColumn.ReportId + 1][];
+
     private byte[] _scratch = [];
 
     internal override bool HasHeader => false;
@@ -68,6 +71,15 @@ internal sealed class JsonRowParser(ReadFileOptions options) : RowParser(options
         }
 
         ReadOnlySpan<byte> rest = line[(at + 1)..];
+        ref ReadColumn expected = ref _expected[position & (ExpectedLength - 1)];
+        byte[]? start = _starts[(int)expected];
+        if (start is not null && rest.Length > start.Length && rest.StartsWith(start))
+        {
+            column = expected;
+            at = SkipSpaces(line, at + 1 + start.Length);
+            return at < line.Length;
+        }
+
         int length = 0;
         while (length < rest.Length && rest[length] != '"')
         {
@@ -85,13 +97,12 @@ internal sealed class JsonRowParser(ReadFileOptions options) : RowParser(options
         }
 
         ReadOnlySpan<byte> name = rest[..length];
-        ref ReadColumn expected = ref _expected[position & (ExpectedLength - 1)];
-        if (expected == ReadColumn.Ignored || !Names.Is(expected, name))
+        column = expected = Names.Find(name);
+        if (column != ReadColumn.Ignored && _starts[(int)column] is null)
         {
-            expected = Names.Find(name);
+            _starts[(int)column] = [.. name, (byte)'"', (byte)':'];
         }
 
-        column = expected;
         at = SkipSpaces(line, at + length + 2);
         if (at >= line.Length || line[at] != ':')
         {

@@ -25,17 +25,11 @@ internal struct ReadDraft
 
     internal void Give(ReadColumn column) => Given |= 1u << (int)column;
 
-    internal readonly TagRead ToRead()
-    {
-        var read = new TagRead(Tag, Antenna, FirstTicks, Has(ReadColumn.LastSeen) ? LastTicks : FirstTicks);
-        const uint Plain = (1u << (int)ReadColumn.Tag) | (1u << (int)ReadColumn.FirstSeen) | (1u << (int)ReadColumn.Antenna)
-            | (1u << (int)ReadColumn.LastSeen);
-        return (Given & ~Plain) == 0 ? read : read with
-        {
-            Tid = Tid,
-            Strength = Has(ReadColumn.Rssi) ? new Rssi(Strength) : null,
-            Count = Has(ReadColumn.Count) ? Count : null,
-            ReportId = Has(ReadColumn.ReportId) ? ReportId : null,
-        };
-    }
+    internal readonly TagRead ToRead() => new(
+        Tag, Tid, FirstTicks, Has(ReadColumn.LastSeen) ? LastTicks : FirstTicks, ReportId, Count, Strength, Antenna, Fields);
+
+    private readonly ReadFields Fields =>
+        (Has(ReadColumn.Rssi) ? ReadFields.Strength : ReadFields.None)
+        | (Has(ReadColumn.Count) ? ReadFields.Count : ReadFields.None)
+        | (Has(ReadColumn.ReportId) ? ReadFields.ReportId : ReadFields.None);
 }

@@ -48,19 +48,23 @@ internal sealed class RepeatWindow
             _byReportId = new long[_ring.Length];
         }
 
-        _latestTicks = Math.Max(_latestTicks, read.LastTicks);
         var report = new ReportEntry(tag, read);
-        bool inHorizon = _latestTicks - report.LastTicks <= _horizonTicks;
-        bool repeat = (inHorizon && HasSameContent(report)) || (read.HasReportId && HasSameId(report));
+
+        // Later than everything before means different from everything before: reports mostly come in order of time.
+        bool isLater = read.LastTicks > _latestTicks;
+        _latestTicks = isLater ? read.LastTicks : _latestTicks;
+        long hash = report.ContentHash;
+        bool repeat = (!isLater && _latestTicks - read.LastTicks <= _horizonTicks && HasSameContent(report, hash))
+            || (read.HasReportId && HasSameId(report));
         ref ReportEntry kept = ref At(_number);
         kept = report;
-        Link(ref kept, _number);
+        Link(ref kept, hash, _number);
         return repeat;
     }
 
-    private bool HasSameContent(in ReportEntry report)
+    private bool HasSameContent(in ReportEntry report, long hash)
     {
-        for (long at = _byContent[report.ContentHash & (_byContent.Length - 1)]; IsKept(at); at = At(at).ContentBefore)
+        for (long at = _byContent[hash & (_byContent.Length - 1)]; IsKept(at); at = At(at).ContentBefore)
         {
             if (At(at).HasSameContent(report))
             {
@@ -88,9 +92,9 @@ internal sealed class RepeatWindow
 
     private ref ReportEntry At(long number) => ref _ring[number & (_ring.Length - 1)];
 
-    private void Link(ref ReportEntry report, long number)
+    private void Link(ref ReportEntry report, long hash, long number)
     {
-        ref long content = ref _byContent[report.ContentHash & (_byContent.Length - 1)];
+        ref long content = ref _byContent[hash & (_byContent.Length - 1)];
         report.ContentBefore = content;
         content = number;
         if (_byReportId is not null && report.HasId)
@@ -112,7 +116,7 @@ internal sealed class RepeatWindow
         for (long number = 1; number < _number && number < old.Length; number++)
         {
             At(number) = old[number];
-            Link(ref At(number), number);
+            Link(ref At(number), old[number].ContentHash, number);
         }
     }
 }

@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using ToolLedger.Identifiers;
 using ToolLedger.Tools;
 
@@ -34,13 +35,19 @@ public readonly record struct TagRead
         _firstTicks = _lastTicks = seen.UtcTicks;
     }
 
-    // Trusted: the file readers have checked that last is not before first.
-    internal TagRead(TagId tag, byte antenna, long firstTicks, long lastTicks)
+    // Trusted: the file readers have checked every value.
+    internal TagRead(
+        in TagId tag, in Tid tid, long firstTicks, long lastTicks, long reportId, int count, short strength, byte antenna, ReadFields given)
     {
         _tag = tag;
-        _antenna = antenna;
+        _tid = tid;
         _firstTicks = firstTicks;
         _lastTicks = lastTicks;
+        _reportId = reportId;
+        _count = count;
+        _strength = strength;
+        _antenna = antenna;
+        _given = given;
     }
 
     /// <summary>What answered.</summary>
@@ -105,6 +112,9 @@ public readonly record struct TagRead
             _given = value.HasValue ? _given | ReadFields.ReportId : _given & ~ReadFields.ReportId;
         }
     }
+
+    [UnscopedRef]
+    internal ref readonly TagId TagInPlace => ref _tag;
 
     internal long FirstTicks => _firstTicks;
 

@@ -103,7 +103,7 @@ public sealed class Reconciler
         List<PersonId> persons = PersonsOf(lines, signatures);
         KitConclusion conclusion = KitJudge.Judge(scope, manifest, lines, collector.HasUsableSession, persons);
         ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, conclusion);
-        return new ReconciliationResult(() => ReadExplainer.Explain(scope, manifest, sessions))
+        return new ReconciliationResult(() => ReadExplainer.Explain(scope, manifest, sessions), () => InputsOf(scope, manifest, sessions))
         {
             Manifest = manifest,
             AsOf = scope.AsOf,
@@ -114,7 +114,6 @@ public sealed class Reconciler
             Persons = persons,
             Signatures = signatures,
             PolicyDigest = PolicyDigest,
-            Inputs = InputsOf(scope, manifest, sessions),
             LibraryVersion = LibraryVersion,
         };
     }

@@ -14,11 +14,13 @@ namespace ToolLedger.Reconciliation;
 public sealed class ReconciliationResult
 {
     private readonly Lazy<IReadOnlyList<ReadExplanation>> reads;
+    private readonly Lazy<IReadOnlyList<InputDigest>> inputs;
 
-    internal ReconciliationResult(Func<IReadOnlyList<ReadExplanation>> explainReads)
+    internal ReconciliationResult(Func<IReadOnlyList<ReadExplanation>> explainReads, Func<IReadOnlyList<InputDigest>> digestInputs)
     {
-        // Explaining every read is work that a caller of many kits may not need; it depends on immutable inputs only.
+        // Explaining every read and digesting large registers is work that a caller of many kits may not need; both depend on immutable inputs only.
         reads = new Lazy<IReadOnlyList<ReadExplanation>>(explainReads);
+        inputs = new Lazy<IReadOnlyList<InputDigest>>(digestInputs);
     }
 
     /// <summary>The manifest revision the kit was checked against.</summary>
@@ -48,8 +50,8 @@ public sealed class ReconciliationResult
     /// <summary>Digest of the policy and of every rule's name, version and settings.</summary>
     public required Digest PolicyDigest { get; init; }
 
-    /// <summary>Digests of the inputs.</summary>
-    public required IReadOnlyList<InputDigest> Inputs { get; init; }
+    /// <summary>Digests of the inputs. Computed when first asked for.</summary>
+    public IReadOnlyList<InputDigest> Inputs => inputs.Value;
 
     /// <summary>The version of this library; another version may answer differently and then differs here.</summary>
     public required string LibraryVersion { get; init; }

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
+using System.Threading;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
@@ -13,12 +14,16 @@ internal sealed class ReconciliationScope
 {
     private readonly Dictionary<ReadSession, SessionReading> readings = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<ReadSession, IReadOnlyList<Finding>> sessionFindings = new(ReferenceEqualityComparer.Instance);
-    private Digest? hintsDigest;
+    private readonly Lazy<Digest> hintsDigest;
+
+    // Results of one call explain their reads later, perhaps on several threads, and share this scope.
+    private readonly Lock sharing = new();
 
     public ReconciliationScope(ReconciliationInput input, ReconciliationPolicy policy)
     {
         Input = input;
         Policy = policy;
+        hintsDigest = new Lazy<Digest>(() => HintsText.DigestOf(input));
         People = new PeopleIndex(input.Inventory, input.AsOf);
     }
 
@@ -32,25 +37,31 @@ internal sealed class ReconciliationScope
 
     public SessionReading ReadingOf(ReadSession session)
     {
-        if (!readings.TryGetValue(session, out SessionReading? reading))
+        lock (sharing)
         {
-            readings.Add(session, reading = SessionReading.Of(session, Input.Tags, Input.Kits, Input.AsOf));
-        }
+            if (!readings.TryGetValue(session, out SessionReading? reading))
+            {
+                readings.Add(session, reading = SessionReading.Of(session, Input.Tags, Input.Kits, Input.AsOf));
+            }
 
-        return reading;
+            return reading;
+        }
     }
 
     /// <summary>Digest of the hints: tag histories and proximity notes, in tag order.</summary>
-    public Digest HintsDigest => hintsDigest ??= HintsText.DigestOf(Input);
+    public Digest HintsDigest => hintsDigest.Value;
 
     public IReadOnlyList<Finding> SessionFindingsOf(ReadSession session)
     {
-        if (!sessionFindings.TryGetValue(session, out IReadOnlyList<Finding>? findings))
+        lock (sharing)
         {
-            sessionFindings.Add(session, findings = SessionFindingSearch.Search(this, session));
-        }
+            if (!sessionFindings.TryGetValue(session, out IReadOnlyList<Finding>? findings))
+            {
+                sessionFindings.Add(session, findings = SessionFindingSearch.Search(this, session));
+            }
 
-        return findings;
+            return findings;
+        }
     }
 
     /// <summary>Sessions that do not present the kit and ended in time, in time order.</summary>

@@ -30,11 +30,5 @@ public sealed class DemoFilesTests
         Assert.Empty(surplus);
     }
 
-    [Fact]
-    public void Making_the_files_twice_gives_the_same_bytes()
-    {
-        Assert.Equal(DemoScenario.Files(), DemoScenario.Files());
-    }
-
     private static bool Same(string path, byte[] content) => File.Exists(path) && File.ReadAllBytes(path).AsSpan().SequenceEqual(content);
 }

@@ -28,6 +28,12 @@ internal static class DemoScenario
     private static readonly PersonId Second = new("P-021");
     private static readonly Place Station = new("service container, station WT-R1");
 
+    // Before the session, which uses it: static members are initialised in the order they are written.
+    private static TagRegister Bindings { get; } = new(DemoKits.All
+        .SelectMany(kit => kit.Lines)
+        .Where(line => line.Tool is not null)
+        .Select((line, index) => new TagBinding { Tag = Tag(101 + index), Tool = line.Tool!.Id, From = DemoKits.Issued, BoundBy = new PersonId("P-002") }));
+
     public static SimulatedSession Session { get; } = new SessionSimulator(Seed, new SimulationSettings
     {
         ReportsPerPassMean = 24, // a bag that stands on the station for half a minute, instead of a walk past it
@@ -59,6 +65,7 @@ internal static class DemoScenario
     {
         ["manifest-nacelle-bag.json"] = DemoKits.NacelleBag.ToJson(),
         ["manifest-hub-bag.json"] = DemoKits.HubBag.ToJson(),
+        ["manifest-yaw-bag.json"] = DemoKits.YawBag.ToJson(),
         ["bindings.json"] = Bindings.ToJson(),
         ["presentation.json"] = Session.Presentation.ToJson(),
         ["reads.jsonl"] = JsonLines(Session.Reads),
@@ -66,11 +73,6 @@ internal static class DemoScenario
         ["calibration.json"] = Calibration.ToJson(),
         ["policy.json"] = Policy.ToJson(),
     };
-
-    private static TagRegister Bindings { get; } = new(DemoKits.All
-        .SelectMany(kit => kit.Lines)
-        .Where(line => line.Tool is not null)
-        .Select((line, index) => new TagBinding { Tag = Tag(101 + index), Tool = line.Tool!.Id, From = DemoKits.Issued, BoundBy = new PersonId("P-002") }));
 
     private static InventorySheet Counts { get; } = new(
         sightings:

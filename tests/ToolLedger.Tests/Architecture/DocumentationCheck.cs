@@ -31,10 +31,10 @@ internal sealed class DocumentationCheck
         where !IsDocumented(id) && !IsPositionalProperty(type, id)
         select new Breach(id, "it is public and has no summary.");
 
-    /// <summary>Public classes and interfaces that do not say whether several threads may use one instance.</summary>
+    /// <summary>Public classes that do not say whether several threads may use one instance.</summary>
     public IEnumerable<Breach> SilentAboutThreads(IEnumerable<Type> types) =>
         from type in types
-        where type is { IsVisible: true, IsValueType: false } && !(type is { IsAbstract: true, IsSealed: true })
+        where type is { IsVisible: true, IsClass: true } && !(type is { IsAbstract: true, IsSealed: true })
             && !typeof(Exception).IsAssignableFrom(type) && !typeof(Delegate).IsAssignableFrom(type) && !NameCheck.IsMadeByACompiler(type)
         let id = DocumentationId.Of(type)
         where !(_entries.TryGetValue(id, out XElement? entry) && entry.Value.Contains("thread", StringComparison.OrdinalIgnoreCase))

@@ -1,0 +1,91 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Runtime.InteropServices;
+using BenchmarkDotNet.Attributes;
+using ToolLedger.Reads;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Benchmarks.Reads;
+
+/// <summary>1,000,000 reads of one presentation: a session with looks, repeat check and health, beside plain programs that
+/// keep count, first, last and strongest of each tag. Figures are for one read.</summary>
+[MemoryDiagnoser]
+public class ReadSessionBuilderBenchmarks
+{
+    private const int ReadCount = 1_000_000;
+
+    private TagRead[] _reads = [];
+    private Presentation? _presentation;
+
+    [Params(true, false)]
+    public bool IsClustered { get; set; }
+
+    [GlobalSetup]
+    public void Setup()
+    {
+        _reads = ReadCorpus.Make(ReadCount, IsClustered);
+        _presentation = new Presentation
+        {
+            Id = new SessionId("S1"),
+            Station = new ReadStation { Id = new StationId("R1"), Antennas = [.. Enumerable.Range(1, 4).Select(port => new AntennaPort((byte)port))] },
+            Kits = [],
+            From = ReadCorpus.Start,
+            ReaderClockOffset = TimeSpan.Zero,
+        };
+    }
+
+    [Benchmark(OperationsPerInvoke = ReadCount)]
+    public ReadSession Session()
+    {
+        var builder = new ReadSessionBuilder(_presentation!, new SessionPolicy());
+        foreach (ref readonly TagRead read in _reads.AsSpan())
+        {
+            builder.Add(read);
+        }
+
+        return builder.Close(ReadCorpus.Start.AddSeconds(600), TimeSpan.Zero);
+    }
+
+    [Benchmark(OperationsPerInvoke = ReadCount)]
+    public ReadSession SessionWithoutRepeatCheck()
+    {
+        var builder = new ReadSessionBuilder(_presentation!, new SessionPolicy { RepeatReportCount = 0 });
+        foreach (ref readonly TagRead read in _reads.AsSpan())
+        {
+            builder.Add(read);
+        }
+
+        return builder.Close(ReadCorpus.Start.AddSeconds(600), TimeSpan.Zero);
+    }
+
+    [Benchmark(Baseline = true, OperationsPerInvoke = ReadCount)]
+    public int DictionaryByRef()
+    {
+        var summaries = new Dictionary<TagId, TagSummary>();
+        foreach (ref readonly TagRead read in _reads.AsSpan())
+        {
+            ref TagSummary summary = ref CollectionsMarshal.GetValueRefOrAddDefault(summaries, read.Tag, out bool exists);
+            long ticks = read.FirstSeen.UtcTicks;
+            short strength = read.Strength.GetValueOrDefault().CentiDbm;
+            summary.Count++;
+            summary.FirstTicks = exists ? Math.Min(summary.FirstTicks, ticks) : ticks;
+            summary.LastTicks = exists ? Math.Max(summary.LastTicks, ticks) : ticks;
+            summary.Strongest = exists ? Math.Max(summary.Strongest, strength) : strength;
+        }
+
+        return summaries.Count;
+    }
+
+    [Benchmark(OperationsPerInvoke = ReadCount)]
+    public int LinqGroupBy() => _reads
+        .GroupBy(read => read.Tag)
+        .Select(group => new TagSummary
+        {
+            Count = group.Count(),
+            FirstTicks = group.Min(read => read.FirstSeen.UtcTicks),
+            LastTicks = group.Max(read => read.LastSeen.UtcTicks),
+            Strongest = group.Max(read => read.Strength.GetValueOrDefault().CentiDbm),
+        })
+        .Count(summary => summary.Count > 0);
+}
