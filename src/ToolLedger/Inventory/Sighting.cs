@@ -42,7 +42,6 @@ public sealed class Sighting
     /// <param name="by">The person who looked.</param>
     /// <param name="at">When.</param>
     /// <param name="where">Where.</param>
-    /// <param name="inKit">The kit in which the tool was seen; default where not said.</param>
     /// <param name="sighting">The sighting, or null if it is refused.</param>
     /// <param name="issues">Every rule that is broken; empty if the sighting is recorded.</param>
     /// <returns>Whether the sighting was recorded.</returns>
@@ -52,7 +51,6 @@ public sealed class Sighting
         PersonId by,
         DateTimeOffset at,
         Place where,
-        KitId inKit,
         [NotNullWhen(true)] out Sighting? sighting,
         out IReadOnlyList<RecordIssue> issues)
     {
@@ -63,7 +61,7 @@ public sealed class Sighting
         EntryChecks.Note(found, "at", EntryChecks.Time(at, InventoryRules.SightingWithoutTime));
         EntryChecks.Note(found, "where", EntryChecks.Present(where.IsEmpty, InventoryRules.SightingWithoutPlace));
         issues = found;
-        sighting = found.Count > 0 ? null : new Sighting { Tool = tool, MarkRead = markRead!, By = by, At = at, Where = where, InKit = inKit };
+        sighting = found.Count > 0 ? null : new Sighting { Tool = tool, MarkRead = markRead!, By = by, At = at, Where = where };
         return sighting is not null;
     }
 }

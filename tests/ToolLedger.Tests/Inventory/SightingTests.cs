@@ -16,7 +16,7 @@ public sealed class SightingTests
     [Fact]
     public void S18_a_sighting_holds_tool_mark_person_time_and_place()
     {
-        bool isMade = Sighting.TryCreate(new ToolId("T9"), "K1-09", new PersonId("Q"), Now, new Place("bay 2"), new KitId("K1"), out Sighting? sighting, out IReadOnlyList<RecordIssue> issues);
+        bool isMade = Sighting.TryCreate(new ToolId("T9"), "K1-09", new PersonId("Q"), Now, new Place("bay 2"), out Sighting? sighting, out IReadOnlyList<RecordIssue> issues);
 
         Assert.True(isMade);
         Assert.Empty(issues);
@@ -26,7 +26,7 @@ public sealed class SightingTests
     [Fact]
     public void S19_seen_it_alone_is_refused_and_everything_missing_is_told_at_once()
     {
-        bool isMade = Sighting.TryCreate(new ToolId("T9"), null, default, default, default, default, out Sighting? sighting, out IReadOnlyList<RecordIssue> issues);
+        bool isMade = Sighting.TryCreate(new ToolId("T9"), null, default, default, default, out Sighting? sighting, out IReadOnlyList<RecordIssue> issues);
 
         Assert.False(isMade);
         Assert.Null(sighting);
@@ -48,7 +48,7 @@ public sealed class SightingTests
         PersonId person = by.Length == 0 ? default : new PersonId(by);
         Place place = where.Length == 0 ? default : new Place(where);
 
-        Assert.False(Sighting.TryCreate(new ToolId("T9"), mark, person, Now, place, default, out _, out IReadOnlyList<RecordIssue> issues), why);
+        Assert.False(Sighting.TryCreate(new ToolId("T9"), mark, person, Now, place, out _, out IReadOnlyList<RecordIssue> issues), why);
         Assert.Equal(rule, Assert.Single(issues).Rule);
 
         // The same rule by the other door: an initializer cannot make what TryCreate refuses.
