@@ -203,6 +203,16 @@ public sealed class ShiftReportTests
         Assert.Equal(1, Count(text, "Record-keeping aid"));
     }
 
+    // A name that looks like a time is a name: it is printed whole.
+    [Fact]
+    public void A_name_that_begins_with_the_date_is_not_cut()
+    {
+        string[] names = [.. new TurbineShift().Names];
+        names[0] = "2026-03-02 15:00 spanner";
+
+        Assert.Contains("2026-03-02 15:00 spanner [B07-01]", new TurbineShift { Names = names }.Report().ToText(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_report_without_a_result_is_refused() =>
         Assert.Throws<ArgumentException>(() => new ShiftReport(new ShiftReportInput { Results = [], MadeAt = World.End }));
