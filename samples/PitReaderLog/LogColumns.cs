@@ -1,5 +1,6 @@
 using System;
 using System.Globalization;
+using ToolLedger.Tools;
 
 namespace PitReaderLog;
 
@@ -31,25 +32,26 @@ internal sealed class LogColumns
         {
             why = "it has too few columns";
         }
-        else if (!DateTime.TryParseExact(cells[_arrival], ArrivalForms, invariant, DateTimeStyles.None, out DateTime arrival))
+        else if (!DateTime.TryParseExact(cells[_arrival], ArrivalForms, invariant, DateTimeStyles.None, out DateTime arrival)
+            || arrival.Year is < 1970 or > 2998)
         {
-            why = "ARR is not a date and time";
+            why = "ARR is not a date and time of the years 1970 to 2998";
         }
-        else if (!TimeSpan.TryParse(cells[_duration], invariant, out TimeSpan duration) || duration < TimeSpan.Zero)
+        else if (!TimeSpan.TryParse(cells[_duration], invariant, out TimeSpan duration) || duration < TimeSpan.Zero || duration > TimeSpan.FromDays(1))
         {
-            why = "DUR is not a duration";
+            why = "DUR is not a duration of up to a day";
         }
         else if (!int.TryParse(cells[_detectionCount], NumberStyles.None, invariant, out int count) || count < 1)
         {
             why = "NCD is not a number from 1 on";
         }
-        else if (cells[_tag].Length is 0 or > 64)
+        else if (!TagId.TryParse("text:" + cells[_tag], out TagId tag))
         {
-            why = "TAG is empty or longer than 64 characters";
+            why = "TAG is not 1 to 64 printable characters";
         }
         else
         {
-            row = new LogRow(lineNumber, arrival, duration, cells[_timeReference], cells[_tagType], cells[_tag], count);
+            row = new LogRow(lineNumber, arrival, duration, cells[_timeReference], cells[_tagType], tag, count);
         }
 
         return why.Length == 0;

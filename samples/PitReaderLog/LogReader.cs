@@ -2,7 +2,6 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using ToolLedger.Reads;
-using ToolLedger.Tools;
 
 namespace PitReaderLog;
 
@@ -36,7 +35,7 @@ internal static class LogReader
             }
 
             var first = new DateTimeOffset(row.Arrival, utcOffset);
-            yield return new TagRead(TagId.FromText(row.Tag), Antenna, first) { LastSeen = first + row.Duration, Count = row.DetectionCount };
+            yield return new TagRead(row.Tag, Antenna, first) { LastSeen = first + row.Duration, Count = row.DetectionCount };
         }
     }
 

@@ -1,5 +1,6 @@
 using System;
 using System.Runtime.InteropServices;
+using ToolLedger.Tools;
 
 namespace PitReaderLog;
 
@@ -13,4 +14,4 @@ namespace PitReaderLog;
 /// <param name="DetectionCount">NCD: detections in a row within the record.</param>
 [StructLayout(LayoutKind.Auto)]
 internal readonly record struct LogRow(
-    int LineNumber, DateTime Arrival, TimeSpan Duration, string TimeReference, string TagType, string Tag, int DetectionCount);
+    int LineNumber, DateTime Arrival, TimeSpan Duration, string TimeReference, string TagType, TagId Tag, int DetectionCount);

@@ -5,6 +5,7 @@ using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
 using ToolLedger.Interchange;
+using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Reports;
@@ -54,7 +55,7 @@ internal static class Closeout
 
     private static IReadOnlyList<ReconciliationResult> Reconcile(CloseoutFiles files, IReadOnlyList<ReadSession> sessions, DateTimeOffset asOf)
     {
-        foreach (var kit in files.Kits.KitIds)
+        foreach (KitId kit in files.Subjects)
         {
             if (files.Kits.Find(kit, asOf) is null)
             {
@@ -67,14 +68,14 @@ internal static class Closeout
         var input = new ReconciliationInput
         {
             Kits = files.Kits,
-            Subject = files.Kits.KitIds[0],
+            Subject = files.Subjects[0],
             Sessions = sessions,
             Tags = files.Tags,
             Inventory = files.Inventory,
             Calibration = files.Calibration,
             AsOf = asOf,
         };
-        return [.. reconciler.ReconcileAll(input, files.Kits.KitIds)];
+        return [.. reconciler.ReconcileAll(input, files.Subjects)];
     }
 
     private static void WarnOfBadRows(string name, SessionReader reader, HostConsole console)

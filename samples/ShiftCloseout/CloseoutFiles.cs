@@ -21,6 +21,9 @@ internal sealed class CloseoutFiles
 
     public required KitRegister Kits { get; init; }
 
+    /// <summary>The kits to conclude, in the order of the command line.</summary>
+    public required IReadOnlyList<KitId> Subjects { get; init; }
+
     public required TagRegister Tags { get; init; }
 
     public required InventorySheet Inventory { get; init; }
@@ -44,6 +47,12 @@ internal sealed class CloseoutFiles
             manifests.Add(Read<KitManifest>(file, KitManifest.TryParse, sources));
         }
 
+        KitId[] subjects = [.. manifests.Select(manifest => manifest.Id).Distinct()];
+        foreach (InputFile file in options.OtherManifests)
+        {
+            manifests.Add(Read<KitManifest>(file, KitManifest.TryParse, sources));
+        }
+
         if (!KitRegister.TryCreate(manifests, out KitRegister? kits, out IReadOnlyList<RecordIssue> issues))
         {
             throw Refused("The manifests together", issues);
@@ -52,6 +61,7 @@ internal sealed class CloseoutFiles
         var files = new CloseoutFiles
         {
             Kits = kits,
+            Subjects = subjects,
             Tags = options.Bindings is { } bindings ? Read<TagRegister>(bindings, TagRegister.TryParse, sources) : TagRegister.Empty,
             Presentation = options.Session is { } session ? Read<Presentation>(session, ToolLedger.Reads.Presentation.TryParse, sources) : null,
             Inventory = options.Counts is { } counts ? Read<InventorySheet>(counts, InventorySheet.TryParse, sources) : InventorySheet.Empty,

@@ -6,7 +6,11 @@ namespace ShiftCloseout;
 /// <summary>What the command line asks for.</summary>
 internal sealed class CloseoutOptions
 {
+    /// <summary>Manifests of the kits to conclude.</summary>
     public IReadOnlyList<InputFile> Manifests { get; init; } = [];
+
+    /// <summary>Manifests of other kits, whose tools may turn up.</summary>
+    public IReadOnlyList<InputFile> OtherManifests { get; init; } = [];
 
     public InputFile? Bindings { get; init; }
 

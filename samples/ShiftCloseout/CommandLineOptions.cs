@@ -11,6 +11,9 @@ internal sealed class CommandLineOptions
     private static readonly string[] AsOfForms = ["yyyy-MM-dd'T'HH:mmK", "yyyy-MM-dd'T'HH:mm:ssK", "yyyy-MM-dd'T'HH:mm:ss.FFFFFFFK"];
 
     private readonly Option<string[]> _manifests = Files("--manifest", "A kit manifest (JSON). Repeat it for several kits; each kit is concluded.");
+    private readonly Option<string[]> _otherManifests = Files(
+        "--other-manifest", "The manifest of a kit that is not to be concluded, so that its tools are recognised when they are read. Repeatable.");
+
     private readonly Option<string?> _bindings = File("--bindings", "Which tag sits on which tool, from when to when (tag register, JSON).");
     private readonly Option<string?> _session = File("--session", "The presentation sheet: station, kits presented, start, end, clock check (JSON).");
     private readonly Option<string?> _reads = File("--reads", "The reads of that session, CSV or JSON Lines. Goes with --session.");
@@ -48,7 +51,7 @@ internal sealed class CommandLineOptions
     public void AddTo(Command command)
     {
         foreach (Option option in new Option[]
-            { _manifests, _bindings, _session, _reads, _readsFormat, _counts, _calibration, _policy, _format, _out, _asOf })
+            { _manifests, _otherManifests, _bindings, _session, _reads, _readsFormat, _counts, _calibration, _policy, _format, _out, _asOf })
         {
             command.Options.Add(option);
         }
@@ -56,7 +59,7 @@ internal sealed class CommandLineOptions
         command.Validators.Add(result =>
         {
             bool hasManifest = result.GetValue(_manifests) is { Length: > 0 };
-            bool hasFile = result.GetResult(_bindings) is not null || result.GetResult(_session) is not null || result.GetResult(_reads) is not null
+            bool hasFile = result.GetResult(_otherManifests) is not null || result.GetResult(_bindings) is not null || result.GetResult(_session) is not null || result.GetResult(_reads) is not null
                 || result.GetResult(_counts) is not null || result.GetResult(_calibration) is not null || result.GetResult(_policy) is not null;
             if (hasFile && !hasManifest)
             {
@@ -76,6 +79,7 @@ internal sealed class CommandLineOptions
     public CloseoutOptions Read(ParseResult result) => new()
     {
         Manifests = Array.ConvertAll(result.GetValue(_manifests) ?? [], InputFile.OnDisk),
+        OtherManifests = Array.ConvertAll(result.GetValue(_otherManifests) ?? [], InputFile.OnDisk),
         Bindings = OnDisk(result.GetValue(_bindings)),
         Session = OnDisk(result.GetValue(_session)),
         Reads = OnDisk(result.GetValue(_reads)),

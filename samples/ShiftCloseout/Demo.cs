@@ -37,6 +37,7 @@ internal static class Demo
         return new CloseoutOptions
         {
             Manifests = [InputFile.Bundled("manifest-nacelle-bag.json"), InputFile.Bundled("manifest-hub-bag.json")],
+            OtherManifests = [InputFile.Bundled("manifest-yaw-bag.json")],
             Bindings = InputFile.Bundled("bindings.json"),
             Session = InputFile.Bundled("presentation.json"),
             Reads = InputFile.Bundled("reads.jsonl"),

@@ -13,7 +13,7 @@ internal sealed class TeachingHelp : SynchronousCommandLineAction
           ShiftCloseout                                    the bundled demo: an invented wind-turbine crew, two tool bags
           ShiftCloseout --format markdown --out demo.md    the same, written to a file
         Your own files (those of the demo lie in samples/ShiftCloseout/demo and show the form of each):
-          ShiftCloseout --manifest bag7.json --manifest bag8.json --bindings tags.json \
+          ShiftCloseout --manifest bag7.json --manifest bag8.json --other-manifest bag11.json --bindings tags.json \
             --session presentation.json --reads reads.jsonl --counts counts.json \
             --calibration calibration.json --policy policy.json
           Without a reader: leave --session and --reads away; what people counted and sighted can complete a kit.

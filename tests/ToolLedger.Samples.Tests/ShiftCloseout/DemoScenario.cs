@@ -65,6 +65,7 @@ internal static class DemoScenario
     {
         ["manifest-nacelle-bag.json"] = DemoKits.NacelleBag.ToJson(),
         ["manifest-hub-bag.json"] = DemoKits.HubBag.ToJson(),
+        ["manifest-yaw-bag.json"] = DemoKits.YawBag.ToJson(),
         ["bindings.json"] = Bindings.ToJson(),
         ["presentation.json"] = Session.Presentation.ToJson(),
         ["reads.jsonl"] = JsonLines(Session.Reads),
