@@ -53,4 +53,35 @@ public readonly partial struct Epc
     /// words, as the length field of a tag counts. Every value has one.</summary>
     /// <returns>The URI.</returns>
     public string ToRawUri() => RawUri.Format(this);
+
+    /// <summary>Reads a raw URI without AFI, <c>urn:epc:raw:N.xHEX</c> or the deprecated <c>urn:epc:raw:N.DECIMAL</c>.</summary>
+    /// <param name="uri">The URI.</param>
+    /// <param name="epc">The value, or the empty value when the answer is <see langword="false"/>.</param>
+    /// <param name="fault">Which rule is broken and where, when the answer is <see langword="false"/>.</param>
+    /// <returns>Whether the URI is valid.</returns>
+    public static bool TryParseRawUri(ReadOnlySpan<char> uri, out Epc epc, out EpcFault fault)
+    {
+        const int Longest = 20 + ((MaxBitCount + 1) / 4);
+        epc = default;
+        if (uri.Length > Longest)
+        {
+            fault = new EpcFault(EpcRule.TextLength, EpcField.None, EpcPositionUnit.Character, Longest, (ulong)uri.Length);
+            return false;
+        }
+
+        Span<byte> room = uri.Length <= 512 ? stackalloc byte[512] : new byte[uri.Length];
+        MemoryUriParts parts = default;
+        if (!AsciiText.TryNarrow(uri, room, out ReadOnlySpan<byte> text, out fault) || !RawUri.TryRead(text, ref parts, out epc, ref fault))
+        {
+            return false;
+        }
+
+        if (parts.Toggle)
+        {
+            epc = default;
+            fault = new EpcFault(EpcRule.ToggleClear, EpcField.Control, EpcPositionUnit.None, 0, parts.Low);
+        }
+
+        return !parts.Toggle;
+    }
 }

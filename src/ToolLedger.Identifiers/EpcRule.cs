@@ -138,6 +138,9 @@ public enum EpcRule
     /// <summary>The toggle bit says that the memory holds another family's identifier, not an EPC.</summary>
     ToggleClear,
 
-    /// <summary>The item's serial number is mandatory here.</summary>
+    /// <summary>The serial number is mandatory: without it the key names a class.</summary>
     SerialGiven,
+
+    /// <summary>The digit in front of the key must be zero.</summary>
+    FillerZero,
 }

@@ -7,7 +7,8 @@ internal static class EpcRuleText
     internal static bool FindsCharacter(EpcRule rule) => rule
         is EpcRule.HexDigits or EpcRule.CharacterSet or EpcRule.DecimalDigits or EpcRule.CageCode
         or EpcRule.NumberSignFirst or EpcRule.EscapeForm or EpcRule.EscapeNeeded or EpcRule.NoLeadingZero
-        or EpcRule.ElementStringForm or EpcRule.DigitalLinkForm or EpcRule.ControlField or EpcRule.PatternForm;
+        or EpcRule.ElementStringForm or EpcRule.DigitalLinkForm or EpcRule.ControlField or EpcRule.PatternForm
+        or EpcRule.CheckDigit or EpcRule.FillerZero;
 
     internal static string Sentence(EpcRule rule) => rule switch
     {
@@ -57,6 +58,7 @@ internal static class EpcRuleText
         EpcRule.LengthField => "The length field does not agree with the bits that follow",
         EpcRule.ToggleClear => "The memory holds an identifier of another family than EPC",
         EpcRule.SerialGiven => "The serial number is mandatory",
+        EpcRule.FillerZero => "The digit in front of the key must be zero",
         _ => "Unknown rule",
     };
 }

@@ -22,13 +22,24 @@ internal ref struct TextSink
 
     internal readonly int Length => _length;
 
-    internal void Add(ReadOnlySpan<byte> text)
+    /// <summary>What was written from a position on.</summary>
+    internal readonly ReadOnlySpan<byte> From(int position) => _room.Slice(position, _length - position);
+
+    internal void Add(scoped ReadOnlySpan<byte> text)
     {
         text.CopyTo(_room.Slice(_length));
         _length += text.Length;
     }
 
     internal void Add(byte character) => _room[_length++] = character;
+
+    /// <summary>Puts a character in front of what was written from a position on.</summary>
+    internal void Insert(int position, byte character)
+    {
+        _room.Slice(position, _length - position).CopyTo(_room.Slice(position + 1));
+        _room[position] = character;
+        _length++;
+    }
 
     internal void AddNumber(ulong number) => AddDigits(number, DecimalText.CountDigits(number));
 

@@ -48,6 +48,9 @@ internal abstract class EpcCodec
     /// necessarily this scheme.</summary>
     internal abstract bool TryEncode(in IdentityBits bits, Span<ulong> words, out int used, ref EpcFault fault);
 
+    /// <summary>The rule of a component in a tag pattern, where the scheme is narrower than the kind.</summary>
+    internal virtual ComponentRule PatternRule(ComponentRule rule, int prefixLength) => rule;
+
     /// <summary>Tells a listener the position, width and meaning of every field of bits that decode.</summary>
     internal abstract void Describe(ReadOnlySpan<ulong> words, int used, FieldListener listener);
 

@@ -91,6 +91,25 @@ internal sealed class Gs1Codec : EpcCodec
         return TryEncodeRest(bits.C, words, ref offset, ref fault) && SetUsed(offset, out used);
     }
 
+    internal override ComponentRule PatternRule(ComponentRule rule, int prefixLength)
+    {
+        if (rule.Slot == ComponentSlot.B && Second == Gs1Second.Unpadded)
+        {
+            int width = prefixLength == 0 ? 62 : SecondBits - WidthOf(12 - prefixLength);
+            int digits = prefixLength == 0 ? EpcComponent.MaxDigits : SecondDigits - prefixLength;
+            return new ComponentRule(rule.Slot, rule.Field, ComponentForm.Number, digits) { MaximumNumber = (1UL << width) - 1 };
+        }
+
+        if (rule.Slot == ComponentSlot.C && Rest == Gs1Rest.Integer)
+        {
+            return new ComponentRule(rule.Slot, rule.Field, ComponentForm.Number, RestDigits) { MaximumNumber = (1UL << RestBits) - 1 };
+        }
+
+        return rule.Slot == ComponentSlot.C && Rest == Gs1Rest.NumericString
+            ? new ComponentRule(rule.Slot, rule.Field, ComponentForm.Digits, RestDigits)
+            : rule;
+    }
+
     internal override void Describe(ReadOnlySpan<ulong> words, int used, FieldListener listener)
     {
         int prefixBits = WidthOf((int)Bits.Read(words, 11, 3));
@@ -135,7 +154,10 @@ internal sealed class Gs1Codec : EpcCodec
         offset += width;
         if (Second == Gs1Second.SevenBit)
         {
-            return PackedText.TryReadSeven(words, start, width, EpcField.Reference, out bits.B, ref fault);
+            // Where the bits hold more characters than the key may have: 18 to 24 with the prefix (30 in all).
+            return PackedText.TryReadSeven(words, start, width, EpcField.Reference, out bits.B, ref fault)
+                && (bits.B.Length <= SecondDigits - digits
+                    || Fail(EpcRule.MaximumLength, EpcField.Reference, start, (ulong)bits.B.Length, ref fault));
         }
 
         ulong number = Bits.Read(words, start, width);

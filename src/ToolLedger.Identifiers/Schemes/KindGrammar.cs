@@ -21,6 +21,9 @@ internal sealed class KindGrammar
     /// <summary>The components in the order of the URI.</summary>
     internal ComponentRule[] Components { get; }
 
+    /// <summary>How GS1 application identifiers write it; none for kinds outside the GS1 keys.</summary>
+    internal Gs1Key? Gs1 { get; set; }
+
     /// <summary>The beginning of the pure identity URI, up to the components.</summary>
     internal byte[] UriStart { get; }
 

@@ -60,6 +60,11 @@ internal static class UriComponents
         return true;
     }
 
+    /// <summary>Reads one component that reaches to the end of the text.</summary>
+    internal static bool TryReadOne(
+        ComponentRule rule, ReadOnlySpan<byte> text, ref int position, out EpcComponent component, ref EpcFault fault) =>
+        TryReadComponent(rule, true, text, ref position, out component, ref fault);
+
     /// <summary>Where the component of a field begins in a text that was read.</summary>
     internal static int PositionOf(KindGrammar grammar, EpcField field, ReadOnlySpan<byte> text, int position)
     {

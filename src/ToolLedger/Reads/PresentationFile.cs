@@ -8,19 +8,19 @@ internal sealed class PresentationFile : JsonRecordFile
 {
     public JsonText Session { get; set; }
 
-    public StationRecord? Station { get; set; }
+    public StationRecord? Station { get; set => field = Note(value); }
 
-    public List<JsonText>? Kits { get; set; }
+    public List<JsonText>? Kits { get; set => field = Note(value); }
 
     public JsonText From { get; set; }
 
     public JsonText Until { get; set; }
 
-    public List<JsonText>? PassStarts { get; set; }
+    public List<JsonText>? PassStarts { get; set => field = Note(value); }
 
     public JsonNumber ReaderClockOffsetSeconds { get; set; }
 
     public JsonNumber ReaderClockOffsetAfterSeconds { get; set; }
 
-    public List<LossRecord>? Losses { get; set; }
+    public List<LossRecord>? Losses { get; set => field = Note(value); }
 }

@@ -79,7 +79,11 @@ internal sealed class PresentationReader
         List<ControlTag> controls = [];
         for (int i = 0; i < Math.Min(record.ControlTags?.Count ?? 0, ReadStation.MaxControlTagCount + 1); i++)
         {
-            controls.Add(Control(record.ControlTags![i], "$." + Item("station.controlTags", i)));
+            string place = "$." + Item("station.controlTags", i);
+            if (_reader.NotNull(record.ControlTags![i], place) is { } control)
+            {
+                controls.Add(Control(control, place));
+            }
         }
 
         if (_issues.Count == 0)
@@ -161,7 +165,11 @@ internal sealed class PresentationReader
         for (int i = 0; i < losses.Length; i++)
         {
             string place = "$." + Item("losses", i);
-            LossRecord record = records[i];
+            if (_reader.NotNull(records[i], place) is not { } record)
+            {
+                continue;
+            }
+
             _reader.RefuseUnknown(record, place);
             string? word = _reader.Text(record.Kind, place, "kind", IdText.MaxLength);
             SessionLoss kind = default;

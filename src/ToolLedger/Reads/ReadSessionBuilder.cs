@@ -26,7 +26,7 @@ public sealed class ReadSessionBuilder
     private readonly EvidenceStore _store;
     private readonly RepeatWindow _repeats;
     private readonly ActivityMap?[] _activity = new ActivityMap?[256];
-    private readonly long[] _unlisted = new long[256];
+    private readonly bool[] _unlisted = new bool[256];
     private readonly bool[] _listed = new bool[256];
     private readonly byte _onlyAntenna;
     private readonly List<long> _passStarts = [];
@@ -106,6 +106,7 @@ public sealed class ReadSessionBuilder
         byte antenna = read.AntennaNumber == 0 ? _onlyAntenna : read.AntennaNumber;
         bool kept = true;
         bool inside = _listed[antenna] && PlaceLooks(ref entry, read, antenna, out kept);
+        _unlisted[antenna] |= !_listed[antenna];
 
         // Evidence is a set, so a repeat has been added like any other read and has changed nothing.
         if (repeat)
@@ -119,7 +120,6 @@ public sealed class ReadSessionBuilder
         {
             _outsideCount++;
             entry.OutsideCount++;
-            _unlisted[antenna] += _listed[antenna] ? 0 : 1;
             return ReadPlacement.OutsideWindow;
         }
 

@@ -15,8 +15,8 @@ internal sealed class SessionFacts
     /// <summary>By antenna number: when it heard anything.</summary>
     internal required ActivityMap?[] Activity { get; init; }
 
-    /// <summary>By antenna number: reads on antennas the station does not have.</summary>
-    internal required long[] Unlisted { get; init; }
+    /// <summary>By antenna number: whether there were reads on one that the station does not have.</summary>
+    internal required bool[] Unlisted { get; init; }
 
     internal required LossTally Losses { get; init; }
 

@@ -83,19 +83,18 @@ internal sealed class SessionJudge
     {
         if (_facts.IsLookLimitReached)
         {
-            _invalid.Add(new Reason(SessionReasons.LookLimit, ("limit", Text(_policy.LookLimit)), ("count", Text(_facts.OverLimitCount))));
+            _invalid.Add(new Reason(SessionReasons.LookLimit, ("limit", Text(_policy.LookLimit))));
         }
         else if (_facts.OverLimitCount > 0)
         {
-            _invalid.Add(new Reason(SessionReasons.TagLimit, ("limit", Text(_policy.TagLimit)), ("count", Text(_facts.OverLimitCount))));
+            _invalid.Add(new Reason(SessionReasons.TagLimit, ("limit", Text(_policy.TagLimit))));
         }
 
         for (int antenna = 1; antenna < _facts.Unlisted.Length; antenna++)
         {
-            if (_facts.Unlisted[antenna] > 0)
+            if (_facts.Unlisted[antenna])
             {
-                _information.Add(new Reason(SessionReasons.UnlistedAntenna,
-                    ("antenna", Text(antenna)), ("count", Text(_facts.Unlisted[antenna]))));
+                _information.Add(new Reason(SessionReasons.UnlistedAntenna, ("antenna", Text(antenna))));
             }
         }
     }

@@ -4,6 +4,7 @@ using ToolLedger.Records;
 namespace ToolLedger.Reads;
 
 /// <summary>Why a session is what it is.</summary>
+/// <remarks>No value of a reason counts delivered reads: order and repeats change no reason.</remarks>
 public static class SessionReasons
 {
     /// <summary>The session is shorter than the policy's shortest. Makes it invalid.</summary>
@@ -24,11 +25,11 @@ public static class SessionReasons
 
     /// <summary>There were more tags than are kept. Makes it invalid.</summary>
     public static ReasonKind TagLimit { get; } = new("session.tag-limit",
-        "More than {limit} different tags were read; {count} reads could not be kept.");
+        "More than {limit} different tags were read; not all of them could be kept.");
 
     /// <summary>There were more looks than are kept. Makes it invalid.</summary>
     public static ReasonKind LookLimit { get; } = new("session.look-limit",
-        "More than {limit} looks were made; {count} reads could not be kept.");
+        "More than {limit} looks were made; not all of them could be kept.");
 
     /// <summary>Nothing was read and there is no control tag to show that the reader worked. Makes it invalid.</summary>
     public static ReasonKind NothingRead { get; } = new("session.nothing-read",
@@ -60,7 +61,7 @@ public static class SessionReasons
 
     /// <summary>Reads came from an antenna the station does not have. For information: they are not used.</summary>
     public static ReasonKind UnlistedAntenna { get; } = new("session.unlisted-antenna",
-        "{count} reads on antenna {antenna}, which is not one of the station's, were not used.");
+        "Reads on antenna {antenna}, which is not one of the station's, were not used.");
 
     /// <summary>Every kind of this room's sessions.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =

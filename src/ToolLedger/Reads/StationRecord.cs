@@ -8,7 +8,7 @@ internal sealed class StationRecord : JsonRecord
 {
     public JsonText Id { get; set; }
 
-    public List<JsonNumber>? Antennas { get; set; }
+    public List<JsonNumber>? Antennas { get; set => field = Note(value); }
 
-    public List<ControlTagRecord>? ControlTags { get; set; }
+    public List<ControlTagRecord>? ControlTags { get; set => field = Note(value); }
 }

@@ -113,7 +113,8 @@ public readonly partial struct TagId : IEquatable<TagId>, IComparable<TagId>, IC
     /// <inheritdoc/>
     public int CompareTo(TagId other)
     {
-        int order = _kind.CompareTo(other._kind);
+        // As bytes: comparing enum values boxes both.
+        int order = ((byte)_kind).CompareTo((byte)other._kind);
         if (order != 0)
         {
             return order;

@@ -8,7 +8,7 @@ namespace ToolLedger.Tools;
 /// <content>What a register refuses.</content>
 public sealed partial class TagRegister
 {
-    private static Content? Check(IEnumerable<TagBinding> bindings, List<RecordIssue> issues)
+    private static TagBinding[]? Check(IEnumerable<TagBinding> bindings, List<RecordIssue> issues)
     {
         ArgumentNullException.ThrowIfNull(bindings);
         var given = new List<TagBinding>();
@@ -28,8 +28,8 @@ public sealed partial class TagRegister
         return Check(given, static index => index, issues);
     }
 
-    /// <summary>Checks bindings; <paramref name="placeOf"/> turns an index in the list into its place in the file.</summary>
-    private static Content? Check(List<TagBinding> given, Func<int, int> placeOf, List<RecordIssue> issues)
+    /// <summary>Checks bindings and orders them by tag and start; <paramref name="placeOf"/> turns an index in the list into its place in the file.</summary>
+    private static TagBinding[]? Check(List<TagBinding> given, Func<int, int> placeOf, List<RecordIssue> issues)
     {
         int before = issues.Count;
         for (int i = 0; i < given.Count; i++)
@@ -41,18 +41,41 @@ public sealed partial class TagRegister
             }
         }
 
-        TagBinding[] bindings = given.ToArray();
-        GroupIndex<TagId> byTag = GroupIndex<TagId>.Of(bindings, binding => binding.Tag, CompareStarts);
-        for (int group = 0; group < byTag.GroupCount; group++)
+        int[] order = OrderOf(given);
+        for (int start = 0, end; start < order.Length; start = end)
         {
-            CheckHistory(bindings, byTag.Group(group), placeOf, issues);
+            TagId tag = given[order[start]].Tag;
+            for (end = start + 1; end < order.Length && given[order[end]].Tag == tag;)
+            {
+                end++;
+            }
+
+            CheckHistory(given, order.AsSpan(start..end), placeOf, issues);
         }
 
-        return issues.Count == before ? Content.Order(bindings) : null;
+        return issues.Count == before ? Array.ConvertAll(order, index => given[index]) : null;
+    }
+
+    /// <summary>Indexes of the bindings, ordered by tag and start; equal ones as given.</summary>
+    private static int[] OrderOf(List<TagBinding> given)
+    {
+        int[] order = new int[given.Count];
+        for (int i = 0; i < order.Length; i++)
+        {
+            order[i] = i;
+        }
+
+        Array.Sort(order, (left, right) =>
+        {
+            int difference = given[left].Tag.CompareTo(given[right].Tag);
+            difference = difference != 0 ? difference : CompareStarts(given[left], given[right]);
+            return difference != 0 ? difference : left.CompareTo(right);
+        });
+        return order;
     }
 
     /// <summary>Refuses overlaps in the history of one tag, which is ordered by start.</summary>
-    private static void CheckHistory(TagBinding[] bindings, ReadOnlySpan<int> history, Func<int, int> placeOf, List<RecordIssue> issues)
+    private static void CheckHistory(List<TagBinding> bindings, ReadOnlySpan<int> history, Func<int, int> placeOf, List<RecordIssue> issues)
     {
         TagBinding? last = null;
         foreach (int index in history)
@@ -77,22 +100,4 @@ public sealed partial class TagRegister
     }
 
     private static string PlaceOf(int index) => string.Create(CultureInfo.InvariantCulture, $"$.bindings[{index}]");
-
-    /// <summary>Checked bindings, ordered by tag and start.</summary>
-    private sealed class Content
-    {
-        internal required TagBinding[] Bindings { get; init; }
-
-        internal required GroupIndex<TagId> ByTag { get; init; }
-
-        internal static Content Order(TagBinding[] bindings)
-        {
-            Array.Sort(bindings, static (left, right) =>
-            {
-                int order = left.Tag.CompareTo(right.Tag);
-                return order != 0 ? order : CompareStarts(left, right);
-            });
-            return new Content { Bindings = bindings, ByTag = GroupIndex<TagId>.Of(bindings, binding => binding.Tag, CompareStarts) };
-        }
-    }
 }

@@ -58,8 +58,8 @@ public sealed partial class TagRegister
         }
 
         // Bindings that could be read are checked too, so that one pass names everything.
-        Content? content = Check(bindings, index => indexes[index], found);
-        register = content is null || found.Count > 0 ? null : new TagRegister(content);
+        TagBinding[]? accepted = Check(bindings, index => indexes[index], found);
+        register = accepted is null || found.Count > 0 ? null : new TagRegister(accepted);
         return register is not null;
     }
 

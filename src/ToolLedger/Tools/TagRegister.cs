@@ -32,10 +32,10 @@ public sealed partial class TagRegister
     {
     }
 
-    private TagRegister(Content content)
+    private TagRegister(TagBinding[] ordered)
     {
-        _bindings = content.Bindings;
-        _byTag = content.ByTag;
+        _bindings = ordered;
+        _byTag = GroupIndex<TagId>.Of(ordered, binding => binding.Tag, CompareStarts);
         _byTool = new(() => GroupIndex<ToolId>.Of(_bindings, binding => binding.Tool, CompareStarts), LazyThreadSafetyMode.ExecutionAndPublication);
         _byIdentity = new(IndexIdentities, LazyThreadSafetyMode.ExecutionAndPublication);
         _digest = new(() => CanonicalJson.DigestOf(ToJson()), LazyThreadSafetyMode.ExecutionAndPublication);
@@ -63,8 +63,8 @@ public sealed partial class TagRegister
     public static bool TryCreate(IEnumerable<TagBinding> bindings, [NotNullWhen(true)] out TagRegister? register, out IReadOnlyList<RecordIssue> issues)
     {
         var found = new List<RecordIssue>();
-        Content? content = Check(bindings, found);
-        register = content is null ? null : new TagRegister(content);
+        TagBinding[]? accepted = Check(bindings, found);
+        register = accepted is null ? null : new TagRegister(accepted);
         issues = found;
         return register is not null;
     }
@@ -182,7 +182,7 @@ public sealed partial class TagRegister
         return Array.AsReadOnly(resolved);
     }
 
-    private static Content Accept(IEnumerable<TagBinding> bindings)
+    private static TagBinding[] Accept(IEnumerable<TagBinding> bindings)
     {
         var issues = new List<RecordIssue>();
         return Check(bindings, issues) ?? throw new RecordException(issues);

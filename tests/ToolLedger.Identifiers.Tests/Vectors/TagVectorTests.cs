@@ -48,6 +48,13 @@ public sealed class TagVectorTests
         Assert.Equal(Of(row), epc);
     });
 
+    [Fact]
+    public void The_identity_writes_and_reads_its_gs1_views() => ForAll(row =>
+    {
+        EpcIdentity identity = EpcFields.Decode(Of(row)).Identity;
+        Gs1Views.Check(row, identity);
+    });
+
     private static Epc Of(IReadOnlyDictionary<string, string> row)
     {
         Epc padded = Epc.Parse(row["hex"]);
@@ -56,21 +63,5 @@ public sealed class TagVectorTests
         return Epc.FromBytes(bytes, int.Parse(row["bits"], CultureInfo.InvariantCulture));
     }
 
-    private static void ForAll(Action<IReadOnlyDictionary<string, string>> check)
-    {
-        var failures = new List<string>();
-        foreach (IReadOnlyDictionary<string, string> row in Rows)
-        {
-            try
-            {
-                check(row);
-            }
-            catch (Xunit.Sdk.XunitException failure)
-            {
-                failures.Add(row["id"] + ": " + failure.Message);
-            }
-        }
-
-        Assert.Empty(failures);
-    }
+    private static void ForAll(Action<IReadOnlyDictionary<string, string>> check) => ForEach.Row(Rows, check);
 }

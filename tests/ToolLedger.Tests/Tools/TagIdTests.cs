@@ -107,7 +107,7 @@ public sealed class TagIdTests
         bool same = true;
         for (int i = 0; i < 1000; i++)
         {
-            same &= TagId.TryParseEpcHex(utf8, out TagId tag) && tag.Equals(first) && tag.GetHashCode() == first.GetHashCode();
+            same &= TagId.TryParseEpcHex(utf8, out TagId tag) && tag.Equals(first) && tag.GetHashCode() == first.GetHashCode() && tag.CompareTo(first) == 0;
         }
 
         Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
