@@ -63,7 +63,11 @@ public sealed class OnePassTests
         long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
         var input = new ReconciliationInput
         {
-            Kits = new KitRegister(Site.Kits), Subject = kits[0], Sessions = [session], Tags = Site.Tags, AsOf = Start.AddSeconds(60),
+            Kits = new KitRegister(Site.Kits),
+            Subject = kits[0],
+            Sessions = [session],
+            Tags = Site.Tags,
+            AsOf = Start.AddSeconds(60),
         };
         return (allocated, session.ReadCount, [.. new Reconciler(new ReconciliationPolicy()).ReconcileAll(input, kits)]);
     }
@@ -76,7 +80,7 @@ public sealed class OnePassTests
         TimeSpan step = TimeSpan.FromSeconds(59.5) / ReadCount;
         for (int i = 0; i < ReadCount; i++)
         {
-            TagId tag = i % 500 < 2 ? Site.Station.ControlTags[0].Tag : tags[i % tags.Length];
+            TagId tag = i % 499 < 2 ? Site.Station.ControlTags[0].Tag : tags[i % tags.Length];
             DateTimeOffset slot = new(Start.UtcTicks + ((step * i).Ticks / 5_000_000 * 5_000_000), TimeSpan.Zero);
             for (int k = 0; k < readsPerSlot; k++)
             {
