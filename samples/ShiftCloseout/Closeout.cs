@@ -47,7 +47,9 @@ internal static class Closeout
             MadeAt = options.MadeAt ?? now,
             Calendar = files.Policy.Calendar,
             Sources = files.Sources,
-            SitePolicyName = files.Policy.Name,
+            PolicyName = files.Policy.Name,
+            PolicyDigest = files.Policy.Digest,
+            Refused = reader is { BadRowCount: > 0 } ? [RefusedOf(options.Reads!.Name, reader)] : [],
         });
         ReportOutput.Write(report, options, console);
         return results.Max(result => CodeOf(result.Kit.State));
@@ -92,6 +94,13 @@ internal static class Closeout
                 $"{name}: {reader.BadRowCount} rows refused in all; the session counts as degraded.")));
         }
     }
+
+    private static RefusedRows RefusedOf(string name, SessionReader reader) => new()
+    {
+        Source = name,
+        Count = reader.BadRowCount,
+        First = [.. reader.BadRows.Select(row => new RefusedRow(row.LineNumber, row.Reason))],
+    };
 
     private static int CodeOf(KitState state) => state switch
     {

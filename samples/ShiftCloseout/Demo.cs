@@ -25,9 +25,11 @@ internal static class Demo
         }
 
         int code = await Closeout.RunAsync(Files(asked), console, cancellation);
-        string closing = string.Create(CultureInfo.InvariantCulture,
-            $"End of the demo. A real run on these files would have returned exit code {code}: {Meaning(code)}. The demo returns 0.");
-        await (isRead ? console.Out : console.Error).WriteLineAsync(closing);
+        string closing = string.Create(CultureInfo.InvariantCulture, $"""
+            {(isRead ? "\n" : "")}End of the demo, which always returns 0.
+            A real run on these files would have returned exit code {code}: {Meaning(code)}.
+            """);
+        await (isRead ? console.Out : console.Error).WriteLineAsync(closing.ReplaceLineEndings("\n"));
         return ExitCodes.Complete;
     }
 

@@ -3,6 +3,7 @@ using System.IO;
 using System.Linq;
 using System.Threading.Tasks;
 using BenchmarkDotNet.Attributes;
+using ToolLedger.Benchmarks.Reads;
 using ToolLedger.Interchange;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
@@ -29,16 +30,16 @@ public class OnePassBenchmarks
     [GlobalSetup]
     public void Setup()
     {
-        _file = SiteCorpus.JsonLines(ReadCount);
-        _presentation = SiteCorpus.Presentation(SiteCorpus.KitCount);
+        _reads = SiteCorpus.Reads(ReadCount);
+        _file = ReadCorpus.ToJsonLines(_reads);
+        _presentation = SiteCorpus.Presentation();
         _kits = [.. Enumerable.Range(0, KitsAsked).Select(SiteCorpus.KitOf)];
-        _reads = [.. ReadFile.JsonLines(_file)];
         _input = new ReconciliationInput
         {
-            Kits = SiteCorpus.Kits(SiteCorpus.KitCount),
+            Kits = SiteCorpus.Kits(),
             Subject = _kits[0],
-            Tags = SiteCorpus.Tags(SiteCorpus.KitCount),
-            AsOf = SiteCorpus.Start + SiteCorpus.Window,
+            Tags = SiteCorpus.Tags(),
+            AsOf = ReadCorpus.Start + SiteCorpus.Window,
         };
     }
 

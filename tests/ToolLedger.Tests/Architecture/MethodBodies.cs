@@ -45,7 +45,7 @@ internal static class MethodBodies
             ?? throw new NotSupportedException($"Token 0x{token:x8} in {method.Name} refers to nothing.");
     }
 
-    /// <summary>The member tokens of a body, in order. ECMA-335 (6th edition), Partition III, section 1.2 gives the operand sizes.</summary>
+    /// <summary>The member tokens of a body, in order. ECMA-335 (6th edition), Partition III, section 1.2 gives the operand sizes (from memory).</summary>
     internal static IReadOnlyList<int> Tokens(ReadOnlySpan<byte> code)
     {
         List<int> tokens = [];

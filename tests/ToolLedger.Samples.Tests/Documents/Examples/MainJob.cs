@@ -48,7 +48,7 @@ internal static class MainJob
         Console.WriteLine(result.Kit);
         foreach (LineConclusion line in result.Lines.Where(line => !line.IsAccounted))
         {
-            Console.WriteLine($"{line}, {line.Line.Description}. {line.Next}");
+            Console.WriteLine($"{line} ({line.Line.Description}): {line.Next}");
         }
         // </example>
     }
