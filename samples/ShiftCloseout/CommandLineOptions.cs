@@ -43,7 +43,7 @@ internal sealed class CommandLineOptions
 
     private readonly Option<DateTimeOffset?> _asOf = new("--as-of")
     {
-        Description = "The instant to conclude for, with offset: 2026-10-14T16:10:00+02:00. Default: end of the session; now if there is none.",
+        Description = "The instant to conclude for, with offset: 2026-10-14T16:10:00+02:00. Default: now. Old sessions and counts settle nothing, so say it when you replay files.",
         HelpName = "time",
         CustomParser = ParseAsOf,
     };
