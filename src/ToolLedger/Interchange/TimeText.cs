@@ -8,6 +8,7 @@ namespace ToolLedger.Interchange;
 internal sealed class TimeText
 {
     private const int DateLength = 10;
+    private const int MinuteLength = 17;
     private const int SecondsLength = 19;
     private const int MaxFractionDigits = 12;
     private static readonly long FirstTicks = new DateTime(RecordTime.FirstYear, 1, 1, 0, 0, 0, DateTimeKind.Utc).Ticks;
@@ -15,9 +16,9 @@ internal sealed class TimeText
 
     private readonly ReadTimeForm _form;
 
-    // The date of the row before: nearly always that of this row.
-    private readonly byte[] _date = new byte[DateLength];
-    private long _dateTicks;
+    // Date, hour and minute of the row before, up to the second colon: nearly always those of this row.
+    private readonly byte[] _minute = new byte[MinuteLength];
+    private long _minuteTicks;
 
     internal TimeText(ReadTimeForm form) => _form = form;
 
@@ -31,8 +32,13 @@ internal sealed class TimeText
     private ReasonKind? ReadIso(ReadOnlySpan<byte> text, out long ticks)
     {
         ticks = 0;
-        if (text.Length < SecondsLength || text[DateLength] is not ((byte)'T' or (byte)'t' or (byte)' ')
-            || !TryReadDate(text[..DateLength], out long date) || !TryReadClock(text, out long clock))
+        if (text.Length < SecondsLength || !TryReadMinute(text[..MinuteLength], out long minute))
+        {
+            return ReadFileRules.BadTime;
+        }
+
+        int second = TwoDigits(text, MinuteLength);
+        if (second is < 0 or > 59)
         {
             return ReadFileRules.BadTime;
         }
@@ -48,7 +54,7 @@ internal sealed class TimeText
             }
         }
 
-        ticks = date + clock + fraction;
+        ticks = minute + (second * TimeSpan.TicksPerSecond) + fraction;
         return ReadOffset(text[at..], ref ticks);
     }
 
@@ -83,14 +89,30 @@ internal sealed class TimeText
         return null;
     }
 
-    private bool TryReadDate(ReadOnlySpan<byte> text, out long ticks)
+    private bool TryReadMinute(ReadOnlySpan<byte> text, out long ticks)
     {
-        if (text.SequenceEqual(_date))
+        if (text.SequenceEqual(_minute))
         {
-            ticks = _dateTicks;
+            ticks = _minuteTicks;
             return true;
         }
 
+        int hour = TwoDigits(text, 11);
+        int minute = TwoDigits(text, 14);
+        if (!TryReadDate(text[..DateLength], out ticks) || text[DateLength] is not ((byte)'T' or (byte)'t' or (byte)' ')
+            || hour is < 0 or > 23 || text[13] != ':' || minute is < 0 or > 59 || text[16] != ':')
+        {
+            return false;
+        }
+
+        ticks += ((hour * 60L) + minute) * TimeSpan.TicksPerMinute;
+        text.CopyTo(_minute);
+        _minuteTicks = ticks;
+        return true;
+    }
+
+    private static bool TryReadDate(ReadOnlySpan<byte> text, out long ticks)
+    {
         ticks = 0;
         int century = TwoDigits(text, 0);
         int year = TwoDigits(text, 2);
@@ -102,18 +124,8 @@ internal sealed class TimeText
             return false;
         }
 
-        ticks = _dateTicks = new DateTime((century * 100) + year, month, day, 0, 0, 0, DateTimeKind.Utc).Ticks;
-        text.CopyTo(_date);
+        ticks = new DateTime((century * 100) + year, month, day, 0, 0, 0, DateTimeKind.Utc).Ticks;
         return true;
-    }
-
-    private static bool TryReadClock(ReadOnlySpan<byte> text, out long ticks)
-    {
-        int hour = TwoDigits(text, 11);
-        int minute = TwoDigits(text, 14);
-        int second = TwoDigits(text, 17);
-        ticks = ((((hour * 60L) + minute) * 60) + second) * TimeSpan.TicksPerSecond;
-        return text[13] == ':' && text[16] == ':' && hour is >= 0 and <= 23 && minute is >= 0 and <= 59 && second is >= 0 and <= 59;
     }
 
     // Gives the place behind the digits, or -1.

@@ -140,7 +140,7 @@ public static class ReportSentences
     public static ReasonKind Sources { get; } = new("report.sources", "Files: {sources}.");
 
     /// <summary>What is not answered.</summary>
-    public static ReasonKind NotAnswered { get; } = new("report.not-answered", "Not answered here: which equipment is exposed and since when, who may sign, and what changed after sign-off.");
+    public static ReasonKind NotAnswered { get; } = new("report.not-answered", "Not answered here: equipment exposed since when, who may sign, what changed after sign-off.");
 
     /// <summary>More than are listed.</summary>
     public static ReasonKind AndMore { get; } = new("report.and-more", "and {count} more");

@@ -8,6 +8,7 @@ namespace ToolLedger.Reports;
 /// <summary>A report as plain text for a terminal or a fixed-pitch print: no colour, no control character but the line feed.</summary>
 internal sealed class TextPage(int width) : IReportPage
 {
+    private const int NarrowIndent = 6;
     private readonly StringBuilder page = new();
 
     public void Title(string text)
@@ -66,7 +67,15 @@ internal sealed class TextPage(int width) : IReportPage
     /// <summary>Puts a text behind a lead; further lines are indented under the text.</summary>
     private void Put(string lead, string text)
     {
-        int indent = Math.Min(TextColumns.Width(lead), width / 2);
+        int indent = TextColumns.Width(lead);
+        if (indent > width / 2)
+        {
+            // A narrow page: the lead gets a line of its own, so that the text has room.
+            page.Append(lead.TrimEnd()).Append('\n');
+            indent = NarrowIndent;
+            lead = new string(' ', indent);
+        }
+
         string next = lead;
         bool isEmpty = true;
         foreach (string line in TextColumns.Wrap(SafeText.Escape(text), width - indent))

@@ -5,6 +5,7 @@ using ToolLedger.Calibration;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Policies;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
@@ -20,6 +21,8 @@ internal sealed class TurbineShift
 {
     public static readonly SiteCalendar Yard = SiteCalendar.Fixed("Nordhafen yard", TimeSpan.FromHours(1));
 
+    public static readonly KitId Other = new("B-09");
+
     public string[] Names { get; init; } =
     [
         "Combination spanner 13 mm", "Combination spanner 17 mm", "Combination spanner 24 mm", "Torque wrench 20-100 N.m", "Ratchet 1/2 in, fine tooth", "Extension bar 250 mm",
@@ -29,6 +32,9 @@ internal sealed class TurbineShift
     public string Title { get; init; } = "Yaw drive service bag";
 
     public KitId Kit { get; init; } = new("B-07");
+
+    /// <summary>Whether the other bag, B-09, was presented in the same session.</summary>
+    public bool IsOtherPresented { get; init; }
 
     public HashSet<int> NotRead { get; init; } = [7];
 
@@ -68,10 +74,12 @@ internal sealed class TurbineShift
         ],
     });
 
-    public ReconciliationResult Reconcile() => new Reconciler(Policy.Reconciliation).Reconcile(new ReconciliationInput
+    public ReconciliationResult Reconcile() => Reconcile(Kit);
+
+    public ReconciliationResult Reconcile(KitId subject) => new Reconciler(Policy.Reconciliation).Reconcile(new ReconciliationInput
     {
         Kits = new KitRegister([Manifest(), OtherKit()]),
-        Subject = Kit,
+        Subject = subject,
         Sessions = [Session()],
         Tags = new TagRegister(Enumerable.Range(1, 13).Select(number => World.Binding(World.TagOf(ToolName(number)), new ToolId(ToolName(number))))
             .Append(World.Binding(World.TagOf("U5"), new ToolId("U5")))),
@@ -79,7 +87,7 @@ internal sealed class TurbineShift
         Calibration = new CalibrationRegister([Calibrated("T4", new DateOnly(2025, 2, 20)), Calibrated("T12", new DateOnly(2025, 9, 1))]),
         History = Enumerable.Range(1, 13).ToDictionary(
             static number => World.TagOf(ToolName(number)),
-            static number => new Presence.TagHistory(60, number == 11 ? 18 : 60, Rssi.FromDbm(-55))),
+            static number => new TagHistory(60, number == 11 ? 18 : 60, Rssi.FromDbm(-55))),
         AsOf = World.End.AddMinutes(2),
     });
 
@@ -93,7 +101,7 @@ internal sealed class TurbineShift
 
     private static string ToolName(int number) => FormattableString.Invariant($"T{number}");
 
-    private static KitManifest OtherKit() => new(new KitId("B-09"), 1, "Blade root bag", World.Start.AddDays(-9), Custodian(), [new ToolLine { Number = 1, Tool = new Tool { Id = new ToolId("U5"), Description = "Strap wrench" } }]);
+    private static KitManifest OtherKit() => new(Other, 1, "Blade root bag", World.Start.AddDays(-9), Custodian(), [new ToolLine { Number = 1, Tool = new Tool { Id = new ToolId("U5"), Description = "Strap wrench" } }]);
 
     private static Signature Custodian() => new() { By = new PersonId("C-2"), At = World.Start.AddDays(-9), Role = new Role("custodian") };
 
@@ -145,7 +153,7 @@ internal sealed class TurbineShift
             {
                 Id = new SessionId("S-0302-3"),
                 Station = World.Station(),
-                Kits = [Kit],
+                Kits = IsOtherPresented ? [Kit, Other] : [Kit],
                 From = World.Start,
                 Until = World.End,
                 ReaderClockOffset = TimeSpan.FromSeconds(1.5),

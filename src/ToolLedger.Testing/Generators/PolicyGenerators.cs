@@ -1,0 +1,70 @@
+using System;
+using System.Linq;
+using FsCheck;
+using FsCheck.Fluent;
+using ToolLedger.Policies;
+using ToolLedger.Presence;
+using ToolLedger.Reads;
+using ToolLedger.Reconciliation;
+
+namespace ToolLedger.Testing.Generators;
+
+/// <summary>FsCheck generators of site policies; hand the type to <c>Arbitrary</c> of a property.</summary>
+/// <remarks>Everything generated is a policy the library accepts. Thread-safe.</remarks>
+public static class PolicyGenerators
+{
+    /// <summary>Site policies with names of several scripts, and settings over their ranges.</summary>
+    /// <returns>The generator.</returns>
+    public static Arbitrary<SitePolicy> SitePolicy() => Arb.From(
+        from name in GeneratedValues.Text(20)
+        from sessions in Sessions()
+        from presence in Presences()
+        from inventory in InventoryGenerators.InventoryPolicy().Generator
+        from calibration in CalibrationGenerators.CalibrationPolicy().Generator
+        from findings in Findings()
+        from calendar in Calendars()
+        select new SitePolicy
+        {
+            Name = name,
+            Sessions = sessions,
+            Presence = presence,
+            Inventory = inventory,
+            Calibration = calibration,
+            Findings = findings,
+            Calendar = calendar,
+        });
+
+    private static Gen<SessionPolicy> Sessions() =>
+        from edge in Gen.Choose(1, 36_000)
+        from window in Gen.Choose(0, 86_400)
+        from slot in Gen.Choose(1, 6_000)
+        from looks in Gen.Choose(1, 4_096)
+        select new SessionPolicy
+        {
+            ControlTagEdge = TimeSpan.FromMilliseconds(100.0 * edge),
+            MinimumWindow = TimeSpan.FromSeconds(window),
+            SlotLength = TimeSpan.FromMilliseconds(10.0 * slot),
+            LooksKept = looks,
+        };
+
+    private static Gen<PresencePolicy> Presences() =>
+        from looks in Gen.Choose(1, 100)
+        from antennas in Gen.Choose(1, 64)
+        from passes in Gen.Choose(1, 100)
+        from epcOnly in Gen.Elements(true, false)
+        select (PresencePolicy)new CountingPolicy { LooksNeeded = looks, AntennasNeeded = antennas, PassesNeeded = passes, EpcOnlyAccepted = epcOnly };
+
+    private static Gen<FindingPolicy> Findings() =>
+        from tags in Gen.Choose(2, 1000)
+        from lines in Gen.Choose(2, 1000)
+        from decibels in Gen.Choose(1, 60)
+        select new FindingPolicy { PassingTagsNeeded = tags, SharedCauseLinesNeeded = lines, AttenuationDecibels = decibels };
+
+    private static Gen<SiteCalendar> Calendars() =>
+        from name in GeneratedValues.Text(20)
+        from minutes in Gen.Choose(-840, 840)
+        from times in GeneratedValues.ListOf(GeneratedValues.Times(), 5)
+        from offsets in Gen.Choose(-840, 840).ArrayOf(5)
+        select new SiteCalendar(name, TimeSpan.FromMinutes(minutes), times.DistinctBy(static time => time.UtcTicks).OrderBy(static time => time.UtcTicks)
+            .Select((time, index) => new OffsetChange(time, TimeSpan.FromMinutes(offsets[index]))));
+}

@@ -1,0 +1,126 @@
+using System;
+using System.Linq;
+using System.Text.Json;
+using FsCheck.Xunit;
+using ToolLedger.Kits;
+using ToolLedger.Reports;
+using ToolLedger.Tests.Reconciliation;
+using Xunit;
+
+namespace ToolLedger.Tests.Reports;
+
+public sealed class ShiftReportJsonTests
+{
+    private const string SchemaName = "shift-report";
+
+    public static TheoryData<string> Shifts => ["as it was", "settled", "dead station", "three kits"];
+
+    [Theory]
+    [MemberData(nameof(Shifts))]
+    public void The_json_keeps_the_schema_and_its_counts_add_up(string shift)
+    {
+        byte[] json = ReportOf(shift).ToJson();
+
+        StoredSchema.AssertAccepts(SchemaName, json);
+        using JsonDocument document = JsonDocument.Parse(json);
+        JsonElement root = document.RootElement;
+        foreach (JsonElement kit in root.GetProperty("kits").EnumerateArray())
+        {
+            AssertKitAddsUp(kit);
+        }
+
+        foreach (JsonElement session in root.GetProperty("sessions").EnumerateArray())
+        {
+            AssertReadsAddUp(session.GetProperty("reads"));
+        }
+
+        // Every read that is not expected stands in the list, with its number.
+        long others = root.GetProperty("sessions").EnumerateArray().Select(session => session.GetProperty("reads"))
+            .Sum(reads => reads.GetProperty("total").GetInt64() - reads.GetProperty("expected").GetInt64());
+        Assert.Equal(others, root.GetProperty("otherReads").EnumerateArray().Sum(read => read.GetProperty("reads").GetInt64()));
+    }
+
+    // Whatever a shift was like: the schema holds, lines and reads add up, and no line of the text is wider than asked.
+    [Property(Arbitrary = [typeof(ShiftCase)], MaxTest = 40)]
+    public void Any_shift_gives_a_report_that_adds_up(ShiftCase shift, bool isNarrow)
+    {
+        var report = new ShiftReport(new ShiftReportInput { Results = [shift.ToWorld().Reconcile()], MadeAt = World.End });
+        byte[] json = report.ToJson();
+
+        StoredSchema.AssertAccepts(SchemaName, json);
+        using JsonDocument document = JsonDocument.Parse(json);
+        AssertKitAddsUp(document.RootElement.GetProperty("kits")[0]);
+        AssertReadsAddUp(document.RootElement.GetProperty("sessions")[0].GetProperty("reads"));
+        int width = isNarrow ? ShiftReport.MinWidth : 100;
+        Assert.All(report.ToText(width).Split('\n'), line => Assert.InRange(line.Length, 0, width));
+    }
+
+    [Fact]
+    public void Calibration_stands_beside_the_lines_and_not_inside_them()
+    {
+        using JsonDocument document = JsonDocument.Parse(new TurbineShift().Report().ToJson());
+        JsonElement kit = document.RootElement.GetProperty("kits")[0];
+
+        JsonElement line = kit.GetProperty("lines").EnumerateArray().Single(line => line.GetProperty("line").GetInt32() == 4);
+        JsonElement status = kit.GetProperty("calibration").EnumerateArray().Single(status => status.GetProperty("line").GetInt32() == 4);
+        Assert.Equal("accounted-for", line.GetProperty("state").GetString());
+        Assert.False(line.TryGetProperty("calibration", out _));
+        Assert.Equal(("overdue", "2026-02-20"), (status.GetProperty("state").GetString(), status.GetProperty("dueOn").GetString()));
+    }
+
+    [Fact]
+    public void A_tool_of_a_kit_that_was_presented_in_the_same_session_is_expected()
+    {
+        var apart = new TurbineShift();
+        var together = new TurbineShift { IsOtherPresented = true };
+        using JsonDocument alone = JsonDocument.Parse(apart.Report([apart.Reconcile()]).ToJson());
+        using JsonDocument both = JsonDocument.Parse(together.Report([together.Reconcile(), together.Reconcile(TurbineShift.Other)]).ToJson());
+
+        Assert.Contains(alone.RootElement.GetProperty("otherReads").EnumerateArray(), IsOfOther);
+        Assert.DoesNotContain(both.RootElement.GetProperty("otherReads").EnumerateArray(), IsOfOther);
+        Assert.Equal(1, both.RootElement.GetProperty("sessions").GetArrayLength());
+        AssertReadsAddUp(both.RootElement.GetProperty("sessions")[0].GetProperty("reads"));
+
+        static bool IsOfOther(JsonElement read) => read.TryGetProperty("kit", out JsonElement kit) && kit.ValueEquals(TurbineShift.Other.Value);
+    }
+
+    [Fact]
+    public void Times_are_those_of_the_site_with_their_offset()
+    {
+        using JsonDocument document = JsonDocument.Parse(new TurbineShift().Report().ToJson());
+
+        Assert.Equal("2026-03-02T15:58:30+01:00", document.RootElement.GetProperty("madeAt").GetString());
+        Assert.Equal("2026-03-02T15:55:00+01:00", document.RootElement.GetProperty("sessions")[0].GetProperty("from").GetString());
+    }
+
+    private static void AssertKitAddsUp(JsonElement kit)
+    {
+        JsonElement counts = kit.GetProperty("counts");
+        int lines = counts.GetProperty("lines").GetInt32();
+        JsonElement[] listed = [.. kit.GetProperty("lines").EnumerateArray()];
+        Assert.Equal(lines, counts.EnumerateObject().Where(count => !count.NameEquals("lines")).Sum(count => count.Value.GetInt32()));
+        Assert.Equal(lines, listed.Length);
+        Assert.Equal(counts.GetProperty("accounted").GetInt32(), listed.Count(line => line.GetProperty("state").ValueEquals("accounted-for")));
+        Assert.Equal(
+            listed.Where(line => !line.GetProperty("state").ValueEquals("accounted-for")).Select(line => line.GetProperty("line").GetInt32()).Order(),
+            kit.GetProperty("chase").EnumerateArray().Select(number => number.GetInt32()).Order());
+        Assert.All(listed, line => Assert.Equal(line.GetProperty("state").ValueEquals("accounted-for"), !line.TryGetProperty("next", out _)));
+    }
+
+    private static void AssertReadsAddUp(JsonElement reads) => Assert.Equal(
+        reads.GetProperty("total").GetInt64(),
+        reads.EnumerateObject().Where(count => !count.NameEquals("total")).Sum(count => count.Value.GetInt64()));
+
+    private static ShiftReport ReportOf(string shift) => shift switch
+    {
+        "as it was" => new TurbineShift().Report(),
+        "settled" => new TurbineShift { NotRead = [], Weak = [], Strays = [] }.Report(),
+        "dead station" => new TurbineShift { IsStationAlive = false, IsCounted = false }.Report(),
+        _ => new TurbineShift().Report(
+        [
+            new TurbineShift().Reconcile(),
+            new TurbineShift { Kit = new KitId("B-08"), NotRead = [], Weak = [] }.Reconcile(),
+            new TurbineShift { Kit = new KitId("B-10"), IsStationAlive = false }.Reconcile(),
+        ]),
+    };
+}
