@@ -58,7 +58,7 @@ internal sealed class CommandLineOptions
 
         command.Validators.Add(result =>
         {
-            bool hasManifest = result.GetValue(_manifests) is { Length: > 0 };
+            bool hasManifest = result.GetResult(_manifests) is not null;
             bool hasFile = result.GetResult(_otherManifests) is not null || result.GetResult(_bindings) is not null || result.GetResult(_session) is not null || result.GetResult(_reads) is not null
                 || result.GetResult(_counts) is not null || result.GetResult(_calibration) is not null || result.GetResult(_policy) is not null;
             if (hasFile && !hasManifest)
