@@ -37,7 +37,7 @@ internal sealed class CountRule : IReconciliationRule
         {
             return Verdict.Withhold(
                 LineState.Partial,
-                new Reason(ReconciliationReasons.CountShort, ("short", Text(expected.Amount - counted.Amount)), ("expected", expected.ToString())),
+                [new Reason(ReconciliationReasons.CountShort, ("short", Text(expected.Amount - counted.Amount)), ("expected", expected.ToString()))],
                 Steps.SearchShortage(line),
                 isPositiveDifference: true);
         }
@@ -45,7 +45,7 @@ internal sealed class CountRule : IReconciliationRule
         return counted.Amount > expected.Amount
             ? Verdict.Withhold(
                 LineState.Conflict,
-                new Reason(ReconciliationReasons.Surplus, ("over", Text(counted.Amount - expected.Amount)), ("expected", expected.ToString())),
+                [new Reason(ReconciliationReasons.Surplus, ("over", Text(counted.Amount - expected.Amount)), ("expected", expected.ToString()))],
                 Steps.ResolveSurplus(line),
                 isPositiveDifference: true)
             : Verdict.NoObjection;
