@@ -24,7 +24,7 @@ internal static class Closeout
         DateTimeOffset now = console.Clock.GetUtcNow();
         var sessions = new List<ReadSession>();
         SessionReader? reader = null;
-        DateTimeOffset asOf = options.AsOf ?? files.Presentation?.Until ?? now;
+        DateTimeOffset asOf = options.AsOf ?? now;
         if (files.Presentation is { } presentation && options.Reads is { } reads)
         {
             if (presentation.Until is not { } until)

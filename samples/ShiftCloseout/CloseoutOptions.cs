@@ -32,7 +32,7 @@ internal sealed class CloseoutOptions
     /// <summary>Where the report goes; <see langword="null"/> for standard output.</summary>
     public string? Out { get; init; }
 
-    /// <summary>The instant to conclude for; <see langword="null"/> for the end of the session, or now where there is none.</summary>
+    /// <summary>The instant to conclude for; <see langword="null"/> for now.</summary>
     public DateTimeOffset? AsOf { get; init; }
 
     /// <summary>The instant the report is made; <see langword="null"/> for now.</summary>

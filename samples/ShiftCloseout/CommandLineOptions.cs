@@ -43,7 +43,7 @@ internal sealed class CommandLineOptions
 
     private readonly Option<DateTimeOffset?> _asOf = new("--as-of")
     {
-        Description = "The instant to conclude for, with offset: 2026-10-14T16:10:00+02:00. Default: end of the session; now if there is none.",
+        Description = "The instant to conclude for, with offset: 2026-10-14T16:10:00+02:00. Default: now. Old sessions and counts settle nothing, so say it when you replay files.",
         HelpName = "time",
         CustomParser = ParseAsOf,
     };
@@ -58,7 +58,7 @@ internal sealed class CommandLineOptions
 
         command.Validators.Add(result =>
         {
-            bool hasManifest = result.GetValue(_manifests) is { Length: > 0 };
+            bool hasManifest = result.GetResult(_manifests) is not null;
             bool hasFile = result.GetResult(_otherManifests) is not null || result.GetResult(_bindings) is not null || result.GetResult(_session) is not null || result.GetResult(_reads) is not null
                 || result.GetResult(_counts) is not null || result.GetResult(_calibration) is not null || result.GetResult(_policy) is not null;
             if (hasFile && !hasManifest)

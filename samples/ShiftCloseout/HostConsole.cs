@@ -41,7 +41,7 @@ internal sealed class HostConsole
     {
         try
         {
-            return Console.WindowWidth;
+            return Console.WindowWidth is > 0 and int width ? width : 100; // 0: the terminal does not say
         }
         catch (IOException)
         {

@@ -15,11 +15,12 @@ internal sealed class TeachingHelp : SynchronousCommandLineAction
         Your own files (those of the demo lie in samples/ShiftCloseout/demo and show the form of each):
           ShiftCloseout --manifest bag7.json --manifest bag8.json --other-manifest bag11.json --bindings tags.json \
             --session presentation.json --reads reads.jsonl --counts counts.json \
-            --calibration calibration.json --policy policy.json
+            --calibration calibration.json --policy policy.json --as-of 2026-10-14T16:00:00+02:00
           Without a reader: leave --session and --reads away; what people counted and sighted can complete a kit.
 
         What the report says of a line:
-          ACCOUNTED      there is a recorded basis: sighted, counted, or read under the stated policy
+          SIGHTED, COUNTED, READ, RECORD   settled, and on what basis: a person read the mark, or counted it; the tag was
+                         read as the policy asks; or a signed record stands for it
           WEAK           its tag was read, too little to say it is in the bag: look
           NOT READ       its tag was not read. That is not "missing": open the bag and look
           PARTIAL        pieces or count below the expected, or only the holder of a set accounted

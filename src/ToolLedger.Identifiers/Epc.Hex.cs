@@ -42,14 +42,21 @@ public readonly partial struct Epc
         }
 
         bool valid = ReadDigits(hex, 0, out ulong first) & ReadDigits(hex, 16, out ulong second);
-        ulong[]? tail = valid && length > 32 ? new ulong[(length - 17) / 16] : null;
-        for (int i = 0; tail is not null && i < tail.Length && valid; i++)
+        if (!valid || (length > 32 && !AreDigits(hex.Slice(32))))
         {
-            valid = ReadDigits(hex, 32 + (16 * i), out tail[i]);
+            epc = default;
+            return false;
         }
 
-        epc = valid ? new Epc(first, second, tail, length * 4) : default;
-        return valid;
+        // Only now is it certain that a tail is kept.
+        ulong[]? tail = length > 32 ? new ulong[(length - 17) / 16] : null;
+        for (int i = 0; tail is not null && i < tail.Length; i++)
+        {
+            ReadDigits(hex, 32 + (16 * i), out tail[i]);
+        }
+
+        epc = new Epc(first, second, tail, length * 4);
+        return true;
     }
 
     /// <summary>Reads hexadecimal digits of either case from UTF-8 text, without an exception.</summary>
@@ -74,14 +81,21 @@ public readonly partial struct Epc
         }
 
         bool valid = ReadDigits(utf8Hex, 0, out ulong first) & ReadDigits(utf8Hex, 16, out ulong second);
-        ulong[]? tail = valid && length > 32 ? new ulong[(length - 17) / 16] : null;
-        for (int i = 0; tail is not null && i < tail.Length && valid; i++)
+        if (!valid || (length > 32 && !AreDigits(utf8Hex.Slice(32))))
         {
-            valid = ReadDigits(utf8Hex, 32 + (16 * i), out tail[i]);
+            epc = default;
+            return false;
         }
 
-        epc = valid ? new Epc(first, second, tail, length * 4) : default;
-        return valid;
+        // Only now is it certain that a tail is kept.
+        ulong[]? tail = length > 32 ? new ulong[(length - 17) / 16] : null;
+        for (int i = 0; tail is not null && i < tail.Length; i++)
+        {
+            ReadDigits(utf8Hex, 32 + (16 * i), out tail[i]);
+        }
+
+        epc = new Epc(first, second, tail, length * 4);
+        return true;
     }
 
     /// <summary>Writes upper-case hexadecimal digits, the last one padded with zero bits.</summary>
@@ -176,6 +190,28 @@ public readonly partial struct Epc
     {
         word = 0;
         return from >= hex.Length || HexText.TryReadWord(hex.Slice(from, Math.Min(16, hex.Length - from)), out word);
+    }
+
+    private static bool AreDigits(ReadOnlySpan<char> hex)
+    {
+        bool valid = true;
+        for (int from = 0; from < hex.Length && valid; from += 16)
+        {
+            valid = ReadDigits(hex, from, out _);
+        }
+
+        return valid;
+    }
+
+    private static bool AreDigits(ReadOnlySpan<byte> hex)
+    {
+        bool valid = true;
+        for (int from = 0; from < hex.Length && valid; from += 16)
+        {
+            valid = ReadDigits(hex, from, out _);
+        }
+
+        return valid;
     }
 
     private static FormatException NotHex(ReadOnlySpan<char> hex)

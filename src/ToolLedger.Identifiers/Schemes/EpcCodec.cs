@@ -26,6 +26,11 @@ internal abstract class EpcCodec
     /// <summary>The name in tag URIs, such as <c>sgtin-96</c>.</summary>
     internal string Name { get; }
 
+    /// <summary>The name as the standard prints it, such as <c>SGTIN-96</c> and <c>ADI-var</c>.</summary>
+    internal string PrintedName => Name.EndsWith("-var", StringComparison.Ordinal)
+        ? Name.Substring(0, Name.Length - 4).ToUpperInvariant() + "-var"
+        : Name.ToUpperInvariant();
+
     internal EpcKind Kind { get; }
 
     internal KindGrammar Grammar { get; }

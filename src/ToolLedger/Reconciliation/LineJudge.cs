@@ -253,7 +253,7 @@ internal sealed class LineJudge
         {
             list.Add(new Reason(
                 ReconciliationReasons.Counted,
-                ("counted", count.Quantity.ToString()),
+                ("counted", count.Quantity.Amount.ToString("0.###", CultureInfo.InvariantCulture)),
                 ("expected", facts.Line.Expected.ToString()),
                 ("by", count.By.Value),
                 ("at", scope.Time(count.At))));

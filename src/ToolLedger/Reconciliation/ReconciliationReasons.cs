@@ -22,10 +22,10 @@ public static class ReconciliationReasons
     public static ReasonKind ContainerOnly { get; } = new("line.container-only", "only the container is shown; its contents ({total} with the container) were not counted");
 
     /// <summary>Counted below the expected number.</summary>
-    public static ReasonKind CountShort { get; } = new("line.count-short", "counted {counted} of {expected}");
+    public static ReasonKind CountShort { get; } = new("line.count-short", "{short} short of {expected}");
 
     /// <summary>Counted above the expected number.</summary>
-    public static ReasonKind Surplus { get; } = new("line.surplus", "counted {counted}, expected {expected}: a surplus means an earlier count was wrong or another kit is short");
+    public static ReasonKind Surplus { get; } = new("line.surplus", "{over} more than {expected}: a surplus means an earlier count was wrong or another kit is short");
 
     /// <summary>Pieces not counted.</summary>
     public static ReasonKind PiecesNotCounted { get; } = new("line.pieces-not-counted", "it has {expected} pieces and nobody counted them; a tag covers only the piece it is on");
@@ -34,10 +34,10 @@ public static class ReconciliationReasons
     public static ReasonKind PiecesUnknown { get; } = new("line.pieces-unknown", "the number of its pieces is not known; an unknown total cannot be met");
 
     /// <summary>Pieces below the expected number.</summary>
-    public static ReasonKind PiecesShort { get; } = new("line.pieces-short", "{counted} of {expected} pieces in hand");
+    public static ReasonKind PiecesShort { get; } = new("line.pieces-short", "{short} of {expected} pieces short");
 
     /// <summary>Pieces above the expected number.</summary>
-    public static ReasonKind PiecesOver { get; } = new("line.pieces-over", "{counted} pieces counted, {expected} expected");
+    public static ReasonKind PiecesOver { get; } = new("line.pieces-over", "{over} more pieces than {expected}");
 
     /// <summary>Nobody counted it.</summary>
     public static ReasonKind NotCounted { get; } = new("line.not-counted", "no reader can see it and nobody counted it");

@@ -35,30 +35,29 @@ public sealed class Verdict
     /// <summary>Findings to stand beside the conclusion.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
-    /// <summary>Withholds "accounted for": the line may be no higher than <paramref name="state"/>.</summary>
+    /// <summary>Withholds "accounted for" because the rule saw too little: the line may be no higher than <paramref name="state"/>.</summary>
     /// <param name="state">Any state but <see cref="LineState.Accounted"/>.</param>
     /// <param name="reason">Why.</param>
     /// <param name="next">What would settle it.</param>
-    /// <param name="isPositiveDifference">True where the rule saw a difference (a kit with such a line is discrepant), false where it saw too little.</param>
     /// <returns>The verdict.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="state"/> is accounted or not defined.</exception>
     /// <exception cref="ArgumentNullException">A reason or step is null.</exception>
-    public static Verdict Withhold(LineState state, Reason reason, NextStep next, bool isPositiveDifference = false)
+    public static Verdict Withhold(LineState state, Reason reason, NextStep next)
     {
         ArgumentNullException.ThrowIfNull(reason);
-        return Withhold(state, [reason], next, isPositiveDifference);
+        return Withhold(state, [reason], next, isPositiveDifference: false);
     }
 
     /// <summary>Withholds "accounted for" for several reasons.</summary>
     /// <param name="state">Any state but <see cref="LineState.Accounted"/>.</param>
     /// <param name="reasons">Why, at least one.</param>
     /// <param name="next">What would settle it.</param>
-    /// <param name="isPositiveDifference">True where the rule saw a difference, false where it saw too little.</param>
+    /// <param name="isPositiveDifference">True where the rule saw a difference (a kit with such a line is discrepant), false where it saw too little.</param>
     /// <returns>The verdict.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="state"/> is accounted or not defined.</exception>
     /// <exception cref="ArgumentNullException">The reasons or the step are null.</exception>
     /// <exception cref="ArgumentException">There is no reason.</exception>
-    public static Verdict Withhold(LineState state, IReadOnlyList<Reason> reasons, NextStep next, bool isPositiveDifference = false)
+    public static Verdict Withhold(LineState state, IReadOnlyList<Reason> reasons, NextStep next, bool isPositiveDifference)
     {
         ArgumentNullException.ThrowIfNull(reasons);
         ArgumentNullException.ThrowIfNull(next);

@@ -62,6 +62,8 @@ internal sealed class ReportVoice(Wording wording, SiteCalendar calendar, string
 
     private static string WithoutDate(string time, string? today) => today is not null && time.StartsWith(today, StringComparison.Ordinal) ? time[today.Length..] : time;
 
-    private static Reason WithoutDate(Reason reason, string today) =>
-        new(reason.Kind, [.. reason.Values.Select(pair => (pair.Key, WithoutDate(pair.Value, today)))]);
+    /// <summary>The reason with its times cut; only values named "at" are times, anything else may be a name that looks like one.</summary>
+    private static Reason WithoutDate(Reason reason, string today) => new(
+        reason.Kind,
+        [.. reason.Values.Select(pair => (pair.Key, string.Equals(pair.Key, "at", StringComparison.Ordinal) ? WithoutDate(pair.Value, today) : pair.Value))]);
 }

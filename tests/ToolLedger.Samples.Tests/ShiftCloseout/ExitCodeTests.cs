@@ -49,6 +49,19 @@ public sealed class ExitCodeTests
     }
 
     [Fact]
+    public async Task Without_an_instant_it_concludes_for_now_and_an_old_session_settles_nothing()
+    {
+        using var folder = new DemoFolder();
+        string[] args = folder.Args([Hub]);
+        int asOf = System.Array.IndexOf(args, "--as-of");
+        string[] now = [.. args[..asOf], .. args[(asOf + 2)..]];
+        string[] nextDay = [.. args[..(asOf + 1)], "2026-10-15T16:00:00+02:00", .. args[(asOf + 2)..]];
+
+        Assert.Equal(0, (await HostRun.Of(now)).ExitCode); // the run's clock stands 24 minutes after the session
+        Assert.Equal(2, (await HostRun.Of(nextDay)).ExitCode);
+    }
+
+    [Fact]
     public async Task Without_a_reader_what_people_say_is_enough_to_conclude()
     {
         using var folder = new DemoFolder();

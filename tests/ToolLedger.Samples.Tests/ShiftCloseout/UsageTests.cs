@@ -17,6 +17,8 @@ public sealed class UsageTests
     [InlineData("--manifest", "m.json", "--as-of", "tomorrow", "with its offset")]
     [InlineData("--format", "pdf", "pdf")]
     [InlineData("surplus", "surplus")]
+    [InlineData("--manifest", "--manifest")]
+    [InlineData("--manifest", "m.json", "--as-of", "--as-of")]
     public async Task A_wrong_command_line_returns_64(params string[] argsThenMessage)
     {
         HostRun run = await HostRun.Of(argsThenMessage[..^1]);

@@ -11,7 +11,8 @@ namespace ToolLedger.Testing.Tests.Simulation;
 
 public sealed class DeterminismTests
 {
-    private const string Recorded = "";
+    private const string Recorded = "epc:3414257BF400000000000001 1 639080628004945530 -6000; epc:3414257BF400000000000001 2 639080628008580290 -5700; "
+        + "epc:3414257BF4000000000003F0 1 639080628012100480 -6400";
 
     private static readonly SimulatedSite Site = Scenes.Site(kits: 3, tools: 12);
 

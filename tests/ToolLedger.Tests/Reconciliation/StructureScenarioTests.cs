@@ -18,7 +18,7 @@ public sealed class StructureScenarioTests
 
         Assert.Equal(LineState.Partial, result.Lines[12].State);
         Assert.True(result.Lines[12].IsPositiveDifference);
-        Assert.Contains("9 each of 10 each", string.Join("; ", result.Lines[12].Reasons), StringComparison.Ordinal);
+        Assert.Contains("9 of 10 each", string.Join("; ", result.Lines[12].Reasons), StringComparison.Ordinal);
         Assert.Equal(KitState.Discrepant, result.Kit.State);
     }
 

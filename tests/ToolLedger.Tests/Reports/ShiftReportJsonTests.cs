@@ -1,8 +1,10 @@
 using System;
 using System.Linq;
 using System.Text.Json;
+using FsCheck.Xunit;
 using ToolLedger.Kits;
 using ToolLedger.Reports;
+using ToolLedger.Tests.Reconciliation;
 using Xunit;
 
 namespace ToolLedger.Tests.Reports;
@@ -36,6 +38,21 @@ public sealed class ShiftReportJsonTests
         long others = root.GetProperty("sessions").EnumerateArray().Select(session => session.GetProperty("reads"))
             .Sum(reads => reads.GetProperty("total").GetInt64() - reads.GetProperty("expected").GetInt64());
         Assert.Equal(others, root.GetProperty("otherReads").EnumerateArray().Sum(read => read.GetProperty("reads").GetInt64()));
+    }
+
+    // Whatever a shift was like: the schema holds, lines and reads add up, and no line of the text is wider than asked.
+    [Property(Arbitrary = [typeof(ShiftCase)], MaxTest = 40)]
+    public void Any_shift_gives_a_report_that_adds_up(ShiftCase shift, bool isNarrow)
+    {
+        var report = new ShiftReport(new ShiftReportInput { Results = [shift.ToWorld().Reconcile()], MadeAt = World.End });
+        byte[] json = report.ToJson();
+
+        StoredSchema.AssertAccepts(SchemaName, json);
+        using JsonDocument document = JsonDocument.Parse(json);
+        AssertKitAddsUp(document.RootElement.GetProperty("kits")[0]);
+        AssertReadsAddUp(document.RootElement.GetProperty("sessions")[0].GetProperty("reads"));
+        int width = isNarrow ? ShiftReport.MinWidth : 100;
+        Assert.All(report.ToText(width).Split('\n'), line => Assert.InRange(line.Length, 0, width));
     }
 
     [Fact]

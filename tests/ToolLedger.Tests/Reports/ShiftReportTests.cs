@@ -29,7 +29,7 @@ public sealed class ShiftReportTests
         [
             "Shift report, made 2026-03-02 15:58:30+01:00", "Kit B-07, revision 3", "OPEN. Of 15 lines: 13 accounted for, 1 weak, 1 not read.",
             "1. Is the read any good?", "VALID", "The reader's clock was 1.5 s ahead", "rows of reads.jsonl that could not be used: 2; line 118",
-            "2. Settled: 13 of 15 lines", "READ, EPC only  Combination spanner 13 mm [B07-01]", "COUNTED         Wiping cloths: counted 6 each of 6 each by P-118",
+            "2. Settled: 13 of 15 lines", "READ, EPC only  Combination spanner 13 mm [B07-01]", "COUNTED         Wiping cloths: counted 6",
             "3. Open: 2 of 15 lines", "NOT READ  line 7 Deep socket 24 mm [B07-07]", "Next: open the bag", "WEAK      line 11 Inspection mirror",
             "4. What no reader can see", "by P-118, witness P-204",
             "5. Calibration on 2026-03-02", "OVERDUE  Torque wrench", "CURRENT  Feeler gauge",
@@ -201,6 +201,16 @@ public sealed class ShiftReportTests
         Assert.Equal(1, Count(text, "Is the read any good?"));
         Assert.Equal(3, Count(text, ". Settled: "));
         Assert.Equal(1, Count(text, "Record-keeping aid"));
+    }
+
+    // A name that looks like a time is a name: it is printed whole.
+    [Fact]
+    public void A_name_that_begins_with_the_date_is_not_cut()
+    {
+        string[] names = [.. new TurbineShift().Names];
+        names[0] = "2026-03-02 15:00 spanner";
+
+        Assert.Contains("2026-03-02 15:00 spanner [B07-01]", new TurbineShift { Names = names }.Report().ToText(), StringComparison.Ordinal);
     }
 
     [Fact]

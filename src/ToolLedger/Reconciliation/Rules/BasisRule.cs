@@ -29,7 +29,7 @@ internal sealed class BasisRule : IReconciliationRule
 
         reasons.Add(WhyNotAssessed(facts));
         reasons.AddRange(facts.Remarks);
-        return Verdict.Withhold(LineState.NotAssessed, reasons, StepForSilence(facts));
+        return Verdict.Withhold(LineState.NotAssessed, reasons, StepForSilence(facts), isPositiveDifference: false);
     }
 
     private static Verdict FromReads(in LineFacts facts, PresenceJudgement presence, List<Reason> reasons)
@@ -46,11 +46,11 @@ internal sealed class BasisRule : IReconciliationRule
         reasons.AddRange(facts.Remarks);
         if (presence.State == PresenceState.NotRead)
         {
-            return Verdict.Withhold(LineState.NotRead, reasons, Steps.PresentAgain(facts.Line));
+            return Verdict.Withhold(LineState.NotRead, reasons, Steps.PresentAgain(facts.Line), isPositiveDifference: false);
         }
 
         bool degraded = facts.BestEvidence is { } best && Contains(best.Passes);
-        return Verdict.Withhold(LineState.Weak, reasons, degraded ? Steps.SecondPass(facts.Line) : Steps.SightTool(facts.Line));
+        return Verdict.Withhold(LineState.Weak, reasons, degraded ? Steps.SecondPass(facts.Line) : Steps.SightTool(facts.Line), isPositiveDifference: false);
     }
 
     private static Reason WhyNotAssessed(in LineFacts facts) => facts.Line switch

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ToolLedger.Kits;
 using ToolLedger.Records;
 
@@ -36,7 +37,7 @@ internal sealed class CountRule : IReconciliationRule
         {
             return Verdict.Withhold(
                 LineState.Partial,
-                new Reason(ReconciliationReasons.CountShort, ("counted", counted.ToString()), ("expected", expected.ToString())),
+                [new Reason(ReconciliationReasons.CountShort, ("short", Text(expected.Amount - counted.Amount)), ("expected", expected.ToString()))],
                 Steps.SearchShortage(line),
                 isPositiveDifference: true);
         }
@@ -44,9 +45,11 @@ internal sealed class CountRule : IReconciliationRule
         return counted.Amount > expected.Amount
             ? Verdict.Withhold(
                 LineState.Conflict,
-                new Reason(ReconciliationReasons.Surplus, ("counted", counted.ToString()), ("expected", expected.ToString())),
+                [new Reason(ReconciliationReasons.Surplus, ("over", Text(counted.Amount - expected.Amount)), ("expected", expected.ToString()))],
                 Steps.ResolveSurplus(line),
                 isPositiveDifference: true)
             : Verdict.NoObjection;
     }
+
+    private static string Text(decimal amount) => amount.ToString("0.###", CultureInfo.InvariantCulture);
 }

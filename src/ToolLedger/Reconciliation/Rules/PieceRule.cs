@@ -31,15 +31,14 @@ internal sealed class PieceRule : IReconciliationRule
 
         if (pieces.Pieces is not { } counted)
         {
-            return Verdict.Withhold(LineState.Partial, new Reason(ReconciliationReasons.PiecesUnknown), Steps.SearchShortage(line), isPositiveDifference: true);
+            return Verdict.Withhold(LineState.Partial, [new Reason(ReconciliationReasons.PiecesUnknown)], Steps.SearchShortage(line), isPositiveDifference: true);
         }
 
-        string countedText = counted.ToString(CultureInfo.InvariantCulture);
         if (counted < expected)
         {
             return Verdict.Withhold(
                 LineState.Partial,
-                new Reason(ReconciliationReasons.PiecesShort, ("counted", countedText), ("expected", expectedText)),
+                [new Reason(ReconciliationReasons.PiecesShort, ("short", (expected - counted).ToString(CultureInfo.InvariantCulture)), ("expected", expectedText))],
                 Steps.SearchShortage(line),
                 isPositiveDifference: true);
         }
@@ -47,7 +46,7 @@ internal sealed class PieceRule : IReconciliationRule
         return counted > expected
             ? Verdict.Withhold(
                 LineState.Conflict,
-                new Reason(ReconciliationReasons.PiecesOver, ("counted", countedText), ("expected", expectedText)),
+                [new Reason(ReconciliationReasons.PiecesOver, ("over", (counted - expected).ToString(CultureInfo.InvariantCulture)), ("expected", expectedText))],
                 Steps.ResolveSurplus(line),
                 isPositiveDifference: true)
             : Verdict.NoObjection;
