@@ -17,7 +17,7 @@ public sealed partial record InventoryPolicy
     /// <value>The default is true.</value>
     public bool ManualInventoryAllowed { get; init; } = true;
 
-    /// <summary>How many different persons must have looked, counted, witnessed or signed before a kit is complete without a read.</summary>
+    /// <summary>How many different persons must have looked, counted, witnessed or signed before a kit is complete while any of its lines rests on people alone. Ids that differ only in case, spaces or punctuation count as one.</summary>
     /// <value>Persons; 1 to 4. The default is 2.</value>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside the range.</exception>
     public int ManualInventoryPersonsNeeded

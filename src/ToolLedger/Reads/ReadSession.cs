@@ -25,6 +25,9 @@ public sealed class ReadSession
         _passes = PassesOf(facts);
     }
 
+    /// <summary>The policy the session was built under; a reconciliation under another one does not use its looks.</summary>
+    public SessionPolicy Policy => _facts.Policy;
+
     /// <summary>What was presented, where and from when.</summary>
     public Presentation Presentation => _facts.Presentation;
 

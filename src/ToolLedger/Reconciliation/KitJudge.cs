@@ -38,6 +38,9 @@ internal static class KitJudge
     public static bool UsesNoRead(IReadOnlyList<LineConclusion> lines)
         => !lines.Any(static line => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read));
 
+    private static bool RestsOnPeopleAlone(LineConclusion line)
+        => line.Basis is AccountingBasis.Sighted or AccountingBasis.Counted && !line.OtherBases.Contains(AccountingBasis.Read);
+
     private static List<Reason> Differences(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<LineConclusion> lines)
     {
         var reasons = new List<Reason>();
@@ -74,16 +77,17 @@ internal static class KitJudge
         {
             reasons.Add(new Reason(ReconciliationReasons.KitLinesOpen, ("count", Text(openCount)), ("total", Text(lines.Count))));
         }
-        else if (UsesNoRead(lines))
+        else if (lines.Any(RestsOnPeopleAlone))
         {
             InventoryPolicy policy = scope.Policy.Inventory;
-            if (!policy.ManualInventoryAllowed)
+            int count = PersonCount.Of(persons);
+            if (UsesNoRead(lines) && !policy.ManualInventoryAllowed)
             {
                 reasons.Add(new Reason(ReconciliationReasons.KitManualNotAllowed));
             }
-            else if (persons.Count < policy.ManualInventoryPersonsNeeded)
+            else if (count < policy.ManualInventoryPersonsNeeded)
             {
-                reasons.Add(new Reason(ReconciliationReasons.KitMorePersons, ("needed", Text(policy.ManualInventoryPersonsNeeded)), ("count", Text(persons.Count))));
+                reasons.Add(new Reason(ReconciliationReasons.KitMorePersons, ("needed", Text(policy.ManualInventoryPersonsNeeded)), ("count", Text(count))));
             }
         }
 

@@ -38,8 +38,8 @@ public readonly ref struct LineFacts
     /// <summary>The presence policy's answer for that tag; null without a live tag or a usable session.</summary>
     public PresenceJudgement? Presence { get; init; }
 
-    /// <summary>Why another place explains the reads better, or null.</summary>
-    public Reason? BetterElsewhere { get; init; }
+    /// <summary>Why the reads settle nothing although the policy would accept them (another place explains them better, a later session was silent), or null.</summary>
+    public Reason? ReadsWithheld { get; init; }
 
     /// <summary>Why the tool's identity is in doubt and no sighting by its own mark has settled it since; empty where it is not.</summary>
     public IReadOnlyList<Reason> IdentityDoubts { get; init; } = [];

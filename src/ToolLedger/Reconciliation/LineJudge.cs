@@ -37,10 +37,15 @@ internal sealed class LineJudge
     {
         ToolReads reads = line.Tool is { } tool ? collector.Collect(tool.Id) : new ToolReads();
         var remarks = new List<Reason>();
-        Sighting? sighting = line.Tool is { } sighted ? FindSighting(sighted, remarks) : null;
+        Sighting? sighting = line.Tool is { } sighted ? FindSighting(sighted, reads, remarks) : null;
         LineCount? count = FindCount(line, remarks);
-        PieceCount? pieces = line is ToolLine piecesOf ? FindPieces(piecesOf.Tool, remarks) : null;
-        List<Reason> doubts = OpenDoubts(reads, sighting, remarks);
+        PieceCount? pieces = line.Tool is { } piecesOf ? FindPieces(piecesOf, remarks) : null;
+        if (count is not null && line is ToolLine counted && !IsKnownByCount(counted.Tool, reads))
+        {
+            remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
+        }
+
+        List<Reason> doubts = OpenDoubts(line, reads, sighting, remarks);
         var facts = new LineFacts
         {
             Manifest = manifest,
@@ -50,7 +55,7 @@ internal sealed class LineJudge
             LiveTags = reads.LiveTags,
             BestEvidence = reads.Best,
             Presence = reads.Judgement,
-            BetterElsewhere = reads.BetterElsewhere,
+            ReadsWithheld = reads.ReadsWithheld,
             IdentityDoubts = doubts,
             Sighting = sighting,
             Count = count,
@@ -69,7 +74,7 @@ internal sealed class LineJudge
             bases.Add(AccountingBasis.Sighted);
         }
 
-        if (count is not null)
+        if (count is not null && (line is not ToolLine tool || IsKnownByCount(tool.Tool, reads)))
         {
             bases.Add(AccountingBasis.Counted);
         }
@@ -80,7 +85,7 @@ internal sealed class LineJudge
             bases.Add(AccountingBasis.Sighted);
         }
 
-        if (reads is { Judgement.State: PresenceState.Accounted, BetterElsewhere: null })
+        if (reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null })
         {
             bases.Add(AccountingBasis.Read);
         }
@@ -88,12 +93,16 @@ internal sealed class LineJudge
         return bases;
     }
 
-    private static List<Reason> OpenDoubts(ToolReads reads, Sighting? sighting, List<Reason> remarks)
+    /// <summary>A count identifies no tool that has a mark or a live tag; it can still contradict.</summary>
+    private static bool IsKnownByCount(Tool tool, ToolReads reads) => tool.Mark is null && reads.LiveTags.Count == 0;
+
+    private static List<Reason> OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
     {
         var open = new List<Reason>();
         foreach (IdentityDoubt doubt in reads.Doubts.OrderBy(static doubt => doubt.At).ThenBy(static doubt => doubt.Reason.ToString(), StringComparer.Ordinal))
         {
-            if (sighting is not null && sighting.At >= doubt.At)
+            // Only the tool's own mark settles who it is; a tool without one stays in doubt.
+            if (sighting is not null && sighting.At >= doubt.At && line.Tool?.Mark is not null)
             {
                 remarks.Add(new Reason(ReconciliationReasons.IdentitySettled, ("code", doubt.Reason.Code)));
             }
@@ -111,16 +120,12 @@ internal sealed class LineJudge
     private Reason TooOld(string what, PersonId by, DateTimeOffset at)
         => new(ReconciliationReasons.TooOld, ("what", what), ("by", by.Value), ("at", scope.Time(at)));
 
-    private Sighting? FindSighting(Tool tool, List<Reason> remarks)
+    /// <summary>The latest sighting decides: one that saw the tool in another kit, or another mark, is no basis and makes an earlier one void.</summary>
+    private Sighting? FindSighting(Tool tool, ToolReads reads, List<Reason> remarks)
     {
         foreach (Sighting sighting in scope.People.SightingsOf(tool.Id))
         {
-            if (!sighting.InKit.IsEmpty && sighting.InKit != manifest.Id)
-            {
-                remarks.Add(new Reason(
-                    ReconciliationReasons.SightedInOtherKit, ("by", sighting.By.Value), ("kit", sighting.InKit.Value), ("at", scope.Time(sighting.At))));
-            }
-            else if (!IsFresh(sighting.At))
+            if (!IsFresh(sighting.At))
             {
                 remarks.Add(TooOld("a sighting", sighting.By, sighting.At));
             }
@@ -128,9 +133,19 @@ internal sealed class LineJudge
             {
                 remarks.Add(new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead)));
             }
-            else if (tool.Mark is { } mark && !string.Equals(mark, sighting.MarkRead, StringComparison.Ordinal))
+            else if (WhyContrary(tool, sighting) is { } contrary)
             {
-                remarks.Add(new Reason(ReconciliationReasons.OtherMark, ("by", sighting.By.Value), ("read", sighting.MarkRead), ("mark", mark)));
+                // What was read after the sighting may have come here since; what was read before it has been contradicted.
+                if (reads.LastSeen is { } read && read > sighting.At && contrary.Kind == ReconciliationReasons.SightedInOtherKit)
+                {
+                    remarks.Add(contrary);
+                }
+                else
+                {
+                    reads.Doubts.Add(new IdentityDoubt(contrary, sighting.At));
+                }
+
+                return null;
             }
             else
             {
@@ -139,6 +154,21 @@ internal sealed class LineJudge
         }
 
         return null;
+    }
+
+    private Reason? WhyContrary(Tool tool, Sighting sighting)
+    {
+        if (!sighting.InKit.IsEmpty && sighting.InKit != manifest.Id)
+        {
+            return new Reason(
+                ReconciliationReasons.SightedInOtherKit, ("by", sighting.By.Value), ("kit", sighting.InKit.Value), ("at", scope.Time(sighting.At)));
+        }
+
+        bool isOthers = tool.Mark is null && manifest.Lines.Any(line => string.Equals(line.Tool?.Mark, sighting.MarkRead, StringComparison.Ordinal));
+        return isOthers || (tool.Mark is { } mark && !string.Equals(mark, sighting.MarkRead, StringComparison.Ordinal))
+            ? new Reason(
+                ReconciliationReasons.OtherMark, ("by", sighting.By.Value), ("read", sighting.MarkRead), ("mark", tool.Mark ?? "none on the manifest"))
+            : null;
     }
 
     private LineCount? FindCount(ManifestLine line, List<Reason> remarks)
@@ -155,9 +185,9 @@ internal sealed class LineJudge
                 remarks.Add(new Reason(
                     ReconciliationReasons.OtherUnit, ("counted", count.Quantity.ToString()), ("by", count.By.Value), ("unit", line.Expected.Unit.Value)));
             }
-            else if (line is ToolLine && (line.Tool?.Mark is not null || scope.Input.Tags.LiveTagsOf(line.Tool!.Id, scope.AsOf).Count > 0))
+            else if (count.At < manifest.EffectiveFrom)
             {
-                remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
+                remarks.Add(new Reason(ReconciliationReasons.CountOfOtherRevision, ("by", count.By.Value), ("at", scope.Time(count.At))));
             }
             else if (latest is null)
             {
@@ -174,17 +204,25 @@ internal sealed class LineJudge
 
     private PieceCount? FindPieces(Tool tool, List<Reason> remarks)
     {
+        PieceCount? latest = null;
         foreach (PieceCount count in scope.People.PiecesOf(tool.Id))
         {
-            if (IsFresh(count.At))
+            if (!IsFresh(count.At))
             {
-                return count;
+                remarks.Add(TooOld("a piece count", count.By, count.At));
             }
-
-            remarks.Add(TooOld("a piece count", count.By, count.At));
+            else if (latest is null)
+            {
+                latest = count;
+            }
+            else if (count.Pieces != latest.Pieces)
+            {
+                string counted = count.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece).ToString() : "an unknown number";
+                remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", count.By.Value), ("counted", counted)));
+            }
         }
 
-        return null;
+        return latest;
     }
 
     private JudgedLine Conclude(in LineFacts facts, ToolReads reads)
@@ -259,17 +297,17 @@ internal sealed class LineJudge
                 ("at", scope.Time(count.At))));
         }
 
-        if (facts is { Pieces: { Pieces: { } pieces } record, Line: ToolLine line })
+        if (facts is { Pieces: { Pieces: { } pieces } record, Line.Tool: { } tool })
         {
             list.Add(new Reason(
                 ReconciliationReasons.PiecesCounted,
                 ("counted", pieces.ToString(CultureInfo.InvariantCulture)),
-                ("expected", line.Tool.PieceCount.ToString(CultureInfo.InvariantCulture)),
+                ("expected", tool.PieceCount.ToString(CultureInfo.InvariantCulture)),
                 ("by", record.By.Value),
                 ("at", scope.Time(record.At))));
         }
 
-        if (facts.Presence is { State: PresenceState.Accounted } presence && facts.BetterElsewhere is null)
+        if (facts.Presence is { State: PresenceState.Accounted } presence && facts.ReadsWithheld is null)
         {
             list.AddRange(presence.Reasons);
         }

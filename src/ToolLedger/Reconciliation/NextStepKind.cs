@@ -27,6 +27,6 @@ public enum NextStepKind
     /// <summary>Identity in doubt: sight the tool by its own mark and check its tags.</summary>
     SettleIdentity,
 
-    /// <summary>The station gave no usable session: mend it, or make a manual inventory.</summary>
-    RestoreStation,
+    /// <summary>There is no usable session of the kit: present it at a station that works, or make a manual inventory.</summary>
+    PresentAtStation,
 }

@@ -114,7 +114,7 @@ public sealed class Reconciler
         var judge = new LineJudge(scope, manifest, collector, rules);
         JudgedLine[] judged = [.. manifest.Lines.Select(judge.Judge)];
         LineConclusion[] lines = [.. judged.Select(static line => line.Conclusion)];
-        List<Signature> signatures = [.. scope.Input.Inventory.Signatures.Where(signature => Counts(scope, signature))];
+        List<Signature> signatures = SignaturesFor(scope, lines);
         List<PersonId> persons = PersonsOf(lines, signatures);
         KitConclusion conclusion = KitJudge.Judge(scope, manifest, lines, collector.HasUsableSession, persons);
         ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, conclusion);
@@ -140,8 +140,14 @@ public sealed class Reconciler
         return manifest ?? throw new ArgumentException($"The register holds no manifest of kit \"{kit}\" {which}.", nameof(input));
     }
 
-    private static bool Counts(ReconciliationScope scope, Signature signature)
-        => signature.At <= scope.AsOf && scope.AsOf - signature.At <= scope.Policy.Inventory.EvidenceAgeMax;
+    /// <summary>A signature covers what was there to sign: one older than the latest count or sighting of the kit does not count.</summary>
+    private static List<Signature> SignaturesFor(ReconciliationScope scope, IReadOnlyList<LineConclusion> lines)
+    {
+        DateTimeOffset latest = lines.Max(static line => line.Evidence.At) ?? DateTimeOffset.MinValue;
+        return [.. scope.Input.Inventory.Signatures.Where(signature => signature.At >= latest
+            && signature.At <= scope.AsOf
+            && scope.AsOf - signature.At <= scope.Policy.Inventory.EvidenceAgeMax)];
+    }
 
     private static List<PersonId> PersonsOf(IReadOnlyList<LineConclusion> lines, List<Signature> signatures)
         => [.. lines.SelectMany(static line => line.Evidence.Persons)

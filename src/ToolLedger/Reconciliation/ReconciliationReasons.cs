@@ -18,6 +18,9 @@ public static class ReconciliationReasons
     /// <summary>The reads are better explained by another kit's session.</summary>
     public static ReasonKind BetterElsewhere { get; } = new("line.better-explained-elsewhere", "session {session} of another kit at the same station saw it more often at that time");
 
+    /// <summary>A later presentation of the kit did not hear it.</summary>
+    public static ReasonKind LaterSilent { get; } = new("line.later-session-silent", "read earlier, but not in the later session {session} of this kit: it may have been taken out in between");
+
     /// <summary>Container shown, contents not counted.</summary>
     public static ReasonKind ContainerOnly { get; } = new("line.container-only", "only the container is shown; its contents ({total} with the container) were not counted");
 
@@ -55,7 +58,7 @@ public static class ReconciliationReasons
     public static ReasonKind CountNotIdentity { get; } = new("line.count-is-no-identity", "a count by {by} does not identify a marked tool; sight it by its mark");
 
     /// <summary>A mark that is not this tool's.</summary>
-    public static ReasonKind OtherMark { get; } = new("line.other-mark", "{by} read mark {read}, the tool's mark is {mark}: not a sighting of it");
+    public static ReasonKind OtherMark { get; } = new("line.other-mark", "{by} read mark {read}, the tool's mark is {mark}: another tool may be wearing its tag");
 
     /// <summary>A mark several tools share.</summary>
     public static ReasonKind SharedMark { get; } = new("line.shared-mark", "mark {mark} is on several tools of the kit and identifies none of them");
@@ -65,6 +68,9 @@ public static class ReconciliationReasons
 
     /// <summary>Evidence older than the policy allows.</summary>
     public static ReasonKind TooOld { get; } = new("line.evidence-too-old", "{what} by {by} at {at} is older than the policy allows");
+
+    /// <summary>A count made before the manifest revision took effect.</summary>
+    public static ReasonKind CountOfOtherRevision { get; } = new("line.count-of-other-revision", "a count by {by} at {at} is older than this revision of the manifest: not a count of its lines");
 
     /// <summary>Two counts differ.</summary>
     public static ReasonKind CountsDiffer { get; } = new("line.counts-differ", "an earlier count by {by} was {counted}; the latest stands");
@@ -83,6 +89,9 @@ public static class ReconciliationReasons
 
     /// <summary>The binding changed within the reads.</summary>
     public static ReasonKind BindingChanged { get; } = new("identity.binding-changed", "the binding of tag {tag} began or ended between its reads of this session");
+
+    /// <summary>A tool on two manifests was read in the other kit's session, or in one that presents both.</summary>
+    public static ReasonKind CreditedToTwoKits { get; } = new("identity.credited-to-two-kits", "tool {tool} is also on the manifest of kit {kit} and was read where that kit was presented: one tool cannot satisfy two kits");
 
     /// <summary>A control tag of the station is bound to the tool.</summary>
     public static ReasonKind BoundControlTag { get; } = new("identity.bound-control-tag", "its tag {tag} is also a control tag of station {station}, where it always answers");
@@ -114,8 +123,8 @@ public static class ReconciliationReasons
     /// <summary>Step: settle the identity.</summary>
     public static ReasonKind StepSettleIdentity { get; } = new("step.settle-identity", "look at the tool, read its mark ({mark}) and check which tags it wears");
 
-    /// <summary>Step: restore the station.</summary>
-    public static ReasonKind StepRestoreStation { get; } = new("step.restore-station", "mend the station and present the kit again, or look for mark {mark}");
+    /// <summary>Step: present the kit at a working station.</summary>
+    public static ReasonKind StepPresentAtStation { get; } = new("step.present-at-station", "present the kit at a working station, or look for mark {mark}");
 
     /// <summary>Kit: lines open.</summary>
     public static ReasonKind KitLinesOpen { get; } = new("kit.lines-open", "{count} of {total} line(s) not accounted for");
@@ -139,7 +148,7 @@ public static class ReconciliationReasons
     public static ReasonKind KitManualNotAllowed { get; } = new("kit.manual-inventory-not-allowed", "every line rests on people alone, and the policy does not allow a manual inventory");
 
     /// <summary>Kit: more persons needed.</summary>
-    public static ReasonKind KitMorePersons { get; } = new("kit.more-persons-needed", "a manual inventory needs {needed} persons; {count} took part");
+    public static ReasonKind KitMorePersons { get; } = new("kit.more-persons-needed", "lines rest on people alone; the policy asks for {needed} persons, {count} took part or signed since");
 
     /// <summary>Finding: kit not presented or shielded.</summary>
     public static ReasonKind NotPresentedOrShielded { get; } = new("finding.not-presented-or-shielded", "usable session, and no tag of kit {kit} was read: not presented, or shielded");
@@ -180,6 +189,12 @@ public static class ReconciliationReasons
     /// <summary>Finding: a session left out because it ended later.</summary>
     public static ReasonKind SessionAfterAsOf { get; } = new("finding.session-after-as-of", "session {session} ended after the as-of instant: not looked at");
 
+    /// <summary>Finding: a session built under another session policy than the one stated.</summary>
+    public static ReasonKind SessionOfOtherPolicy { get; } = new("finding.session-of-other-policy", "session {session} was built under another session policy than this reconciliation states: not used");
+
+    /// <summary>Finding: something a person entered that is used for no line.</summary>
+    public static ReasonKind EntryNotUsed { get; } = new("finding.entry-not-used", "{what} by {by} at {at} is used for no line: {why}");
+
     /// <summary>Finding: a tool on two manifests.</summary>
     public static ReasonKind ToolInTwoKits { get; } = new("finding.tool-in-two-kits", "tool {tool} is also on the manifest of kit {kit}: one tool cannot satisfy two kits");
 
@@ -216,13 +231,13 @@ public static class ReconciliationReasons
     /// <summary>All kinds of this room.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        Sighted, Counted, PiecesCounted, BetterElsewhere, ContainerOnly, CountShort, Surplus, PiecesNotCounted, PiecesUnknown, PiecesShort, PiecesOver,
-        NotCounted, NoLiveTag, NoUsableSession, OtherUnit, CountNotIdentity, OtherMark, SharedMark, SightedInOtherKit, TooOld, CountsDiffer,
-        RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, BoundControlTag, IdentitySettled,
-        StepPresentAgain, StepSecondPass, StepSightTool, StepCountItems, StepCountPieces, StepSearchShortage, StepResolveSurplus, StepSettleIdentity, StepRestoreStation,
+        Sighted, Counted, PiecesCounted, BetterElsewhere, LaterSilent, ContainerOnly, CountShort, Surplus, PiecesNotCounted, PiecesUnknown, PiecesShort, PiecesOver,
+        NotCounted, NoLiveTag, NoUsableSession, OtherUnit, CountNotIdentity, OtherMark, SharedMark, SightedInOtherKit, TooOld, CountOfOtherRevision, CountsDiffer,
+        RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, CreditedToTwoKits, BoundControlTag, IdentitySettled,
+        StepPresentAgain, StepSecondPass, StepSightTool, StepCountItems, StepCountPieces, StepSearchShortage, StepResolveSurplus, StepSettleIdentity, StepPresentAtStation,
         KitLinesOpen, KitDifferences, KitForeignTool, KitNoUsableSession, KitNothingExpected, KitNoReadUsed, KitManualNotAllowed, KitMorePersons,
         NotPresentedOrShielded, Attenuated, SharedLocation, SharedAntenna, KitPassing, ForeignTools, RetiredTag, TagToReplace, SecondTagSilent, Proximity,
-        CalibrationNotFit, SessionTooOld, SessionAfterAsOf, ToolInTwoKits,
+        CalibrationNotFit, SessionTooOld, SessionAfterAsOf, SessionOfOtherPolicy, EntryNotUsed, ToolInTwoKits,
         ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadRepeat,
     ];
 }

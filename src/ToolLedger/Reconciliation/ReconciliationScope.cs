@@ -101,6 +101,11 @@ internal sealed class ReconciliationScope
             return new Reason(ReconciliationReasons.SessionAfterAsOf, ("session", session.Id.Value));
         }
 
+        if (session.Policy != Policy.Sessions)
+        {
+            return new Reason(ReconciliationReasons.SessionOfOtherPolicy, ("session", session.Id.Value));
+        }
+
         return AsOf - session.To > Policy.Sessions.SessionAgeMax
             ? new Reason(ReconciliationReasons.SessionTooOld, ("session", session.Id.Value), ("at", Time(session.To)))
             : null;

@@ -15,8 +15,8 @@ internal static class Steps
 
     public static NextStep CountItems(ManifestLine line) => new(NextStepKind.CountItems, new Reason(ReconciliationReasons.StepCountItems, ("unit", line.Expected.Unit.Value)));
 
-    public static NextStep CountPieces(ToolLine line)
-        => new(NextStepKind.CountPieces, new Reason(ReconciliationReasons.StepCountPieces, ("expected", line.Tool.PieceCount.ToString(CultureInfo.InvariantCulture))));
+    public static NextStep CountPieces(ManifestLine line)
+        => new(NextStepKind.CountPieces, new Reason(ReconciliationReasons.StepCountPieces, ("expected", (line.Tool?.PieceCount ?? 1).ToString(CultureInfo.InvariantCulture))));
 
     public static NextStep SearchShortage(ManifestLine line) => new(NextStepKind.SearchShortage, new Reason(ReconciliationReasons.StepSearchShortage, ("what", line.Description)));
 
@@ -24,7 +24,7 @@ internal static class Steps
 
     public static NextStep SettleIdentity(ManifestLine line) => new(NextStepKind.SettleIdentity, new Reason(ReconciliationReasons.StepSettleIdentity, Mark(line)));
 
-    public static NextStep RestoreStation(ManifestLine line) => new(NextStepKind.RestoreStation, new Reason(ReconciliationReasons.StepRestoreStation, Mark(line)));
+    public static NextStep PresentAtStation(ManifestLine line) => new(NextStepKind.PresentAtStation, new Reason(ReconciliationReasons.StepPresentAtStation, Mark(line)));
 
     private static (string Name, string Value) Mark(ManifestLine line)
         => ("mark", line.Tool?.Mark is { } mark ? mark : "none on the manifest");

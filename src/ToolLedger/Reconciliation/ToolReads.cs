@@ -21,5 +21,5 @@ internal sealed class ToolReads
 
     public DateTimeOffset? LastSeen { get; set; }
 
-    public Reason? BetterElsewhere { get; set; }
+    public Reason? ReadsWithheld { get; set; }
 }

@@ -14,14 +14,20 @@ namespace ToolLedger.Reconciliation;
 internal sealed class ToolReadsCollector
 {
     private readonly ReconciliationScope scope;
+    private readonly KitId subject;
     private readonly List<ReadSession> used;
     private readonly List<ReadSession> ofOtherKits;
+    private readonly ReadSession? latest;
 
     public ToolReadsCollector(ReconciliationScope scope, KitId subject, IReadOnlyList<SessionSummary> sessions)
     {
         this.scope = scope;
+        this.subject = subject;
         used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
         ofOtherKits = scope.OtherSessionsOf(subject);
+
+        // Usable or not: whoever presented the kit again may have taken something out before.
+        latest = sessions.LastOrDefault(summary => summary.Session.To <= scope.AsOf)?.Session;
     }
 
     public bool HasUsableSession => used.Count > 0;
@@ -39,8 +45,32 @@ internal sealed class ToolReadsCollector
             CollectTag(tag.Key, tag, reads);
         }
 
+        reads.ReadsWithheld ??= WhyLaterSilent(reads);
         CollectReencoded(tool, reads);
+        DoubtOtherManifests(tool, reads);
         return reads;
+    }
+
+    /// <summary>One tool cannot satisfy two kits: read where the other kit was presented too, or only in the other kit's session, it settles nothing here.</summary>
+    private void DoubtOtherManifests(ToolId tool, ToolReads reads)
+    {
+        foreach (KitId other in scope.Input.Kits.ManifestsWith(tool, scope.AsOf).Select(static manifest => manifest.Id))
+        {
+            if (other == subject)
+            {
+                continue;
+            }
+
+            bool readHere = reads.Best is { LookCount: > 0 };
+            bool together = readHere && used.Any(session => session.Presents(other));
+            bool readThere = ofOtherKits.Any(session => session.Presents(other) && session.IsUsable
+                && reads.LiveTags.Any(binding => session.Find(binding.Tag) is { AcceptedCount: > 0 } found && IsFresh(found)));
+            if (together || readThere)
+            {
+                reads.Doubts.Add(new IdentityDoubt(
+                    new Reason(ReconciliationReasons.CreditedToTwoKits, ("tool", tool.Value), ("kit", other.Value)), reads.LastSeen ?? scope.AsOf));
+            }
+        }
     }
 
     private void CollectTag(TagId tag, IEnumerable<TagBinding> bindings, ToolReads reads)
@@ -57,7 +87,7 @@ internal sealed class ToolReadsCollector
             foreach (ReadSession session in used)
             {
                 bool overlaps = binding.From < session.To && (binding.Until is not { } until || until > session.From);
-                TagEvidence? evidence = session.Find(tag) is { AcceptedCount: > 0 } found ? found : null;
+                TagEvidence? evidence = session.Find(tag) is { AcceptedCount: > 0 } found && IsFresh(found) ? found : null;
                 if (overlaps && session.Presentation.Station.ControlTags.Any(control => control.Tag == tag))
                 {
                     // A tag that is fixed at the station shows that the station works; it cannot show that a tool is back.
@@ -119,9 +149,15 @@ internal sealed class ToolReadsCollector
             reads.Best = presence;
             reads.Judgement = judgement;
             reads.LastSeen = lastSeen;
-            reads.BetterElsewhere = WhyElsewhere(presence);
+            reads.ReadsWithheld = WhyElsewhere(presence);
         }
     }
+
+    private Reason? WhyLaterSilent(ToolReads reads)
+        => latest is not null && reads.Best is { LookCount: > 0 }
+            && !reads.LiveTags.Any(binding => latest.Find(binding.Tag) is { AcceptedCount: > 0 })
+                ? new Reason(ReconciliationReasons.LaterSilent, ("session", latest.Id.Value))
+                : null;
 
     private Reason? WhyElsewhere(PresenceEvidence presence)
     {
@@ -142,6 +178,9 @@ internal sealed class ToolReadsCollector
 
         return null;
     }
+
+    /// <summary>In a long session a tag last heard long ago says nothing of now, as if the session had ended then.</summary>
+    private bool IsFresh(TagEvidence evidence) => evidence.LastSeen is { } last && scope.AsOf - last <= scope.Policy.Sessions.SessionAgeMax;
 
     private static bool IsLiveForAll(TagBinding binding, TagEvidence evidence)
         => evidence is { FirstSeen: { } first, LastSeen: { } last } && binding.IsLiveAt(first) && binding.IsLiveAt(last);

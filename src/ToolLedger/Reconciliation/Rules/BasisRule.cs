@@ -34,7 +34,7 @@ internal sealed class BasisRule : IReconciliationRule
 
     private static Verdict FromReads(in LineFacts facts, PresenceJudgement presence, List<Reason> reasons)
     {
-        if (facts.BetterElsewhere is { } elsewhere && presence.State != PresenceState.NotRead)
+        if (facts.ReadsWithheld is { } elsewhere && presence.State != PresenceState.NotRead)
         {
             reasons.Add(elsewhere);
         }
@@ -62,7 +62,7 @@ internal sealed class BasisRule : IReconciliationRule
 
     private static NextStep StepForSilence(in LineFacts facts) => facts.Line switch
     {
-        ToolLine when facts.LiveTags.Count > 0 => Steps.RestoreStation(facts.Line),
+        ToolLine when facts.LiveTags.Count > 0 => Steps.PresentAtStation(facts.Line),
         ToolLine => Steps.SightTool(facts.Line),
         _ => Steps.CountItems(facts.Line),
     };

@@ -15,11 +15,6 @@ internal sealed class CountRule : IReconciliationRule
 
     public Verdict Judge(in LineFacts facts)
     {
-        if (facts.Line is ToolLine)
-        {
-            return Verdict.NoObjection;
-        }
-
         if (facts.Count is { } count)
         {
             return Compare(facts.Line, count.Quantity);

@@ -15,12 +15,13 @@ internal sealed class PieceRule : IReconciliationRule
 
     public Verdict Judge(in LineFacts facts)
     {
-        if (facts.Line is not ToolLine line)
+        if (facts.Line.Tool is not { } tool)
         {
             return Verdict.NoObjection;
         }
 
-        int expected = line.Tool.PieceCount;
+        ManifestLine line = facts.Line;
+        int expected = tool.PieceCount;
         string expectedText = expected.ToString(CultureInfo.InvariantCulture);
         if (facts.Pieces is not { } pieces)
         {
