@@ -1,4 +1,5 @@
 using System;
+using System.Runtime.CompilerServices;
 
 namespace ToolLedger.Identifiers;
 
@@ -12,6 +13,7 @@ internal static class Bits
     internal const int MaximumDecoded = 496;
 
     /// <summary>Reads 1 to 64 bits.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static ulong Read(ReadOnlySpan<ulong> words, int offset, int count)
     {
         int index = offset >> 6;
@@ -22,6 +24,7 @@ internal static class Bits
     }
 
     /// <summary>Writes 1 to 64 bits into words that are zero there.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static void Write(Span<ulong> words, int offset, int count, ulong value)
     {
         int index = offset >> 6;

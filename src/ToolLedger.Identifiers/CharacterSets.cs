@@ -35,6 +35,16 @@ internal static class CharacterSets
         (~AtLeast(word, 0x21) | Between(word, 0x23, 0x24) | Between(word, 0x40, 0x40) | Between(word, 0x5B, 0x5E)
             | Between(word, 0x60, 0x60) | AtLeast(word, 0x7B)) & Tops;
 
+    /// <summary>Which of eight characters are not in Table G-1. Zero bytes count as not in it.</summary>
+    internal static ulong Outside39(ulong word) =>
+        ~(Between(word, 0x23, 0x23) | Between(word, 0x2D, 0x2D) | Between(word, 0x2F, 0x39) | Between(word, 0x41, 0x5A)) & Tops;
+
+    /// <summary>Which of eight characters are dots.</summary>
+    internal static ulong Dots(ulong word) => Between(word, 0x2E, 0x2E) & Tops;
+
+    /// <summary>Which of eight characters are number signs.</summary>
+    internal static ulong NumberSigns(ulong word) => Between(word, 0x23, 0x23) & Tops;
+
     /// <summary>Which of eight characters a URI must escape.</summary>
     internal static ulong Escaped(ulong word) =>
         (Between(word, 0x22, 0x23) | Between(word, 0x25, 0x26) | Between(word, 0x2F, 0x2F) | Between(word, 0x3C, 0x3C)

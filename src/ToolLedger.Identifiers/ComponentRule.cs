@@ -1,3 +1,5 @@
+using System;
+
 namespace ToolLedger.Identifiers;
 
 /// <summary>The rule of one component of a kind of identity.</summary>
@@ -31,4 +33,24 @@ internal sealed class ComponentRule
 
     internal int MaximumFor(int prefixLength) =>
         SharedWithPrefix || Form == ComponentForm.Remainder ? Maximum - prefixLength : Maximum;
+
+    /// <summary>Whether a run of digits, which may be empty, is certainly right here. No is not an answer: the careful way follows
+    /// and says what is wrong.</summary>
+    internal bool TakesDigits(ulong number, int count, int prefixLength)
+    {
+        switch (Form)
+        {
+            case ComponentForm.CompanyPrefix:
+                return count is >= 6 and <= 12;
+            case ComponentForm.Remainder or ComponentForm.FixedDigits:
+                return count == MaximumFor(prefixLength);
+            case ComponentForm.Number:
+                return count >= 1 && count <= Maximum && number <= MaximumNumber
+                    && (count == 1 || number >= DecimalText.PowerOfTen(count - 1));
+            case ComponentForm.Cage or ComponentForm.ContainerNumber:
+                return false;
+            default:
+                return count >= Math.Max(1, Minimum) && count <= MaximumFor(prefixLength);
+        }
+    }
 }

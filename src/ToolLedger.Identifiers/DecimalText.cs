@@ -1,7 +1,9 @@
 using System;
+using System.Buffers.Binary;
 #if NET
 using System.Numerics;
 #endif
+using System.Runtime.CompilerServices;
 
 namespace ToolLedger.Identifiers;
 
@@ -14,9 +16,6 @@ internal static class DecimalText
         100_000_000_000, 1_000_000_000_000, 10_000_000_000_000, 100_000_000_000_000, 1_000_000_000_000_000,
         10_000_000_000_000_000, 100_000_000_000_000_000, 1_000_000_000_000_000_000, 10_000_000_000_000_000_000,
     ];
-
-    private static ReadOnlySpan<byte> Pairs =>
-        "00010203040506070809101112131415161718192021222324252627282930313233343536373839404142434445464748495051525354555657585960616263646566676869707172737475767778798081828384858687888990919293949596979899"u8;
 
     /// <summary>10 to the power of 0 to 19.</summary>
     internal static ulong PowerOfTen(int exponent) => Powers[exponent];
@@ -83,20 +82,90 @@ internal static class DecimalText
     /// <summary>Writes the number with exactly that many digits, zeros in front.</summary>
     internal static void Write(ulong number, Span<byte> digits)
     {
-        int at = digits.Length;
-        while (at >= 2)
+        for (int at = digits.Length - 1; at >= 0; at--)
         {
-            ulong rest = number / 100;
-            int pair = (int)(number - (rest * 100)) * 2;
-            number = rest;
-            at -= 2;
-            digits[at + 1] = Pairs[pair + 1];
-            digits[at] = Pairs[pair];
+            digits[at] = (byte)('0' + (int)(number % 10));
+            number /= 10;
+        }
+    }
+
+    /// <summary>Writes the number with exactly 1 to 24 digits, zeros in front, eight digits at a time. Up to seven bytes behind
+    /// the digits are overwritten.</summary>
+    internal static void WriteWithRoom(ulong number, int count, Span<byte> room)
+    {
+        ulong high = number;
+        int at = 0;
+        if (count > 8)
+        {
+            high = number / 100_000_000;
+            if (count > 16)
+            {
+                ulong highest = high / 100_000_000;
+                at = count - 16;
+                BinaryPrimitives.WriteUInt64LittleEndian(room, EightDigits((uint)highest) >> (8 * (8 - at)));
+                BinaryPrimitives.WriteUInt64LittleEndian(room.Slice(at), EightDigits((uint)(high - (highest * 100_000_000))));
+                at += 8;
+            }
+            else
+            {
+                at = count - 8;
+                BinaryPrimitives.WriteUInt64LittleEndian(room, EightDigits((uint)high) >> (8 * (8 - at)));
+            }
+
+            number -= high * 100_000_000;
+            BinaryPrimitives.WriteUInt64LittleEndian(room.Slice(at), EightDigits((uint)number));
+            return;
         }
 
-        if (at == 1)
+        BinaryPrimitives.WriteUInt64LittleEndian(room, EightDigits((uint)number) >> (8 * (8 - count)));
+    }
+
+    /// <summary>How many of eight characters are digits before the first that is none; the first character is the least
+    /// significant byte.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static int LeadingDigits(ulong characters)
+    {
+        ulong values = characters ^ 0x3030303030303030UL;
+        ulong others = ((values + 0x7676767676767676UL) | values) & 0x8080808080808080UL;
+        return others == 0 ? 8 : TrailingZeros(others) >> 3;
+    }
+
+    /// <summary>The number that the first 1 to 8 of eight characters write.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static ulong ValueOf(ulong characters, int count)
+    {
+        // Zeros come in front, that is into the least significant bytes.
+        ulong digits = (characters ^ 0x3030303030303030UL) << (64 - (8 * count));
+        digits = ((digits * 10) + (digits >> 8)) & 0x00FF00FF00FF00FFUL;
+        digits = ((digits * 100) + (digits >> 16)) & 0x0000FFFF0000FFFFUL;
+        return ((digits * 10_000) + (digits >> 32)) & 0xFFFFFFFFUL;
+    }
+
+    // The digits of a number below 100,000,000, the first one in the least significant byte.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static ulong EightDigits(uint number)
+    {
+        uint high = number / 10_000;
+        ulong fours = high | ((ulong)(number - (high * 10_000)) << 32);
+        ulong hundreds = ((fours * 10_486) >> 20) & 0x0000007F_0000007FUL;
+        ulong pairs = hundreds | ((fours - (hundreds * 100)) << 16);
+        ulong tens = ((pairs * 103) >> 10) & 0x000F000F_000F000FUL;
+        return (tens | ((pairs - (tens * 10)) << 8)) + 0x3030303030303030UL;
+    }
+
+    private static int TrailingZeros(ulong word)
+    {
+#if NET
+        return BitOperations.TrailingZeroCount(word);
+#else
+        int count = 0;
+        while ((word & 1) == 0)
         {
-            digits[0] = (byte)('0' + (int)(number % 10));
+            word >>= 1;
+            count++;
         }
+
+        return count;
+#endif
     }
 }

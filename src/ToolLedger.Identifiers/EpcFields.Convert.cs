@@ -8,7 +8,7 @@ public readonly partial struct EpcFields
 {
     /// <summary>Decodes hexadecimal digits and writes the tag URI, both UTF-8.</summary>
     /// <param name="utf8Hex">The digits, of either case, four bits each.</param>
-    /// <param name="utf8Destination">Where to write; 512 bytes are always enough and save a copy.</param>
+    /// <param name="utf8Destination">Where to write; 384 bytes are always enough and save a copy.</param>
     /// <param name="bytesWritten">How many bytes were written; 0 when the answer is <see langword="false"/>.</param>
     /// <returns>Whether the digits decode and there was room. There is no raw URI in its place:
     /// <see cref="Epc.TryFormatTagUri(Span{byte}, out int)"/> gives one.</returns>

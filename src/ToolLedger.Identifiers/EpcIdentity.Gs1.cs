@@ -213,7 +213,7 @@ public readonly partial struct EpcIdentity
 
     private static string AiText(int ai)
     {
-        Span<byte> room = stackalloc byte[4];
+        Span<byte> room = stackalloc byte[16];
         var sink = new TextSink(room);
         Ai.Write(ai, ref sink);
         return AsciiText.ToText(room.Slice(0, sink.Length));

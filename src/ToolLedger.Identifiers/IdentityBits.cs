@@ -35,4 +35,16 @@ internal struct IdentityBits
             default: Total = (byte)component.Number; break;
         }
     }
+
+    internal void SetDigits(ComponentSlot slot, ulong number, int count)
+    {
+        switch (slot)
+        {
+            case ComponentSlot.A: A = new EpcComponent(number, count); break;
+            case ComponentSlot.B: B = new EpcComponent(number, count); break;
+            case ComponentSlot.C: C = new EpcComponent(number, count); break;
+            case ComponentSlot.Piece: Piece = (byte)number; break;
+            default: Total = (byte)number; break;
+        }
+    }
 }

@@ -9,7 +9,7 @@ namespace ToolLedger.Identifiers;
 internal ref struct TextSink
 {
     /// <summary>Room for the longest tag URI, pure identity URI, element string or pattern of this library.</summary>
-    internal const int Room = 512;
+    internal const int Room = 384;
 
     private readonly Span<byte> _room;
     private int _length;
@@ -45,8 +45,11 @@ internal ref struct TextSink
 
     internal void AddDigits(ulong number, int count)
     {
-        DecimalText.Write(number, _room.Slice(_length, count));
-        _length += count;
+        if (count > 0)
+        {
+            DecimalText.WriteWithRoom(number, count, _room.Slice(_length));
+            _length += count;
+        }
     }
 
     /// <summary>Adds a component as it stands in a URI, with its escapes.</summary>

@@ -54,44 +54,57 @@ internal static class PackedText
         ReadOnlySpan<ulong> words, int bitCount, int maximum, EpcField field, ref int offset, out EpcComponent component, ref EpcFault fault)
     {
         component = default;
-        Span<ulong> text = stackalloc ulong[4];
+        Span<ulong> text = stackalloc ulong[5];
         int start = offset;
-        for (int length = 0; ; length++, offset += 6)
+        int length = 0;
+        for (int block = 0; ; block++)
         {
-            if (offset + 6 > bitCount)
+            int available = Math.Min(8, (bitCount - offset) / 6);
+            ulong codes = available > 0 ? Six(words, offset, available) : 0;
+            ulong zeros = CharacterSets.Zeros(codes);
+            int count = zeros == 0 ? 8 : Math.Min(available, Bits.LeadingZeros(zeros) >> 3);
+            ulong characters = count == 0 ? 0 : Widen(codes) & (ulong.MaxValue << (64 - (8 * count)));
+            ulong bad = count == 0 ? 0 : CharacterSets.Outside39(characters) >> (64 - (8 * count));
+            if (bad != 0)
             {
-                return Fail(EpcRule.Terminator, field, offset, (ulong)length, ref fault);
+                int index = (Bits.LeadingZeros(bad) >> 3) - (8 - count);
+                int allowed = Math.Min(index, maximum - length);
+                return index >= maximum - length
+                    ? Fail(EpcRule.MaximumLength, field, start, (ulong)maximum + 1, ref fault)
+                    : Fail(EpcRule.CharacterSet, field, offset + (6 * allowed), (characters >> (56 - (8 * index))) & 0xFF, ref fault);
             }
 
-            uint code = (uint)Bits.Read(words, offset, 6);
-            if (code == 0)
+            length += count;
+            if (length > maximum)
+            {
+                return Fail(EpcRule.MaximumLength, field, start, (ulong)maximum + 1, ref fault);
+            }
+
+            text[block] = characters;
+            offset += 6 * count;
+            if (count < available)
             {
                 offset += 6;
                 component = EpcComponent.FromWords(text[0], text[1], text[2], text[3], length);
                 return true;
             }
 
-            if (length == maximum)
+            if (count < 8)
             {
-                return Fail(EpcRule.MaximumLength, field, start, (ulong)length + 1, ref fault);
+                return Fail(EpcRule.Terminator, field, offset, (ulong)length, ref fault);
             }
-
-            uint character = SixToAscii(code);
-            if (!CharacterSets.Is39(character))
-            {
-                return Fail(EpcRule.CharacterSet, field, offset, character, ref fault);
-            }
-
-            text[length >> 3] |= (ulong)character << (56 - (8 * (length & 7)));
         }
     }
 
     /// <summary>Writes 6-bit characters and the terminator, which is zero bits.</summary>
     internal static void WriteSix(Span<ulong> words, in EpcComponent component, ref int offset)
     {
-        for (int i = 0; i < component.Length; i++, offset += 6)
+        component.Unpack(out ulong w0, out ulong w1, out ulong w2, out ulong w3);
+        for (int left = component.Length; left > 0; left -= 8, w0 = w1, w1 = w2, w2 = w3)
         {
-            Bits.Write(words, offset, 6, component.CharacterAt(i) & 63UL);
+            int count = Math.Min(8, left);
+            Bits.Write(words, offset, 6 * count, Narrow6(w0) >> (48 - (6 * count)));
+            offset += 6 * count;
         }
 
         offset += 6;
@@ -117,6 +130,26 @@ internal static class PackedText
         x = ((x & 0x3FFF_0000_3FFF_0000UL) >> 2) | (x & 0x0000_3FFF_0000_3FFFUL);
         return ((x & 0x0FFF_FFFF_0000_0000UL) >> 4) | (x & 0x0000_0000_0FFF_FFFFUL);
     }
+
+    // Up to eight six-bit codes, spread to bytes, the first one in the most significant byte.
+    private static ulong Six(ReadOnlySpan<ulong> words, int offset, int count)
+    {
+        ulong bits = Bits.Read(words, offset, 6 * count) << (48 - (6 * count));
+        ulong x = ((bits & 0x0000_FFFF_FF00_0000UL) << 8) | (bits & 0x0000_0000_00FF_FFFFUL);
+        x = ((x & 0x00FF_F000_00FF_F000UL) << 4) | (x & 0x0000_0FFF_0000_0FFFUL);
+        return ((x & 0x0FC0_0FC0_0FC0_0FC0UL) << 2) | (x & 0x003F_003F_003F_003FUL);
+    }
+
+    // The way back: the low six bits of eight characters to 48 bits.
+    private static ulong Narrow6(ulong x)
+    {
+        x = ((x & 0x3F00_3F00_3F00_3F00UL) >> 2) | (x & 0x003F_003F_003F_003FUL);
+        x = ((x & 0x0FFF_0000_0FFF_0000UL) >> 4) | (x & 0x0000_0FFF_0000_0FFFUL);
+        return ((x & 0x00FF_FFFF_0000_0000UL) >> 8) | (x & 0x0000_0000_00FF_FFFFUL);
+    }
+
+    // Codes below 32 are letters that lost their bit 40h.
+    private static ulong Widen(ulong codes) => codes | ((~codes << 1) & (0x40 * CharacterSets.Ones));
 
     private static int LengthOf(ulong w0, ulong w1, ulong w2, int groups)
     {

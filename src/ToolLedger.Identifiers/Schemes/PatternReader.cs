@@ -26,20 +26,19 @@ internal ref struct PatternReader
         }
 
         int start = tag ? 12 : 14;
-        int colon = _text.Slice(start).IndexOf((byte)':');
-        ReadOnlySpan<byte> name = colon < 0 ? default : _text.Slice(start, colon);
+        int length = Math.Max(0, _text.Slice(start).IndexOf((byte)':'));
         if (tag)
         {
-            codec = SchemeList.OfName(name);
+            codec = SchemeList.OfName(_text.Slice(start), out length);
             grammar = codec?.Grammar;
         }
         else
         {
-            grammar = KindList.OfName(name);
+            grammar = KindList.OfName(_text.Slice(start, length));
         }
 
-        _position = start + colon + 1;
-        return grammar is not null || Fail(EpcRule.SchemeName, EpcField.Scheme, start, (ulong)Math.Max(0, colon), ref fault);
+        _position = start + length + 1;
+        return grammar is not null || Fail(EpcRule.SchemeName, EpcField.Scheme, start, (ulong)length, ref fault);
     }
 
     internal bool TryReadFilter(int bits, out PatternComponent filter, ref EpcFault fault)

@@ -29,10 +29,12 @@ internal static class RawUri
         }
 
         int bits = PaddedBits(epc);
-        var sink = new TextSink(destination);
+        Span<byte> start = stackalloc byte[32];
+        var sink = new TextSink(start);
         sink.Add("urn:epc:raw:"u8);
         sink.AddNumber((ulong)bits);
         sink.Add(".x"u8);
+        start.Slice(0, sink.Length).CopyTo(destination);
         epc.TryFormatHex(destination.Slice(sink.Length), out int digits);
         destination.Slice(sink.Length + digits, (bits / 4) - digits).Fill((byte)'0');
         written = length;
@@ -49,7 +51,7 @@ internal static class RawUri
         }
 
         int bits = PaddedBits(epc);
-        Span<byte> start = stackalloc byte[20];
+        Span<byte> start = stackalloc byte[32];
         var sink = new TextSink(start);
         sink.Add("urn:epc:raw:"u8);
         sink.AddNumber((ulong)bits);

@@ -1,4 +1,5 @@
 using System;
+using System.Buffers.Binary;
 
 namespace ToolLedger.Identifiers.Schemes;
 
@@ -33,6 +34,7 @@ internal static class SchemeList
 
     private static readonly EpcCodec?[] ByHeader = IndexByHeader();
     private static readonly EpcCodec?[] ByScheme = IndexByScheme();
+    private static readonly EpcCodec?[] ByName = IndexByName();
 
     internal static ReadOnlySpan<EpcCodec> Codecs => All;
 
@@ -40,20 +42,56 @@ internal static class SchemeList
 
     internal static EpcCodec? Of(EpcScheme scheme) => (uint)scheme < (uint)ByScheme.Length ? ByScheme[(int)scheme] : null;
 
-    /// <summary>The codec whose tag URI name stands in front of the next colon.</summary>
-    internal static EpcCodec? OfName(ReadOnlySpan<byte> name)
+    /// <summary>The codec whose tag URI name begins a text, up to a colon; the length of the name without it comes out.</summary>
+    internal static EpcCodec? OfName(ReadOnlySpan<byte> text, out int length)
     {
-        foreach (EpcCodec codec in All)
+        length = 0;
+        if (text.Length < 8)
         {
-            ReadOnlySpan<byte> own = codec.UriStart.AsSpan(UriStartLength);
-            if (own.Length == name.Length + 1 && own.StartsWith(name))
+            return null;
+        }
+
+        for (int slot = SlotOf(text); ByName[slot] is { } codec; slot = (slot + 1) & (NameSlots - 1))
+        {
+            if (text.StartsWith(codec.UriStart.AsSpan(UriStartLength)))
             {
+                length = codec.UriStart.Length - UriStartLength - 1;
                 return codec;
             }
         }
 
         return null;
     }
+
+    // The first eight bytes of a name with its colon; the shortest have seven, and what follows them does not count.
+    private static int SlotOf(ReadOnlySpan<byte> text)
+    {
+        ulong name = BinaryPrimitives.ReadUInt64LittleEndian(text) & (text[6] == ':' ? 0x00FFFFFFFFFFFFFFUL : ulong.MaxValue);
+        return (int)((name * 0x63CA828DD5F4B3B3UL) >> 32) & (NameSlots - 1);
+    }
+
+    private static EpcCodec?[] IndexByName()
+    {
+        var index = new EpcCodec?[NameSlots];
+        Span<byte> name = stackalloc byte[32];
+        foreach (EpcCodec codec in All)
+        {
+            name.Clear();
+            codec.UriStart.AsSpan(UriStartLength).CopyTo(name);
+            int slot = SlotOf(name);
+            while (index[slot] is not null)
+            {
+                slot = (slot + 1) & (NameSlots - 1);
+            }
+
+            index[slot] = codec;
+        }
+
+        return index;
+    }
+
+    // A power of two, several times the number of schemes.
+    private const int NameSlots = 256;
 
     // "urn:epc:tag:"
     private const int UriStartLength = 12;

@@ -42,14 +42,13 @@ internal static class TagUri
         ReadOnlySpan<byte> text, int position, ref IdentityBits bits, Span<ulong> words, out int used, ref EpcFault fault)
     {
         used = 0;
-        int colon = text.Slice(position).IndexOf((byte)':');
-        EpcCodec? codec = colon > 0 ? SchemeList.OfName(text.Slice(position, colon)) : null;
+        EpcCodec? codec = SchemeList.OfName(text.Slice(position), out int length);
         if (codec is null)
         {
-            return Fail(EpcRule.SchemeName, EpcField.Scheme, position, (ulong)Math.Max(colon, 0), ref fault);
+            return Fail(EpcRule.SchemeName, EpcField.Scheme, position, (ulong)(text.Length - position), ref fault);
         }
 
-        position += colon + 1;
+        position += length + 1;
         bits.Scheme = codec.Scheme;
         if (codec.FilterBits > 0 && !TryReadFilter(codec, text, ref position, ref bits, ref fault))
         {

@@ -1,4 +1,6 @@
 using System;
+using System.Buffers.Binary;
+using System.Runtime.CompilerServices;
 
 namespace ToolLedger.Identifiers.Schemes;
 
@@ -37,13 +39,27 @@ internal static class UriComponents
             ComponentRule rule = rules[i];
             bool last = i == rules.Length - 1;
             int start = position;
-            if (!TryReadComponent(rule, last, text, ref position, out EpcComponent component, ref fault)
-                || !KindGrammar.Accepts(rule, component, bits.A.Length, start, ref fault))
+            ulong number = ReadDigits(text, ref position);
+            int length = position - start;
+            bool ended = position == text.Length || (!last && text[position] == '.');
+
+            // Most components are short runs of digits that their rule takes at once; everything else is read with care.
+            if (!ended || !rule.TakesDigits(number, length, bits.A.Length))
             {
-                return false;
+                position = start;
+                if (!TryReadComponent(rule, last, text, ref position, out EpcComponent component, ref fault)
+                    || !KindGrammar.Accepts(rule, component, bits.A.Length, start, ref fault))
+                {
+                    return false;
+                }
+
+                bits.Set(rule.Slot, component);
+            }
+            else
+            {
+                bits.SetDigits(rule.Slot, number, length);
             }
 
-            bits.Set(rule.Slot, component);
             if (last)
             {
                 return true;
@@ -86,15 +102,8 @@ internal static class UriComponents
         ComponentRule rule, bool last, ReadOnlySpan<byte> text, ref int position, out EpcComponent component, ref EpcFault fault)
     {
         // Most components are short runs of digits: read those first, and everything else with care.
-        ulong number = 0;
         int at = position;
-        int limit = Math.Min(text.Length, position + EpcComponent.MaxDigits);
-        while (at < limit && (uint)text[at] - '0' <= 9)
-        {
-            number = (number * 10) + text[at] - '0';
-            at++;
-        }
-
+        ulong number = ReadDigits(text, ref at);
         if (at == text.Length || (!last && text[at] == '.'))
         {
             component = new EpcComponent(number, at - position);
@@ -105,6 +114,44 @@ internal static class UriComponents
         return TryReadText(rule, last, text, ref position, out component, ref fault);
     }
 
+    // Up to 19 digits, eight at a time; the position ends behind the last one.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static ulong ReadDigits(ReadOnlySpan<byte> text, ref int position)
+    {
+        ulong number = 0;
+        int start = position;
+        while (position - start < 16 && text.Length >= 8)
+        {
+            // Near the end the last eight characters are read, and those in front of the position pushed out.
+            int over = Math.Max(0, position + 8 - text.Length);
+            if (over == 8)
+            {
+                return number;
+            }
+
+            ulong characters = BinaryPrimitives.ReadUInt64LittleEndian(text.Slice(position - over)) >> (8 * over);
+            int count = DecimalText.LeadingDigits(characters);
+            if (count == 0)
+            {
+                return number;
+            }
+
+            number = (number * DecimalText.PowerOfTen(count)) + DecimalText.ValueOf(characters, count);
+            position += count;
+            if (count < 8)
+            {
+                return number;
+            }
+        }
+
+        while (position < text.Length && position - start < EpcComponent.MaxDigits && (uint)text[position] - '0' <= 9)
+        {
+            number = (number * 10) + text[position++] - '0';
+        }
+
+        return number;
+    }
+
     private static bool TryReadText(
         ComponentRule rule, bool last, ReadOnlySpan<byte> text, ref int position, out EpcComponent component, ref EpcFault fault)
     {
@@ -112,8 +159,18 @@ internal static class UriComponents
         int count = 0;
         component = default;
         int start = position;
+        bool wordwise = IsText(rule.Form);
+        bool dots = last && rule.Form == ComponentForm.Characters82;
         while (position < text.Length && (last || text[position] != '.'))
         {
+            if (wordwise && (count & 7) == 0 && count < EpcComponent.MaxLength && TryReadWord(dots, text, position, out ulong word, out int length))
+            {
+                words[count >> 3] = word;
+                count += length;
+                position += length;
+                continue;
+            }
+
             int here = position;
             if (!TryReadCharacter(rule, text, ref position, out uint character, ref fault))
             {
@@ -136,6 +193,37 @@ internal static class UriComponents
 
         component = EpcComponent.FromWords(words[0], words[1], words[2], words[3], count);
         return true;
+    }
+
+    // Up to eight characters of Table A-1 that need no second look: no escapes, no dot that ends the component.
+    private static bool TryReadWord(bool dotsToo, ReadOnlySpan<byte> text, int position, out ulong word, out int length)
+    {
+        length = Math.Min(8, text.Length - position);
+        int over = 8 - length;
+        word = 0;
+        if (position < over)
+        {
+            return false;
+        }
+
+        word = BinaryPrimitives.ReadUInt64BigEndian(text.Slice(position - over)) << (8 * over);
+        if ((word & CharacterSets.Tops) != 0 || CharacterSets.Escaped(word) != 0)
+        {
+            return false;
+        }
+
+        if (!dotsToo)
+        {
+            ulong dots = CharacterSets.Dots(word);
+            int dot = dots == 0 ? 8 : Bits.LeadingZeros(dots) >> 3;
+            if (dot < length)
+            {
+                length = dot;
+                word = dot == 0 ? 0 : word & (ulong.MaxValue << (64 - (8 * dot)));
+            }
+        }
+
+        return length > 0 && CharacterSets.Outside82(word) >> (64 - (8 * length)) == 0;
     }
 
     private static bool TryReadCharacter(

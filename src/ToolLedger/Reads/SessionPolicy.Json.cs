@@ -16,6 +16,7 @@ public sealed partial record SessionPolicy
     private static readonly (TimeSpan Lowest, TimeSpan Highest) SlotLengthRange = Seconds(0.01, 60);
     private static readonly (TimeSpan Lowest, TimeSpan Highest) SilenceGapMaxRange = Seconds(1, 86_400);
     private static readonly (TimeSpan Lowest, TimeSpan Highest) RepeatHorizonRange = Seconds(0, 86_400);
+    private static readonly (TimeSpan Lowest, TimeSpan Highest) MinimumPassRange = Seconds(0, 3_600);
     private static readonly (TimeSpan Lowest, TimeSpan Highest) SessionAgeMaxRange = Seconds(1, 31_622_400);
     private static readonly (int Lowest, int Highest) RepeatReportCountRange = (0, 1_048_576);
     private static readonly (int Lowest, int Highest) LooksKeptRange = (1, 4_096);
@@ -41,6 +42,7 @@ public sealed partial record SessionPolicy
             LooksKept = fields.Int32("looksKept", defaults.LooksKept, LooksKeptRange.Lowest, LooksKeptRange.Highest),
             TagLimit = fields.Int32("tagLimit", defaults.TagLimit, TagLimitRange.Lowest, TagLimitRange.Highest),
             LookLimit = fields.Int32("lookLimit", defaults.LookLimit, LookLimitRange.Lowest, LookLimitRange.Highest),
+            MinimumPass = fields.Seconds("minimumPassSeconds", defaults.MinimumPass, MinimumPassRange.Lowest, MinimumPassRange.Highest),
             SessionAgeMax = fields.Seconds("sessionAgeMaxSeconds", defaults.SessionAgeMax, SessionAgeMaxRange.Lowest, SessionAgeMaxRange.Highest),
         };
         fields.End();
@@ -63,6 +65,7 @@ public sealed partial record SessionPolicy
         writer.WriteNumber("looksKept", LooksKept);
         writer.WriteNumber("tagLimit", TagLimit);
         writer.WriteNumber("lookLimit", LookLimit);
+        writer.WriteNumber("minimumPassSeconds", JsonFields.ToSeconds(MinimumPass));
         writer.WriteNumber("sessionAgeMaxSeconds", JsonFields.ToSeconds(SessionAgeMax));
         writer.WriteEndObject();
     }

@@ -71,6 +71,11 @@ public sealed partial record SessionPolicy
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
     public int LookLimit { get; init => field = Check(value, LookLimitRange); } = 67_108_864;
 
+    /// <summary>The shortest pass that counts as a separate view; a shorter one is joined with its neighbour.</summary>
+    /// <value>0 to 3,600 seconds. The default is 5 seconds (ours): turning or moving a bag takes that long.</value>
+    /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
+    public TimeSpan MinimumPass { get; init => field = Check(value, MinimumPassRange); } = TimeSpan.FromSeconds(5);
+
     /// <summary>How long before the instant of a reconciliation a session may have ended and still settle lines: a read from the start of a shift says nothing of its end.</summary>
     /// <value>1 second to 366 days. The default is 1 hour (ours).</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>

@@ -6,6 +6,7 @@ using System.Reflection;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
 using ToolLedger.Kits;
+using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Reconciliation.Rules;
 
@@ -51,10 +52,11 @@ public sealed class Reconciler
     /// <param name="input">Everything to look at.</param>
     /// <returns>The result.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="input"/> is null.</exception>
-    /// <exception cref="ArgumentException">The register holds no manifest of the subject (of the revision asked for, or effective at the as-of instant).</exception>
+    /// <exception cref="ArgumentException">The register holds no manifest of the subject (of the revision asked for, or effective at the as-of instant), or two sessions share an id.</exception>
     public ReconciliationResult Reconcile(ReconciliationInput input)
     {
         ArgumentNullException.ThrowIfNull(input);
+        CheckSessions(input);
         return Reconcile(new ReconciliationScope(input, policy), input.Subject, input.Revision);
     }
 
@@ -63,11 +65,12 @@ public sealed class Reconciler
     /// <param name="kits">The kits, in the order results are wanted.</param>
     /// <returns>One result a kit, computed as the caller moves on.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">The register holds no manifest of a kit effective at the as-of instant (thrown when that kit is reached).</exception>
+    /// <exception cref="ArgumentException">Two sessions share an id, or the register holds no manifest of a kit effective at the as-of instant (thrown when that kit is reached).</exception>
     public IEnumerable<ReconciliationResult> ReconcileAll(ReconciliationInput input, IEnumerable<KitId> kits)
     {
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(kits);
+        CheckSessions(input);
         return All(new ReconciliationScope(input, policy), kits);
     }
 
@@ -79,6 +82,18 @@ public sealed class Reconciler
             if (string.IsNullOrWhiteSpace(rule.Name) || !names.Add(rule.Name))
             {
                 throw new ArgumentException($"Every rule needs a name of its own; \"{rule.Name}\" is empty or taken.", nameof(rules));
+            }
+        }
+    }
+
+    private static void CheckSessions(ReconciliationInput input)
+    {
+        var ids = new HashSet<SessionId>();
+        foreach (ReadSession session in input.Sessions)
+        {
+            if (!ids.Add(session.Id))
+            {
+                throw new ArgumentException($"Two sessions share the id \"{session.Id}\"; every read would be explained twice.", nameof(input));
             }
         }
     }

@@ -84,6 +84,9 @@ public static class ReconciliationReasons
     /// <summary>The binding changed within the reads.</summary>
     public static ReasonKind BindingChanged { get; } = new("identity.binding-changed", "the binding of tag {tag} began or ended between its reads of this session");
 
+    /// <summary>A control tag of the station is bound to the tool.</summary>
+    public static ReasonKind BoundControlTag { get; } = new("identity.bound-control-tag", "its tag {tag} is also a control tag of station {station}, where it always answers");
+
     /// <summary>The doubt was settled by a sighting.</summary>
     public static ReasonKind IdentitySettled { get; } = new("identity.settled-by-mark", "identity was in doubt ({code}) and settled by the sighting of its mark");
 
@@ -215,7 +218,7 @@ public static class ReconciliationReasons
     [
         Sighted, Counted, PiecesCounted, BetterElsewhere, ContainerOnly, CountShort, Surplus, PiecesNotCounted, PiecesUnknown, PiecesShort, PiecesOver,
         NotCounted, NoLiveTag, NoUsableSession, OtherUnit, CountNotIdentity, OtherMark, SharedMark, SightedInOtherKit, TooOld, CountsDiffer,
-        RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, IdentitySettled,
+        RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, BoundControlTag, IdentitySettled,
         StepPresentAgain, StepSecondPass, StepSightTool, StepCountItems, StepCountPieces, StepSearchShortage, StepResolveSurplus, StepSettleIdentity, StepRestoreStation,
         KitLinesOpen, KitDifferences, KitForeignTool, KitNoUsableSession, KitNothingExpected, KitNoReadUsed, KitManualNotAllowed, KitMorePersons,
         NotPresentedOrShielded, Attenuated, SharedLocation, SharedAntenna, KitPassing, ForeignTools, RetiredTag, TagToReplace, SecondTagSilent, Proximity,

@@ -45,7 +45,7 @@ internal sealed class ToolReadsCollector
 
     private void CollectTag(TagId tag, IEnumerable<TagBinding> bindings, ToolReads reads)
     {
-        var passes = new List<PassEvidence>();
+        var passes = new List<TimedPass>();
         var antennas = new SortedDictionary<(string Station, byte Antenna), AntennaEvidence>();
         TagEvidence? strongest = null;
         DateTimeOffset? lastSeen = null;
@@ -58,7 +58,13 @@ internal sealed class ToolReadsCollector
             {
                 bool overlaps = binding.From < session.To && (binding.Until is not { } until || until > session.From);
                 TagEvidence? evidence = session.Find(tag) is { AcceptedCount: > 0 } found ? found : null;
-                if (overlaps && (evidence is null || IsLiveForAll(binding, evidence)))
+                if (overlaps && session.Presentation.Station.ControlTags.Any(control => control.Tag == tag))
+                {
+                    // A tag that is fixed at the station shows that the station works; it cannot show that a tool is back.
+                    reads.Doubts.Add(new IdentityDoubt(
+                        new Reason(ReconciliationReasons.BoundControlTag, ("tag", tag.ToString()), ("station", session.Presentation.Station.Id.Value)), session.To));
+                }
+                else if (overlaps && (evidence is null || IsLiveForAll(binding, evidence)))
                 {
                     isLive = true;
                     AddPasses(session, evidence, passes, antennas);
@@ -82,7 +88,7 @@ internal sealed class ToolReadsCollector
             var presence = new PresenceEvidence
             {
                 Tag = tag,
-                Passes = passes,
+                Passes = SeparatePasses.Of(passes, scope.Policy.Sessions.MinimumPass),
                 Antennas = [.. antennas.Values],
                 Strongest = strongest?.Strongest,
                 HasTid = chips.Count > 0,
@@ -146,7 +152,7 @@ internal sealed class ToolReadsCollector
     private static void AddPasses(
         ReadSession session,
         TagEvidence? evidence,
-        List<PassEvidence> passes,
+        List<TimedPass> passes,
         SortedDictionary<(string Station, byte Antenna), AntennaEvidence> antennas)
     {
         bool degraded = session.Health.State == SessionState.Degraded;
@@ -158,7 +164,8 @@ internal sealed class ToolReadsCollector
                 looks += cell.Pass == pass.Number ? cell.LookCount : 0;
             }
 
-            passes.Add(new PassEvidence(session.Id, pass.Number, degraded, looks, pass.LookLimit));
+            var looked = new PassEvidence(session.Id, pass.Number, degraded, looks, pass.LookLimit);
+            passes.Add(new TimedPass(session.Presentation.Station.Id, pass.From, pass.To, looked));
         }
 
         StationId station = session.Presentation.Station.Id;

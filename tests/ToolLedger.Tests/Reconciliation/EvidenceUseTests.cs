@@ -6,6 +6,7 @@ using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 using Xunit;
 
 namespace ToolLedger.Tests.Reconciliation;
@@ -113,6 +114,54 @@ public sealed class EvidenceUseTests
         Assert.Equal(LineState.Weak, result.Lines[2].State);
         Assert.Contains(result.Lines[2].Reasons, reason => reason.Code == ReconciliationReasons.BetterElsewhere.Code);
         Assert.True(result.Lines[3].IsAccounted);
+    }
+
+    [Fact]
+    public void The_same_reads_handed_in_as_two_sessions_make_no_second_pass()
+    {
+        World world = new World().ReadAllBut("T7").Read("T7", World.A1, 5, 6, 7);
+        ReconciliationResult result = world.Reconcile(world.Session("S1"), world.Session("S1-copy"));
+
+        Assert.Equal(LineState.Weak, result.Lines[6].State);
+        Assert.Equal((3, 1), (result.Lines[6].Evidence.LookCount, result.Lines[6].Evidence.PassCount));
+    }
+
+    [Fact]
+    public void A_pass_of_an_instant_is_no_second_view()
+    {
+        World world = new World().ReadAllBut("T7").Read("T7", World.A1, 5, 6, 7.0005);
+        world.PassStarts.AddRange([World.Start.AddSeconds(7), World.Start.AddSeconds(7.001)]);
+
+        Assert.Equal(LineState.Weak, world.Reconcile().Lines[6].State);
+
+        world.PassStarts.Clear();
+        world.PassStarts.Add(World.Start.AddSeconds(27));
+        world.Read("T7", World.A1, 28);
+        Assert.Equal(LineState.Weak, world.Reconcile().Lines[6].State);
+
+        world.PassStarts[0] = World.Start.AddSeconds(20);
+        Assert.Equal(LineState.Accounted, world.Reconcile().Lines[6].State);
+    }
+
+    [Fact]
+    public void Two_sessions_of_one_id_are_refused()
+    {
+        var world = new World();
+
+        ArgumentException error = Assert.Throws<ArgumentException>(() => world.Reconcile(world.Session("S1"), world.Session("S1")));
+        Assert.Contains("S1", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_tool_that_wears_a_control_tag_of_the_station_is_a_conflict_and_not_accounted_by_it()
+    {
+        World world = new World().ReadAllBut("T7");
+        world.Bindings.RemoveAll(binding => binding.Tool.Value == "T7");
+        world.Bindings.Add(World.Binding(World.C1, new ToolId("T7")));
+        LineConclusion t7 = world.Reconcile().Lines[6];
+
+        Assert.Equal(LineState.Conflict, t7.State);
+        Assert.Contains(t7.Reasons, reason => reason.Code == ReconciliationReasons.BoundControlTag.Code);
     }
 
     [Fact]
