@@ -39,6 +39,10 @@ internal static class CharacterSets
     internal static ulong Outside39(ulong word) =>
         ~(Between(word, 0x23, 0x23) | Between(word, 0x2D, 0x2D) | Between(word, 0x2F, 0x39) | Between(word, 0x41, 0x5A)) & Tops;
 
+    /// <summary>Which of eight characters may not stand in a CAGE code. Zero bytes count as not in it.</summary>
+    internal static ulong OutsideCage(ulong word) =>
+        ~(Between(word, 0x30, 0x39) | Between(word, 0x41, 0x48) | Between(word, 0x4A, 0x4E) | Between(word, 0x50, 0x5A)) & Tops;
+
     /// <summary>Which of eight characters are dots.</summary>
     internal static ulong Dots(ulong word) => Between(word, 0x2E, 0x2E) & Tops;
 

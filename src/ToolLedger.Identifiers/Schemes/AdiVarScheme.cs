@@ -87,22 +87,19 @@ internal sealed class AdiVarScheme : EpcCodec
 
     private static bool TryReadCage(ReadOnlySpan<ulong> words, ref IdentityBits bits, ref EpcFault fault)
     {
-        int from = Bits.Read(words, CageOffset, 6) == Space ? 1 : 0;
-        ulong text = 0;
-        for (int i = from; i < 6; i++)
+        ulong codes = PackedText.Six(words, CageOffset, 6);
+        int from = codes >> 56 == Space ? 1 : 0;
+        int length = 6 - from;
+        ulong text = PackedText.Widen(codes) << (8 * from);
+        ulong bad = CharacterSets.OutsideCage(text) >> (64 - (8 * length));
+        if (bad != 0)
         {
-            int offset = CageOffset + (6 * i);
-            uint character = PackedText.SixToAscii((uint)Bits.Read(words, offset, 6));
-            if (!CharacterSets.IsCage(character))
-            {
-                return Fail(EpcRule.CageCode, EpcField.Cage, offset, character, ref fault);
-            }
-
-            text = (text << 8) | character;
+            int index = from + (Bits.LeadingZeros(bad) >> 3) - (8 - length);
+            uint character = (uint)(text >> (56 - (8 * (index - from)))) & 0xFF;
+            return Fail(EpcRule.CageCode, EpcField.Cage, CageOffset + (6 * index), character, ref fault);
         }
 
-        int length = 6 - from;
-        bits.A = EpcComponent.FromWords(text << (64 - (8 * length)), 0, 0, 0, length);
+        bits.A = EpcComponent.FromWords(text & (ulong.MaxValue << (64 - (8 * length))), 0, 0, 0, length);
         return true;
     }
 

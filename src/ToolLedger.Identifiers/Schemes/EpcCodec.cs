@@ -1,4 +1,5 @@
 using System;
+using System.Buffers.Binary;
 using System.Text;
 
 namespace ToolLedger.Identifiers.Schemes;
@@ -17,6 +18,7 @@ internal abstract class EpcCodec
         MaximumBits = maximumBits;
         Grammar = KindList.Of(kind);
         UriStart = Encoding.ASCII.GetBytes("urn:epc:tag:" + name + ":");
+        NameKey = FirstEight(Encoding.ASCII.GetBytes(name + ":\0\0\0\0\0\0\0\0"));
     }
 
     internal EpcScheme Scheme { get; }
@@ -42,8 +44,15 @@ internal abstract class EpcCodec
 
     internal int MaximumBits { get; }
 
+    /// <summary>The first eight bytes of the name and its colon.</summary>
+    internal ulong NameKey { get; }
+
     /// <summary>The beginning of the tag URI without control fields.</summary>
     internal byte[] UriStart { get; }
+
+    /// <summary>The first eight bytes of a name with its colon; the shortest have seven, and what follows them does not count.</summary>
+    internal static ulong FirstEight(ReadOnlySpan<byte> text) =>
+        BinaryPrimitives.ReadUInt64LittleEndian(text) & (text[6] == ':' ? 0x00FFFFFFFFFFFFFFUL : ulong.MaxValue);
 
     /// <summary>Reads the components. There are at least <see cref="MinimumBits"/> bits, and the header is this scheme's.</summary>
     internal abstract bool TryDecode(

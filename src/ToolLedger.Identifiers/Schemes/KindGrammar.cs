@@ -149,6 +149,12 @@ internal sealed class KindGrammar
 
     private static bool AcceptsCage(ComponentRule rule, in EpcComponent component, int position, ref EpcFault fault)
     {
+        int length = component.Length;
+        if (length is 5 or 6 && (component.IsNumber || CharacterSets.OutsideCage(component.Word(0)) >> (64 - (8 * length)) == 0))
+        {
+            return true;
+        }
+
         for (int i = 0; i < component.Length; i++)
         {
             if (!CharacterSets.IsCage(component.CharacterAt(i)))
@@ -157,8 +163,7 @@ internal sealed class KindGrammar
             }
         }
 
-        return component.Length is 5 or 6
-            || Fail(rule, EpcRule.DigitCount, position, 0, (ulong)component.Length, ref fault);
+        return Fail(rule, EpcRule.DigitCount, position, 0, (ulong)component.Length, ref fault);
     }
 
     private static bool AcceptsText(

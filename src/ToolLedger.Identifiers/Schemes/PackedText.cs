@@ -132,7 +132,7 @@ internal static class PackedText
     }
 
     // Up to eight six-bit codes, spread to bytes, the first one in the most significant byte.
-    private static ulong Six(ReadOnlySpan<ulong> words, int offset, int count)
+    internal static ulong Six(ReadOnlySpan<ulong> words, int offset, int count)
     {
         ulong bits = Bits.Read(words, offset, 6 * count) << (48 - (6 * count));
         ulong x = ((bits & 0x0000_FFFF_FF00_0000UL) << 8) | (bits & 0x0000_0000_00FF_FFFFUL);
@@ -149,7 +149,7 @@ internal static class PackedText
     }
 
     // Codes below 32 are letters that lost their bit 40h.
-    private static ulong Widen(ulong codes) => codes | ((~codes << 1) & (0x40 * CharacterSets.Ones));
+    internal static ulong Widen(ulong codes) => codes | ((~codes << 1) & (0x40 * CharacterSets.Ones));
 
     private static int LengthOf(ulong w0, ulong w1, ulong w2, int groups)
     {

@@ -1,5 +1,4 @@
 using System;
-using System.Buffers.Binary;
 
 namespace ToolLedger.Identifiers.Schemes;
 
@@ -53,21 +52,21 @@ internal static class SchemeList
 
         for (int slot = SlotOf(text); ByName[slot] is { } codec; slot = (slot + 1) & (NameSlots - 1))
         {
-            if (text.StartsWith(codec.UriStart.AsSpan(UriStartLength)))
+            length = codec.Name.Length;
+            if (EpcCodec.FirstEight(text) == codec.NameKey && text.Length > length && text[length] == ':'
+                && (length <= 8 || text.StartsWith(codec.UriStart.AsSpan(UriStartLength))))
             {
-                length = codec.UriStart.Length - UriStartLength - 1;
                 return codec;
             }
         }
 
+        length = 0;
         return null;
     }
 
-    // The first eight bytes of a name with its colon; the shortest have seven, and what follows them does not count.
     private static int SlotOf(ReadOnlySpan<byte> text)
     {
-        ulong name = BinaryPrimitives.ReadUInt64LittleEndian(text) & (text[6] == ':' ? 0x00FFFFFFFFFFFFFFUL : ulong.MaxValue);
-        return (int)((name * 0x63CA828DD5F4B3B3UL) >> 32) & (NameSlots - 1);
+        return (int)((EpcCodec.FirstEight(text) * 0x63CA828DD5F4B3B3UL) >> 32) & (NameSlots - 1);
     }
 
     private static EpcCodec?[] IndexByName()

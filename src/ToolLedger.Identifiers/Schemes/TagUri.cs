@@ -77,6 +77,13 @@ internal static class TagUri
     {
         int start = position;
         uint filter = 0;
+        if (position + 1 < text.Length && text[position + 1] == '.' && (uint)text[position] - '0' <= 7)
+        {
+            bits.Filter = (byte)(text[position] - '0');
+            position += 2;
+            return true;
+        }
+
         while (position < text.Length && position < start + 3 && (uint)text[position] - '0' <= 9)
         {
             filter = (filter * 10) + text[position++] - '0';

@@ -44,20 +44,28 @@ internal static class UriComponents
             bool ended = position == text.Length || (!last && text[position] == '.');
 
             // Most components are short runs of digits that their rule takes at once; everything else is read with care.
-            if (!ended || !rule.TakesDigits(number, length, bits.A.Length))
+            if (ended && rule.TakesDigits(number, length, bits.A.Length))
             {
-                position = start;
-                if (!TryReadComponent(rule, last, text, ref position, out EpcComponent component, ref fault)
-                    || !KindGrammar.Accepts(rule, component, bits.A.Length, start, ref fault))
+                bits.SetDigits(rule.Slot, number, length);
+            }
+            else
+            {
+                var component = new EpcComponent(number, length);
+                if (!ended)
+                {
+                    position = start;
+                    if (!TryReadText(rule, last, text, ref position, out component, ref fault))
+                    {
+                        return false;
+                    }
+                }
+
+                if (!KindGrammar.Accepts(rule, component, bits.A.Length, start, ref fault))
                 {
                     return false;
                 }
 
                 bits.Set(rule.Slot, component);
-            }
-            else
-            {
-                bits.SetDigits(rule.Slot, number, length);
             }
 
             if (last)
@@ -159,7 +167,7 @@ internal static class UriComponents
         int count = 0;
         component = default;
         int start = position;
-        bool wordwise = IsText(rule.Form);
+        bool wordwise = IsText(rule.Form) || rule.Form == ComponentForm.Cage;
         bool dots = last && rule.Form == ComponentForm.Characters82;
         while (position < text.Length && (last || text[position] != '.'))
         {
