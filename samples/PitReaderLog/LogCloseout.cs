@@ -40,7 +40,7 @@ internal sealed class LogCloseout
         _kits = new KitRegister([new KitManifest(
             Kit, 1, "Invented kit of one tag", since, new Signature { By = new PersonId("P-1"), At = since }, [new ToolLine { Number = 1, Tool = tool }])]);
         _tags = new TagRegister([new TagBinding { Tag = kitTag, Tool = Tool, From = since }]);
-        _sessions = new SessionPolicy { ControlTagEdge = markerInterval * 2.5, SilenceGapMax = markerInterval * 2.5 };
+        _sessions = new SessionPolicy { ControlTagEdge = markerInterval * 2.5, SilenceGapMax = markerInterval * 2.5, MaximumWindow = TimeSpan.FromHours(24) };
         _reconciler = new Reconciler(new ReconciliationPolicy
         {
             Sessions = _sessions,

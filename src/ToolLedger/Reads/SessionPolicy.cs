@@ -20,9 +20,9 @@ public sealed partial record SessionPolicy
     public TimeSpan MinimumWindow { get; init => field = Check(value, MinimumWindowRange); } = TimeSpan.FromSeconds(20);
 
     /// <summary>The longest session; reads later than its start plus this are outside.</summary>
-    /// <value>1 min to 7 days. The default is 24 h.</value>
+    /// <value>1 min to 7 days. The default is 1 hour (ours).</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
-    public TimeSpan MaximumWindow { get; init => field = Check(value, MaximumWindowRange); } = TimeSpan.FromHours(24);
+    public TimeSpan MaximumWindow { get; init => field = Check(value, MaximumWindowRange); } = TimeSpan.FromHours(1);
 
     /// <summary>The largest clock offset, measured at both ends, that may change during the session.</summary>
     /// <value>0 s to 1 h. The default is 2 s.</value>

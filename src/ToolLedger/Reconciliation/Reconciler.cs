@@ -124,7 +124,7 @@ public sealed class Reconciler
             AsOf = scope.AsOf,
             Kit = conclusion,
             Lines = lines,
-            Findings = FindingsOf(scope, manifest, collector, judged, sessions),
+            Findings = [.. FindingsOf(scope, manifest, collector, judged, sessions), .. EntrySearch.Search(scope, manifest, signatures)],
             Sessions = sessions,
             Persons = persons,
             Signatures = signatures,

@@ -57,6 +57,116 @@ public sealed class EvidenceUseTests
         Assert.Contains(wire.Reasons, reason => reason.Code == ReconciliationReasons.OtherUnit.Code);
     }
 
+    [Theory]
+    [InlineData(0, LineState.Partial)]
+    [InlineData(2, LineState.Conflict)]
+    public void A_count_of_a_marked_tool_identifies_nothing_and_still_contradicts_its_reads(int counted, LineState expected)
+    {
+        ReconciliationResult result = new World().ReadAllBut().CountAll().Count(7, counted, "each").Reconcile();
+
+        Assert.Equal(expected, result.Lines[6].State);
+        Assert.Equal(KitState.Discrepant, result.Kit.State);
+    }
+
+    [Theory]
+    [InlineData(0, LineState.Partial)]
+    [InlineData(1, LineState.Accounted)]
+    [InlineData(2, LineState.Conflict)]
+    public void A_tool_without_mark_and_tag_is_accounted_for_by_a_count_of_one_only(int counted, LineState expected)
+    {
+        var world = new World { IsT9Marked = false };
+        world.Bindings.RemoveAll(binding => binding.Tool.Value == "T9");
+        world.ReadAllBut("T9").CountAll().Count(9, counted, "each");
+
+        Assert.Equal(expected, world.Reconcile().Lines[8].State);
+    }
+
+    [Fact]
+    public void A_later_session_that_does_not_hear_the_tool_takes_the_earlier_reads_their_force()
+    {
+        World world = new World().ReadAllBut();
+        DateTimeOffset later = World.Start.AddMinutes(10);
+        world.AsOf = later.AddMinutes(2);
+        ReadSession first = world.Session("S1");
+        ReadSession silent = world.Session("S2", [World.K1], [.. world.ControlReads().Select(read => new TagRead(read.Tag, read.Antenna, read.FirstSeen.AddMinutes(10)))], later);
+        ReadSession dead = world.Session("S3", [World.K1], [], later);
+
+        Assert.True(world.Reconcile(first).Lines[0].IsAccounted);
+        foreach (ReadSession second in new[] { silent, dead })
+        {
+            LineConclusion line = world.Reconcile(first, second).Lines[0];
+            Assert.Equal(LineState.Weak, line.State);
+            Assert.Contains(line.Reasons, reason => reason.Code == ReconciliationReasons.LaterSilent.Code);
+        }
+    }
+
+    [Fact]
+    public void A_session_built_under_another_policy_is_not_used_and_says_so()
+    {
+        World world = new World().ReadAllBut();
+        ReadSession loose = world.Session();
+        world.Policy = new ReconciliationPolicy { Sessions = new SessionPolicy { SlotLength = TimeSpan.FromSeconds(1) } };
+
+        ReconciliationResult result = world.Reconcile(loose);
+        Assert.Equal(KitState.NoValidRead, result.Kit.State);
+        Assert.Contains(result.Findings, finding => finding.Code == ReconciliationReasons.SessionOfOtherPolicy.Code);
+    }
+
+    [Fact]
+    public void Entries_that_match_nothing_are_findings_and_not_swallowed()
+    {
+        World world = new World().ReadAllBut().CountAll().Count(77, 1, "each").Count(15, 6, "each", World.End.AddHours(1)).Sight("NOBODY-1", "X1");
+        world.Counts.Add(new LineCount { Kit = new KitId("K77"), LineNumber = 1, Quantity = new Quantity(1, Unit.Each), By = World.P, At = World.End });
+        world.Signatures.Add(new Signature { By = World.Q, At = World.Start });
+
+        Assert.Equal(5, world.Reconcile().Findings.Count(finding => finding.Code == ReconciliationReasons.EntryNotUsed.Code));
+    }
+
+    [Theory]
+    [InlineData("p", true)]
+    [InlineData("P-", true)]
+    [InlineData("Q2", false)]
+    public void A_variant_of_the_same_id_is_no_second_person(string witness, bool same)
+    {
+        World world = new World().ReadAllBut();
+        foreach ((int line, decimal amount, string unit) in new[] { (13, 10m, "each"), (14, 1m, "spool"), (15, 6m, "each") })
+        {
+            world.Counts.Add(new LineCount
+            {
+                Kit = World.K1, LineNumber = line, Quantity = new Quantity(amount, new Unit(unit)), By = World.P, Witness = new PersonId(witness), At = World.End,
+            });
+        }
+
+        Assert.Equal(same ? KitState.Open : KitState.Complete, world.Reconcile().Kit.State);
+    }
+
+    [Fact]
+    public void A_signature_made_before_the_last_count_adds_no_person()
+    {
+        World world = new World().ReadAllBut().CountAll();
+        LineCount[] alone = [.. world.Counts.Select(count => new LineCount { Kit = count.Kit, LineNumber = count.LineNumber, Quantity = count.Quantity, By = World.P, At = count.At })];
+        world.Counts.Clear();
+        world.Counts.AddRange(alone);
+        world.Signatures.Add(new Signature { By = World.Q, At = World.End.AddSeconds(-1) });
+        Assert.Equal(KitState.Open, world.Reconcile().Kit.State);
+
+        world.Signatures.Add(new Signature { By = World.Q, At = World.End.AddSeconds(1) });
+        Assert.Equal(KitState.Complete, world.Reconcile().Kit.State);
+    }
+
+    [Fact]
+    public void A_tag_last_heard_longer_ago_than_the_age_allowed_settles_nothing_even_in_a_session_that_goes_on()
+    {
+        var world = new World { Policy = new ReconciliationPolicy { Sessions = new SessionPolicy { SessionAgeMax = TimeSpan.FromSeconds(20) } } };
+        world.AsOf = World.End;
+        world.ReadAllBut("T7").Read("T7", World.A1, 1, 2).Read("T7", World.A2, 3);
+        world.ReadAllBut("T7", "T8").Read("T8", World.A1, 12, 13).Read("T8", World.A2, 14);
+        ReconciliationResult result = world.Reconcile();
+
+        Assert.False(result.Lines[6].IsAccounted);
+        Assert.True(result.Lines[7].IsAccounted);
+    }
+
     [Fact]
     public void A_count_of_one_does_not_identify_a_marked_tool()
     {
@@ -84,7 +194,7 @@ public sealed class EvidenceUseTests
         Assert.Equal(KitState.Open, alone.Kit.State);
         Assert.Contains(alone.Kit.Reasons, reason => reason.Code == ReconciliationReasons.KitMorePersons.Code);
 
-        world.Signatures.Add(new Signature { By = World.P, At = World.End.AddSeconds(30) });
+        world.Signatures.Add(new Signature { By = World.P, At = World.End.AddSeconds(90) });
         ReconciliationResult two = world.Reconcile([]);
         Assert.Equal(KitState.Complete, two.Kit.State);
         Assert.True(two.NoReadUsed);

@@ -1,6 +1,7 @@
 using System;
 using System.Linq;
 using ToolLedger.Identifiers;
+using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Tools;
@@ -175,21 +176,70 @@ public sealed class IdentityScenarioTests
     }
 
     [Fact]
-    public void A_sighting_with_another_tools_mark_is_no_sighting()
+    public void A_sighting_with_another_tools_mark_contradicts_even_a_good_read_until_the_right_mark_is_read()
     {
-        LineConclusion t9 = new World().ReadAllBut("T9").Sight("T9", "K1-8").Reconcile().Lines[8];
+        World world = new World().ReadAllBut().Sight("T9", "K1-9", at: World.End).Sight("T9", "K1-8");
+        LineConclusion t9 = world.Reconcile().Lines[8];
 
-        Assert.Equal(LineState.NotRead, t9.State);
+        Assert.Equal(LineState.Conflict, t9.State);
+        Assert.True(world.Sight("T9", "K1-9", at: World.End.AddSeconds(90)).Reconcile().Lines[8].IsAccounted);
         Assert.Contains(t9.Reasons, reason => reason.Code == ReconciliationReasons.OtherMark.Code);
     }
 
     [Fact]
     public void A_tool_sighted_inside_another_kit_is_not_accounted_for_here()
     {
-        LineConclusion t9 = new World().ReadAllBut("T9").Sight("T9", "K1-9", World.K2).Reconcile().Lines[8];
+        LineConclusion t9 = new World().ReadAllBut().Sight("T9", "K1-9", World.K2).Reconcile().Lines[8];
 
-        Assert.Equal(LineState.NotRead, t9.State);
+        Assert.Equal(LineState.Conflict, t9.State);
         Assert.Contains(t9.Reasons, reason => reason.Code == ReconciliationReasons.SightedInOtherKit.Code);
+    }
+
+    [Fact]
+    public void A_tool_read_here_after_it_was_sighted_elsewhere_has_come_back()
+    {
+        LineConclusion t9 = new World().ReadAllBut().Sight("T9", "K1-9", World.K2, World.Start.AddMinutes(-5)).Reconcile().Lines[8];
+
+        Assert.Equal(AccountingBasis.Read, t9.Basis);
+        Assert.Contains(t9.Reasons, reason => reason.Code == ReconciliationReasons.SightedInOtherKit.Code);
+    }
+
+    [Fact]
+    public void Any_mark_on_a_tool_without_one_settles_no_doubt_and_another_tools_mark_is_none_of_its()
+    {
+        World world = new World { IsT9Marked = false }.ReadAllBut("T9");
+        world.Bindings.Add(Retired(Second, "T9", World.Start.AddDays(-10)));
+        world.ReadAt(Second, World.A1, -55, 5, 6);
+        Assert.Equal(LineState.Conflict, world.Sight("T9", "?").Reconcile().Lines[8].State);
+
+        Assert.Equal(LineState.Conflict, new World { IsT9Marked = false }.ReadAllBut().Sight("T9", "K1-2").Reconcile().Lines[8].State);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void S38_A_tool_on_two_manifests_is_a_conflict_where_it_was_credited_to_the_other_kits_session(bool presentedTogether)
+    {
+        World world = new World().ReadAllBut();
+        var also = new KitManifest(World.K2, 2, "also lists T6", World.Start.AddDays(-10), world.K1Revision3().SignedBy,
+        [
+            new ToolLine { Number = 1, Tool = new Tool { Id = new ToolId("T6"), Description = "tool 6", Mark = "K1-6" } },
+        ]);
+        ReadSession ofK1 = world.Session("S1", [World.K1, .. presentedTogether ? new[] { World.K2 } : []]);
+        ReconciliationInput plain = world.Input(ofK1);
+        var input = new ReconciliationInput
+        {
+            Kits = new KitRegister([world.K1Revision3(), also]),
+            Subject = World.K1,
+            Sessions = plain.Sessions,
+            Tags = plain.Tags,
+            AsOf = plain.AsOf,
+        };
+        ReconciliationResult[] results = [.. new Reconciler(world.Policy).ReconcileAll(input, [World.K1, World.K2])];
+
+        Assert.Equal(presentedTogether ? LineState.Conflict : LineState.Accounted, results[0].Lines[5].State);
+        Assert.Equal(LineState.Conflict, results[1].Lines[0].State);
+        Assert.Contains(results[1].Findings, finding => finding.Code == ReconciliationReasons.ToolInTwoKits.Code);
     }
 
     private static World Retagged()

@@ -52,6 +52,8 @@ internal sealed class World
 
     public int T10Pieces { get; set; } = 1;
 
+    public bool IsT9Marked { get; set; } = true;
+
     public bool ControlOnA1 { get; set; } = true;
 
     public bool ControlOnA2 { get; set; } = true;
@@ -96,7 +98,7 @@ internal sealed class World
             {
                 Id = new ToolId(Text("T", i)),
                 Description = Text("tool ", i),
-                Mark = Text("K1-", i),
+                Mark = i == 9 && !IsT9Marked ? null : Text("K1-", i),
                 PieceCount = i == 10 ? T10Pieces : 1,
                 NeedsCalibration = i == 4,
             },
@@ -191,16 +193,19 @@ internal sealed class World
         ControlTags = [new ControlTag(C1, A1), new ControlTag(C1, A2)],
     };
 
-    public ReadSession Session(string id = "S1", KitId? kit = null, IEnumerable<TagRead>? reads = null)
+    public ReadSession Session(string id = "S1", KitId? kit = null, IEnumerable<TagRead>? reads = null) => Session(id, [kit ?? K1], reads);
+
+    public ReadSession Session(string id, IReadOnlyList<KitId> kits, IEnumerable<TagRead>? reads = null, DateTimeOffset? from = null)
     {
+        DateTimeOffset start = from ?? Start;
         var builder = new ReadSessionBuilder(
             new Presentation
             {
                 Id = new SessionId(id),
                 Station = Station(),
-                Kits = [kit ?? K1],
-                From = Start,
-                Until = End,
+                Kits = kits,
+                From = start,
+                Until = start + (End - Start),
                 PassStarts = PassStarts,
                 ReaderClockOffset = ClockBefore,
             },
@@ -210,7 +215,7 @@ internal sealed class World
             builder.Add(read);
         }
 
-        return builder.Close(End, ClockAfter);
+        return builder.Close(start + (End - Start), ClockAfter);
     }
 
     public ReconciliationInput Input(params IReadOnlyList<ReadSession> sessions) => new()

@@ -42,7 +42,7 @@ internal static class MainJob
             Tags = TagRegister.Parse(File.ReadAllBytes(folder + "bindings.json")),
             Inventory = InventorySheet.Parse(File.ReadAllBytes(folder + "counts.json")),
             Calibration = CalibrationRegister.Parse(File.ReadAllBytes(folder + "calibration.json")),
-            AsOf = session.To,
+            AsOf = session.To.AddMinutes(19), // counts and sightings made later are not looked at
         });
 
         Console.WriteLine(result.Kit);
