@@ -24,7 +24,7 @@ public sealed partial record SessionPolicy
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
     public TimeSpan MaximumWindow { get; init => field = Check(value, MaximumWindowRange); } = TimeSpan.FromHours(1);
 
-    /// <summary>The largest clock offset, measured at both ends, that may change during the session.</summary>
+    /// <summary>Up to this offset, measured at both ends, the reader's clock may also wander during the session; a larger offset is fine only while it stays constant within <see cref="ClockDriftMax"/>. Either way times are corrected by the first measurement.</summary>
     /// <value>0 s to 1 h. The default is 2 s.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
     public TimeSpan ClockOffsetMax { get; init => field = Check(value, ClockOffsetMaxRange); } = TimeSpan.FromSeconds(2);

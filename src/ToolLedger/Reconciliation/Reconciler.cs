@@ -30,7 +30,7 @@ public sealed class Reconciler
     /// <param name="rules">Further rules, which can withhold "accounted for" and never grant it; null for none.</param>
     /// <param name="logger">Where to log; null for nowhere.</param>
     /// <exception cref="ArgumentNullException"><paramref name="policy"/> is null.</exception>
-    /// <exception cref="ArgumentException">Two rules share a name, or a rule has none.</exception>
+    /// <exception cref="ArgumentException">Two rules share a name, or a rule has no name, no version or null settings.</exception>
     public Reconciler(ReconciliationPolicy policy, IReadOnlyList<IReconciliationRule>? rules = null, ILogger? logger = null)
     {
         ArgumentNullException.ThrowIfNull(policy);
@@ -82,6 +82,11 @@ public sealed class Reconciler
             if (string.IsNullOrWhiteSpace(rule.Name) || !names.Add(rule.Name))
             {
                 throw new ArgumentException($"Every rule needs a name of its own; \"{rule.Name}\" is empty or taken.", nameof(rules));
+            }
+
+            if (string.IsNullOrWhiteSpace(rule.Version) || rule.Settings is null)
+            {
+                throw new ArgumentException($"Rule \"{rule.Name}\" needs a version, and settings that may be empty but not null.", nameof(rules));
             }
         }
     }
