@@ -89,8 +89,9 @@ public sealed partial class Presentation
         }
     } = [];
 
-    /// <summary>How far the reader's clock is ahead of true time, measured before the first read; null when unknown. Times of
-    /// reads are corrected by it.</summary>
+    /// <summary>How far the reader's clock is ahead of true time, measured before the first read; null when unknown, which
+    /// makes the session invalid: nothing can be placed in time. Times of reads are corrected by it. It is needed after the last
+    /// read too (<see cref="ReaderClockOffsetAfter"/>, or when the session is closed).</summary>
     /// <value>At most 36,525 days in either direction.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
     public TimeSpan? ReaderClockOffset

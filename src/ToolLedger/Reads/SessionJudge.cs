@@ -66,6 +66,12 @@ internal sealed class SessionJudge
             return;
         }
 
+        if (before.Value.Duration() > _policy.ClockCorrectionMax)
+        {
+            _invalid.Add(new Reason(SessionReasons.ClockOffsetTooLarge,
+                ("seconds", Seconds(before.Value)), ("limit", Seconds(_policy.ClockCorrectionMax))));
+        }
+
         TimeSpan drift = (after.Value - before.Value).Duration();
         bool small = before.Value.Duration() <= _policy.ClockOffsetMax && after.Value.Duration() <= _policy.ClockOffsetMax;
         if (drift > _policy.ClockDriftMax && !(small && drift <= _policy.ClockOffsetMax))

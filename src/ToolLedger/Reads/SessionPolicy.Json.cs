@@ -16,6 +16,7 @@ public sealed partial record SessionPolicy
     private static readonly (TimeSpan Lowest, TimeSpan Highest) SlotLengthRange = Seconds(0.01, 60);
     private static readonly (TimeSpan Lowest, TimeSpan Highest) SilenceGapMaxRange = Seconds(1, 86_400);
     private static readonly (TimeSpan Lowest, TimeSpan Highest) RepeatHorizonRange = Seconds(0, 86_400);
+    private static readonly (TimeSpan Lowest, TimeSpan Highest) ClockCorrectionMaxRange = Seconds(1, 3_155_760_000);
     private static readonly (TimeSpan Lowest, TimeSpan Highest) MinimumPassRange = Seconds(0, 3_600);
     private static readonly (TimeSpan Lowest, TimeSpan Highest) SessionAgeMaxRange = Seconds(1, 31_622_400);
     private static readonly (int Lowest, int Highest) RepeatReportCountRange = (0, 1_048_576);
@@ -42,6 +43,7 @@ public sealed partial record SessionPolicy
             LooksKept = fields.Int32("looksKept", defaults.LooksKept, LooksKeptRange.Lowest, LooksKeptRange.Highest),
             TagLimit = fields.Int32("tagLimit", defaults.TagLimit, TagLimitRange.Lowest, TagLimitRange.Highest),
             LookLimit = fields.Int32("lookLimit", defaults.LookLimit, LookLimitRange.Lowest, LookLimitRange.Highest),
+            ClockCorrectionMax = fields.Seconds("clockCorrectionMaxSeconds", defaults.ClockCorrectionMax, ClockCorrectionMaxRange.Lowest, ClockCorrectionMaxRange.Highest),
             MinimumPass = fields.Seconds("minimumPassSeconds", defaults.MinimumPass, MinimumPassRange.Lowest, MinimumPassRange.Highest),
             SessionAgeMax = fields.Seconds("sessionAgeMaxSeconds", defaults.SessionAgeMax, SessionAgeMaxRange.Lowest, SessionAgeMaxRange.Highest),
         };
@@ -65,6 +67,7 @@ public sealed partial record SessionPolicy
         writer.WriteNumber("looksKept", LooksKept);
         writer.WriteNumber("tagLimit", TagLimit);
         writer.WriteNumber("lookLimit", LookLimit);
+        writer.WriteNumber("clockCorrectionMaxSeconds", JsonFields.ToSeconds(ClockCorrectionMax));
         writer.WriteNumber("minimumPassSeconds", JsonFields.ToSeconds(MinimumPass));
         writer.WriteNumber("sessionAgeMaxSeconds", JsonFields.ToSeconds(SessionAgeMax));
         writer.WriteEndObject();

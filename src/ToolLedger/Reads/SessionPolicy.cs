@@ -71,6 +71,11 @@ public sealed partial record SessionPolicy
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
     public int LookLimit { get; init => field = Check(value, LookLimitRange); } = 67_108_864;
 
+    /// <summary>The largest offset of the reader's clock that may be corrected at all; beyond it the session is invalid, since old reads could be passed off as new ones.</summary>
+    /// <value>1 second to 36,525 days. The default is 1 day (ours): a wrong time zone or date line, not a wrong month.</value>
+    /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
+    public TimeSpan ClockCorrectionMax { get; init => field = Check(value, ClockCorrectionMaxRange); } = TimeSpan.FromDays(1);
+
     /// <summary>The shortest pass that counts as a separate view; a shorter one is joined with its neighbour.</summary>
     /// <value>0 to 3,600 seconds. The default is 5 seconds (ours): turning or moving a bag takes that long.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>

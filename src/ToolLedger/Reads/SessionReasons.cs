@@ -19,6 +19,10 @@ public static class SessionReasons
     public static ReasonKind ClockOffsetChanged { get; } = new("session.clock-offset-changed",
         "The offset of the reader's clock changed from {before} s to {after} s during the session.");
 
+    /// <summary>The reader's clock is too far off to be corrected. Makes it invalid.</summary>
+    public static ReasonKind ClockOffsetTooLarge { get; } = new("session.clock-offset-too-large",
+        "The reader's clock was {seconds} s ahead of true time; at most {limit} s may be corrected.");
+
     /// <summary>Reads are later than the end of the session. Makes it invalid.</summary>
     public static ReasonKind ReadAfterClose { get; } = new("session.read-after-close",
         "Reads were taken in up to {last}, but the session was closed at {to}.");
@@ -66,7 +70,7 @@ public static class SessionReasons
     /// <summary>Every kind of this room's sessions.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        WindowTooShort, ClockOffsetUnknown, ClockOffsetChanged, ReadAfterClose, TagLimit, LookLimit, NothingRead, ControlTagMissing,
+        WindowTooShort, ClockOffsetUnknown, ClockOffsetChanged, ClockOffsetTooLarge, ReadAfterClose, TagLimit, LookLimit, NothingRead, ControlTagMissing,
         Loss, SilenceGap, NoControlTags, AntennaWithoutControlTag, ClockCorrected, UnlistedAntenna,
     ];
 }

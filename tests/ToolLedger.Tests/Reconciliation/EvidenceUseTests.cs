@@ -100,6 +100,20 @@ public sealed class EvidenceUseTests
         }
     }
 
+    [Theory]
+    [InlineData(420, KitState.Open)]
+    [InlineData(2_592_000, KitState.NoValidRead)]
+    public void S68_A_constant_offset_is_corrected_and_said_but_not_one_that_could_revive_an_old_file(int seconds, KitState expected)
+    {
+        var ahead = TimeSpan.FromSeconds(seconds);
+        World world = new World { ClockBefore = ahead, ClockAfter = ahead }.ReadAllBut();
+        TagRead[] stamped = [.. world.ControlReads().Concat(world.Reads).Select(read => new TagRead(read.Tag, read.Antenna, read.FirstSeen + ahead))];
+        ReadSession session = world.Session(reads: stamped);
+
+        Assert.Equal(expected, world.Reconcile(session).Kit.State);
+        Assert.Contains(session.Health.Reasons, reason => reason.Code == SessionReasons.ClockCorrected.Code);
+    }
+
     [Fact]
     public void A_session_built_under_another_policy_is_not_used_and_says_so()
     {
@@ -133,7 +147,12 @@ public sealed class EvidenceUseTests
         {
             world.Counts.Add(new LineCount
             {
-                Kit = World.K1, LineNumber = line, Quantity = new Quantity(amount, new Unit(unit)), By = World.P, Witness = new PersonId(witness), At = World.End,
+                Kit = World.K1,
+                LineNumber = line,
+                Quantity = new Quantity(amount, new Unit(unit)),
+                By = World.P,
+                Witness = new PersonId(witness),
+                At = World.End,
             });
         }
 
