@@ -43,6 +43,9 @@ internal static class CharacterSets
     internal static ulong OutsideCage(ulong word) =>
         ~(Between(word, 0x30, 0x39) | Between(word, 0x41, 0x48) | Between(word, 0x4A, 0x4E) | Between(word, 0x50, 0x5A)) & Tops;
 
+    /// <summary>Which of eight characters are decimal digits.</summary>
+    internal static ulong Digits(ulong word) => Between(word, 0x30, 0x39) & Tops;
+
     /// <summary>Which of eight characters are dots.</summary>
     internal static ulong Dots(ulong word) => Between(word, 0x2E, 0x2E) & Tops;
 

@@ -63,6 +63,13 @@ internal static class DecimalText
     {
         number = 0;
         ulong value = 0;
+
+        // Most texts that are no number show it in their first eight characters.
+        if (CharacterSets.Digits(word0) >> (64 - (8 * Math.Min(length, 8))) != CharacterSets.Tops >> (64 - (8 * Math.Min(length, 8))))
+        {
+            return false;
+        }
+
         for (int i = 0; i < length; i++)
         {
             ulong word = i < 8 ? word0 : i < 16 ? word1 : word2;

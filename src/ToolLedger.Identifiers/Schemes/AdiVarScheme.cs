@@ -116,14 +116,25 @@ internal sealed class AdiVarScheme : EpcCodec
 
     private static int IndexOfMark(in EpcComponent text, int from)
     {
-        for (int i = from; !text.IsNumber && i < text.Length; i++)
+        if (text.IsNumber || !HasMark(text, from))
         {
-            if (text.CharacterAt(i) == '#')
-            {
-                return i;
-            }
+            return -1;
         }
 
-        return -1;
+        int at = from;
+        while (text.CharacterAt(at) != '#')
+        {
+            at++;
+        }
+
+        return at;
+    }
+
+    // Eight characters at a time; a mark in front of the position does not count.
+    private static bool HasMark(in EpcComponent text, int from)
+    {
+        ulong first = CharacterSets.NumberSigns(text.Word(0)) << (8 * from);
+        return (first | CharacterSets.NumberSigns(text.Word(1)) | CharacterSets.NumberSigns(text.Word(2))
+            | CharacterSets.NumberSigns(text.Word(3))) != 0;
     }
 }

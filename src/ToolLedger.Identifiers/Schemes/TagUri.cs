@@ -84,6 +84,20 @@ internal static class TagUri
             return true;
         }
 
+        // Two digits of a wide filter.
+        if (position + 2 < text.Length && text[position + 2] == '.' && (uint)text[position] - '1' <= 8 && (uint)text[position + 1] - '0' <= 9)
+        {
+            filter = ((uint)(text[position] - '0') * 10) + text[position + 1] - '0';
+            if (filter >> codec.FilterBits == 0)
+            {
+                bits.Filter = (byte)filter;
+                position += 3;
+                return true;
+            }
+
+            filter = 0;
+        }
+
         while (position < text.Length && position < start + 3 && (uint)text[position] - '0' <= 9)
         {
             filter = (filter * 10) + text[position++] - '0';
