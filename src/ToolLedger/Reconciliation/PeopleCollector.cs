@@ -1,0 +1,139 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using ToolLedger.Inventory;
+using ToolLedger.Kits;
+using ToolLedger.Records;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>Finds what people said about a line and still counts; the latest word decides, and what is left out is remarked.</summary>
+internal sealed class PeopleCollector
+{
+    private readonly ReconciliationScope scope;
+    private readonly KitManifest manifest;
+    private readonly HashSet<string> sharedMarks;
+
+    public PeopleCollector(ReconciliationScope scope, KitManifest manifest)
+    {
+        this.scope = scope;
+        this.manifest = manifest;
+        sharedMarks = [.. manifest.Lines
+            .Select(static line => line.Tool?.Mark)
+            .OfType<string>()
+            .GroupBy(static mark => mark, StringComparer.Ordinal)
+            .Where(static group => group.Count() > 1)
+            .Select(static group => group.Key)];
+    }
+
+    /// <summary>The latest sighting decides: one that saw the tool in another kit, or another mark, is no basis and makes an earlier one void.</summary>
+    public Sighting? FindSighting(Tool tool, ToolReads reads, List<Reason> remarks)
+    {
+        foreach (Sighting sighting in scope.People.SightingsOf(tool.Id))
+        {
+            if (!IsFresh(sighting.At))
+            {
+                remarks.Add(TooOld("a sighting", sighting.By, sighting.At));
+            }
+            else if (sharedMarks.Contains(sighting.MarkRead))
+            {
+                remarks.Add(new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead)));
+            }
+            else if (WhyContrary(tool, sighting) is { } contrary)
+            {
+                // What was read after the sighting may have come here since; what was read before it has been contradicted.
+                if (reads.LastSeen is { } read && read > sighting.At && contrary.Kind == ReconciliationReasons.SightedInOtherKit)
+                {
+                    remarks.Add(contrary);
+                }
+                else
+                {
+                    reads.Doubts.Add(new IdentityDoubt(contrary, sighting.At));
+                }
+
+                return null;
+            }
+            else
+            {
+                return sighting;
+            }
+        }
+
+        return null;
+    }
+
+    private Reason? WhyContrary(Tool tool, Sighting sighting)
+    {
+        if (!sighting.InKit.IsEmpty && sighting.InKit != manifest.Id)
+        {
+            return new Reason(
+                ReconciliationReasons.SightedInOtherKit, ("by", sighting.By.Value), ("kit", sighting.InKit.Value), ("at", scope.Time(sighting.At)));
+        }
+
+        bool isOthers = tool.Mark is null && manifest.Lines.Any(line => string.Equals(line.Tool?.Mark, sighting.MarkRead, StringComparison.Ordinal));
+        return isOthers || (tool.Mark is { } mark && !string.Equals(mark, sighting.MarkRead, StringComparison.Ordinal))
+            ? new Reason(
+                ReconciliationReasons.OtherMark, ("by", sighting.By.Value), ("read", sighting.MarkRead), ("mark", tool.Mark ?? "none on the manifest"))
+            : null;
+    }
+
+    public LineCount? FindCount(ManifestLine line, List<Reason> remarks)
+    {
+        LineCount? latest = null;
+        foreach (LineCount count in scope.People.CountsOf(manifest.Id, line.Number))
+        {
+            if (!IsFresh(count.At))
+            {
+                remarks.Add(TooOld("a count", count.By, count.At));
+            }
+            else if (count.Quantity.Unit != line.Expected.Unit)
+            {
+                remarks.Add(new Reason(
+                    ReconciliationReasons.OtherUnit, ("counted", count.Quantity.ToString()), ("by", count.By.Value), ("unit", line.Expected.Unit.Value)));
+            }
+            else if (count.At < manifest.EffectiveFrom)
+            {
+                remarks.Add(new Reason(ReconciliationReasons.CountOfOtherRevision, ("by", count.By.Value), ("at", scope.Time(count.At))));
+            }
+            else if (latest is null)
+            {
+                latest = count;
+            }
+            else if (count.Quantity != latest.Quantity)
+            {
+                remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", count.By.Value), ("counted", count.Quantity.ToString())));
+            }
+        }
+
+        return latest;
+    }
+
+    public PieceCount? FindPieces(Tool tool, List<Reason> remarks)
+    {
+        PieceCount? latest = null;
+        foreach (PieceCount count in scope.People.PiecesOf(tool.Id))
+        {
+            if (!IsFresh(count.At))
+            {
+                remarks.Add(TooOld("a piece count", count.By, count.At));
+            }
+            else if (latest is null)
+            {
+                latest = count;
+            }
+            else if (count.Pieces != latest.Pieces)
+            {
+                string counted = count.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece).ToString() : "an unknown number";
+                remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", count.By.Value), ("counted", counted)));
+            }
+        }
+
+        return latest;
+    }
+
+    private bool IsFresh(DateTimeOffset at) => scope.AsOf - at <= scope.Policy.Inventory.EvidenceAgeMax;
+
+    private Reason TooOld(string what, PersonId by, DateTimeOffset at)
+        => new(ReconciliationReasons.TooOld, ("what", what), ("by", by.Value), ("at", scope.Time(at)));
+}
