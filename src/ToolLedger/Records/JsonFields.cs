@@ -247,7 +247,7 @@ internal sealed class JsonFields
             return fallback;
         }
 
-        if (!value.TryGetDecimal(out decimal number) || number < min || number > max || decimal.Round(number, decimals) != number)
+        if (!ExactDecimal.TryRead(value, out decimal number) || number < min || number > max || decimal.Round(number, decimals) != number)
         {
             string form = decimals == 0 ? "a whole number" : string.Create(CultureInfo.InvariantCulture, $"a number of at most {decimals} decimals");
             Report(name, new Reason(RecordRules.OutOfRange,

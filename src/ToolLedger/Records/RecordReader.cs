@@ -176,7 +176,7 @@ internal sealed class RecordReader
         return text.Found == JsonTokenType.String;
     }
 
-    internal static string TextOf(JsonNumber number) => number.Value?.ToString(CultureInfo.InvariantCulture) ?? "a number out of all ranges";
+    internal static string TextOf(JsonNumber number) => number.Value?.ToString(CultureInfo.InvariantCulture) ?? number.Written ?? "a number out of all ranges";
 
     private void WrongType(string place, string member, string expected, JsonTokenType found) =>
         Report($"{place}.{member}", new Reason(RecordRules.WrongType, ("expected", expected), ("found", NameOf(found))));

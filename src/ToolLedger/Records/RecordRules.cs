@@ -50,7 +50,7 @@ public static class RecordRules
     /// <summary>A text over its limit.</summary>
     public static ReasonKind TextTooLong { get; } = new("record.text-too-long", "The text is longer than {limit} characters.");
 
-    /// <summary>A text with a control, format, private-use or unassigned character.</summary>
+    /// <summary>A text with a control, format, private-use, unassigned or ignorable character.</summary>
     public static ReasonKind TextNotPrintable { get; } = new("record.text-not-printable", "The text holds {character} at position {position}, which is not a printable character.");
 
     /// <summary>A text that starts or ends with white space.</summary>
@@ -68,6 +68,9 @@ public static class RecordRules
     /// <summary>A time outside the years 1970 to 2999.</summary>
     public static ReasonKind TimeOutOfRange { get; } = new("record.time-out-of-range", "The time \"{found}\" is outside the years 1970 to 2999.");
 
+    /// <summary>A time of the right form with a part that no calendar or clock has, or that is not kept.</summary>
+    public static ReasonKind TimePartOutOfRange { get; } = new("record.time-part-out-of-range", "The {part} of the time \"{found}\" must be {range}.");
+
     /// <summary>Something that may be listed once is listed twice.</summary>
     public static ReasonKind Duplicate { get; } = new("record.duplicate", "\"{what}\" is listed twice.");
 
@@ -79,6 +82,6 @@ public static class RecordRules
     [
         NotJson, Empty, NotUtf8, LoneSurrogate, TooLarge, TooDeep, DuplicateMember, SchemaVersion, UnknownMember, MissingMember,
         WrongType, OutOfRange, UnknownWord, TextEmpty, TextTooLong, TextNotPrintable, TextWhiteSpace, BadForm, BadTime,
-        TimeWithoutOffset, TimeOutOfRange, Duplicate, MoreIssues,
+        TimeWithoutOffset, TimeOutOfRange, TimePartOutOfRange, Duplicate, MoreIssues,
     ];
 }

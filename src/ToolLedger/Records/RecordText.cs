@@ -7,8 +7,8 @@ namespace ToolLedger.Records;
 /// <summary>Checks text that people will read and sign: printable, of a stated length, no white space at an end.</summary>
 /// <remarks>
 /// Length counts Unicode scalar values, as <c>maxLength</c> of JSON Schema 2020-12 does. Control, format (bidirectional
-/// overrides, zero-width), unassigned and private-use characters, lone surrogates, line and paragraph separators are
-/// refused: what is signed must look like what is stored.
+/// overrides, zero-width), unassigned and private-use characters, lone surrogates, line and paragraph separators, and what
+/// Unicode draws as nothing (fillers, variation selectors) are refused: what is signed must look like what is stored.
 /// </remarks>
 internal static class RecordText
 {
@@ -53,7 +53,7 @@ internal static class RecordText
     internal static string? RequireOrNull(string? value, int maxLength, string parameterName) =>
         value is null ? null : Require(value, maxLength, parameterName);
 
-    /// <summary>True if a person sees the character: no control, format, private-use or unassigned one, no separator of lines.</summary>
+    /// <summary>True if a person sees the character: no control, format, private-use, unassigned or ignorable one, no separator of lines.</summary>
     internal static bool IsPrintable(Rune rune)
     {
         if (rune.IsAscii)
@@ -63,8 +63,17 @@ internal static class RecordText
 
         return Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Control or UnicodeCategory.Format
             or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned or UnicodeCategory.Surrogate
-            or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator);
+            or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator)
+            && !IsIgnorable(rune.Value);
     }
+
+    /// <summary>
+    /// Default_Ignorable_Code_Point of Unicode 16, DerivedCoreProperties.txt, as far as the category does not tell (list from
+    /// memory): combining grapheme joiner, Hangul fillers, Khmer inherent vowels, Mongolian and other variation selectors.
+    /// </summary>
+    private static bool IsIgnorable(int character) => character
+        is 0x034F or 0x115F or 0x1160 or 0x17B4 or 0x17B5 or (>= 0x180B and <= 0x180F) or 0x3164 or (>= 0xFE00 and <= 0xFE0F)
+        or 0xFFA0 or (>= 0xE0100 and <= 0xE01EF);
 
     private static string Invariant(int value) => value.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,4 @@
 using System;
-using System.Buffers;
 using System.Globalization;
 
 namespace ToolLedger.Records;
@@ -9,8 +8,6 @@ internal static class RecordTime
 {
     internal const int FirstYear = 1970;
     internal const int LastYear = 2999;
-
-    private static readonly SearchValues<char> TimeCharacters = SearchValues.Create("0123456789-+:.TZ");
 
     internal static bool IsInRange(DateTimeOffset value) =>
         value.UtcDateTime.Year is >= FirstYear and <= LastYear && value.Year is >= FirstYear and <= LastYear;
@@ -31,14 +28,9 @@ internal static class RecordTime
     internal static Reason? Check(string? text, out DateTimeOffset value)
     {
         value = default;
-        if (text is null || text.Length < 19 || !HasPlainSeconds(text))
+        if (RecordTimeForm.Check(text ?? "") is { } fault)
         {
-            return new Reason(RecordRules.BadTime, ("found", SafeText.Excerpt(text)));
-        }
-
-        if (!HasOffset(text))
-        {
-            return new Reason(RecordRules.TimeWithoutOffset, ("found", SafeText.Excerpt(text)));
+            return fault;
         }
 
         // K accepts Z and +hh:mm alike; the presence of one of them was checked above.
@@ -56,12 +48,4 @@ internal static class RecordTime
         value = read;
         return null;
     }
-
-    private static bool HasPlainSeconds(string text) =>
-        text[4] == '-' && text[7] == '-' && text[10] == 'T' && text[13] == ':' && text[16] == ':'
-        && !text.AsSpan().ContainsAnyExcept(TimeCharacters)
-        && (text.Length < 20 || text[19] != '.' || (text.Length > 20 && char.IsAsciiDigit(text[20])));
-
-    private static bool HasOffset(string text) =>
-        text[^1] == 'Z' || (text.Length >= 25 && text[^6] is '+' or '-' && text[^3] == ':');
 }
