@@ -71,7 +71,7 @@ internal sealed class InputFile
 
         if (File.Exists(path) && !FileKind.IsRegularFile(path))
         {
-            throw CannotOpen(path, "it is a pipe or a device, not a file. Write its content to a file first: a report names its files by their digests.");
+            throw CannotOpen(path, "it is a pipe or a device, or a link that leads to no file. Write what comes through a pipe to a file first: a report names its files by their digests.");
         }
 
         try
