@@ -20,6 +20,7 @@ internal static class Closeout
     /// <exception cref="HostException">A file cannot be read or written, or is refused.</exception>
     public static async Task<int> RunAsync(CloseoutOptions options, HostConsole console, CancellationToken cancellation)
     {
+        ReportTarget.Require(options);
         CloseoutFiles files = CloseoutFiles.Load(options);
         DateTimeOffset now = console.Clock.GetUtcNow();
         var sessions = new List<ReadSession>();
@@ -62,7 +63,7 @@ internal static class Closeout
             if (files.Kits.Find(kit, asOf) is null)
             {
                 throw new HostException(ExitCodes.BadInput, string.Create(CultureInfo.InvariantCulture,
-                    $"The manifest of kit {kit} takes effect after {asOf:yyyy-MM-dd'T'HH:mm:sszzz}, the instant to conclude for (manifest.not-yet-effective)"));
+                    $"{files.FileOf(kit)}: the manifest of kit {kit} takes effect after {asOf:yyyy-MM-dd'T'HH:mm:sszzz}, the instant to conclude for (manifest.not-yet-effective)"));
             }
         }
 
@@ -84,14 +85,14 @@ internal static class Closeout
     {
         foreach (BadRow row in reader.BadRows)
         {
-            console.Error.WriteLine(TerminalText.Plain(string.Create(CultureInfo.InvariantCulture,
-                $"{name}: line {row.LineNumber}: refused: {row.Reason} ({row.Rule}): {row.Excerpt}")));
+            console.Say(string.Create(CultureInfo.InvariantCulture,
+                $"{name}: line {row.LineNumber}: refused: {row.Reason} ({row.Rule}): {row.Excerpt}"));
         }
 
         if (reader.BadRowCount > 0)
         {
-            console.Error.WriteLine(TerminalText.Plain(string.Create(CultureInfo.InvariantCulture,
-                $"{name}: {reader.BadRowCount} rows refused in all; the session counts as degraded.")));
+            console.Say(string.Create(CultureInfo.InvariantCulture,
+                $"{name}: {reader.BadRowCount} rows refused in all; the session counts as degraded."));
         }
     }
 

@@ -24,6 +24,9 @@ internal sealed class CloseoutFiles
     /// <summary>The kits to conclude, in the order of the command line.</summary>
     public required IReadOnlyList<KitId> Subjects { get; init; }
 
+    /// <summary>The file of the first manifest of each kit to conclude.</summary>
+    private IReadOnlyDictionary<KitId, string> Names { get; init; } = new Dictionary<KitId, string>();
+
     public required TagRegister Tags { get; init; }
 
     public required InventorySheet Inventory { get; init; }
@@ -47,6 +50,12 @@ internal sealed class CloseoutFiles
             manifests.Add(Read<KitManifest>(file, KitManifest.TryParse, sources));
         }
 
+        var names = new Dictionary<KitId, string>();
+        foreach ((KitManifest manifest, InputFile file) in manifests.Zip(options.Manifests))
+        {
+            names.TryAdd(manifest.Id, file.Name);
+        }
+
         KitId[] subjects = [.. manifests.Select(manifest => manifest.Id).Distinct()];
         foreach (InputFile file in options.OtherManifests)
         {
@@ -62,6 +71,7 @@ internal sealed class CloseoutFiles
         {
             Kits = kits,
             Subjects = subjects,
+            Names = names,
             Tags = options.Bindings is { } bindings ? Read<TagRegister>(bindings, TagRegister.TryParse, sources) : TagRegister.Empty,
             Presentation = options.Session is { } session ? Read<Presentation>(session, ToolLedger.Reads.Presentation.TryParse, sources) : null,
             Inventory = options.Counts is { } counts ? Read<InventorySheet>(counts, InventorySheet.TryParse, sources) : InventorySheet.Empty,
@@ -72,6 +82,9 @@ internal sealed class CloseoutFiles
         files._sources.AddRange(sources);
         return files;
     }
+
+    /// <summary>The file that lists a kit to conclude.</summary>
+    public string FileOf(KitId kit) => Names[kit];
 
     private static T Read<T>(InputFile file, RecordParser<T> parser, List<SourceDigest> sources)
         where T : class

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 
 namespace ShiftCloseout;
 
@@ -34,6 +35,10 @@ internal sealed class CloseoutOptions
 
     /// <summary>The instant to conclude for; <see langword="null"/> for now.</summary>
     public DateTimeOffset? AsOf { get; init; }
+
+    /// <summary>Every file to read.</summary>
+    public IEnumerable<InputFile> Inputs =>
+        [.. Manifests, .. OtherManifests, .. new[] { Bindings, Session, Reads, Counts, Calibration, Policy }.OfType<InputFile>()];
 
     /// <summary>The instant the report is made; <see langword="null"/> for now.</summary>
     public DateTimeOffset? MadeAt { get; init; }

@@ -2,6 +2,7 @@ using System;
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using System.Linq;
 
 namespace ShiftCloseout;
 
@@ -54,6 +55,17 @@ internal sealed class CommandLineOptions
             { _manifests, _otherManifests, _bindings, _session, _reads, _readsFormat, _counts, _calibration, _policy, _format, _out, _asOf })
         {
             command.Options.Add(option);
+        }
+
+        foreach (Option option in new Option[] { _manifests, _otherManifests, _bindings, _session, _reads, _counts, _calibration, _policy, _out })
+        {
+            option.Validators.Add(result =>
+            {
+                if (result.Tokens.Any(token => string.IsNullOrWhiteSpace(token.Value)))
+                {
+                    result.AddError($"{option.Name} needs the path of a file, and got an empty one.");
+                }
+            });
         }
 
         command.Validators.Add(result =>

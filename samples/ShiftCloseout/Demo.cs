@@ -29,7 +29,17 @@ internal static class Demo
             {(isRead ? "\n" : "")}End of the demo, which always returns 0.
             A real run on these files would have returned exit code {code}: {Meaning(code)}.
             """);
-        await (isRead ? console.Out : console.Error).WriteLineAsync(closing.ReplaceLineEndings("\n"));
+        if (isRead)
+        {
+            await console.Out.WriteLineAsync(closing.ReplaceLineEndings("\n"));
+            return ExitCodes.Complete;
+        }
+
+        foreach (string line in closing.ReplaceLineEndings("\n").Split('\n'))
+        {
+            console.Say(line);
+        }
+
         return ExitCodes.Complete;
     }
 

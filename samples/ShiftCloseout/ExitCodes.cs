@@ -12,7 +12,7 @@ internal static class ExitCodes
     /// <summary>A kit has no valid read.</summary>
     public const int NoValidRead = 2;
 
-    /// <summary>The command line is wrong, or a file it names cannot be opened or written (64 as in sysexits.h, EX_USAGE).</summary>
+    /// <summary>The command line is wrong, or a file it names or standard output cannot be opened or written (64 as in sysexits.h, EX_USAGE).</summary>
     public const int Usage = 64;
 
     /// <summary>A file was read and its content is refused (65 as in sysexits.h, EX_DATAERR).</summary>

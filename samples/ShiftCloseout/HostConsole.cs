@@ -6,8 +6,10 @@ namespace ShiftCloseout;
 /// <summary>Where the host writes, and what it may know of its surroundings. Tests hand in their own.</summary>
 internal sealed class HostConsole
 {
-    public required TextWriter Out { get; init; }
+    /// <summary>Standard output; a failure to write ends the run (<see cref="OutputWriter"/>).</summary>
+    public required TextWriter Out { get; init => field = OutputWriter.Around(value); }
 
+    /// <summary>Standard error, for the progress bar; messages go through <see cref="Say"/>.</summary>
     public required TextWriter Error { get; init; }
 
     public required TimeProvider Clock { get; init; }
@@ -35,6 +37,22 @@ internal sealed class HostConsole
             ShowsProgress = !isDumb && !Console.IsErrorRedirected,
             Width = Console.IsOutputRedirected ? 100 : Math.Clamp(TerminalWidth(), 60, 140),
         };
+    }
+
+    /// <summary>
+    /// Writes one line to standard error; whatever is inserted stays on that line. When standard error itself fails, there is nobody left to
+    /// tell: the exit code still speaks.
+    /// </summary>
+    public void Say(string line)
+    {
+        try
+        {
+            Error.WriteLine(TerminalText.OneLine(line));
+            Error.Flush();
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ObjectDisposedException)
+        {
+        }
     }
 
     private static int TerminalWidth()

@@ -12,19 +12,23 @@ internal sealed class InputFile
 
     private readonly Func<Stream> _open;
 
-    private InputFile(string name, Func<Stream> open)
+    private InputFile(string name, string? path, Func<Stream> open)
     {
         Name = name;
+        Path = path;
         _open = open;
     }
 
     /// <summary>The name as the user gave it.</summary>
     public string Name { get; }
 
-    public static InputFile OnDisk(string path) => new(path, () => OpenOnDisk(path));
+    /// <summary>Where it lies; <see langword="null"/> for a bundled file.</summary>
+    public string? Path { get; }
+
+    public static InputFile OnDisk(string path) => new(path, path, () => OpenOnDisk(path));
 
     /// <summary>A file of the demo, embedded so that the program runs from any folder, published or not.</summary>
-    public static InputFile Bundled(string name) => new("demo/" + name, () =>
+    public static InputFile Bundled(string name) => new("demo/" + name, null, () =>
         Assembly.GetExecutingAssembly().GetManifestResourceStream("demo/" + name)
         ?? throw new InvalidOperationException($"The bundled file demo/{name} is not in the program."));
 
@@ -46,7 +50,7 @@ internal sealed class InputFile
                 buffer.Write(block, 0, count);
                 if (buffer.Length > WholeFileMax)
                 {
-                    throw new HostException(ExitCodes.BadInput, $"{Name}: the file is larger than {WholeFileMax} bytes, the most a file of this kind may have.");
+                    throw new HostException(ExitCodes.BadInput, $"{Name}: the file is larger than {WholeFileMax} bytes, the most a file of this kind may have (record.too-large)");
                 }
             }
 
@@ -63,6 +67,11 @@ internal sealed class InputFile
         if (Directory.Exists(path))
         {
             throw CannotOpen(path, "it is a folder, not a file.");
+        }
+
+        if (File.Exists(path) && !FileKind.IsRegularFile(path))
+        {
+            throw CannotOpen(path, "it is a pipe or a device, or a link that leads to no file. Write what comes through a pipe to a file first: a report names its files by their digests.");
         }
 
         try

@@ -1,12 +1,6 @@
 using System;
-using System.Threading;
 using ShiftCloseout;
 
-// Ctrl-C stops a long read; nothing half-written is left behind.
-using var stop = new CancellationTokenSource();
-Console.CancelKeyPress += (_, pressed) =>
-{
-    pressed.Cancel = true;
-    stop.Cancel();
-};
+using var stop = new StopSignal();
+Console.CancelKeyPress += (_, pressed) => pressed.Cancel = stop.Press();
 return await CloseoutCommand.RunAsync(args, HostConsole.OfProcess(), stop.Token);

@@ -1,5 +1,3 @@
-using System;
-using System.IO;
 using System.Text;
 using ToolLedger.Reports;
 
@@ -8,7 +6,7 @@ namespace ShiftCloseout;
 /// <summary>Writes the report to standard output or, whole or not at all, to a file.</summary>
 internal static class ReportOutput
 {
-    /// <exception cref="HostException">The file cannot be written.</exception>
+    /// <exception cref="HostException">The file or standard output cannot be written.</exception>
     public static void Write(ShiftReport report, CloseoutOptions options, HostConsole console)
     {
         string text = options.Format switch
@@ -25,15 +23,8 @@ internal static class ReportOutput
             return;
         }
 
-        try
-        {
-            AtomicFile.Write(path, Encoding.UTF8.GetBytes(text));
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new HostException(ExitCodes.Usage, $"{path}: the report cannot be written: {error.Message}");
-        }
-
-        console.Error.WriteLine(TerminalText.Plain($"The report is in {path}."));
+        ReportTarget.Require(options); // once more: reading took its time
+        AtomicFile.Write(path, Encoding.UTF8.GetBytes(text));
+        console.Say($"The report is in {path}.");
     }
 }

@@ -18,6 +18,9 @@ internal sealed class TeachingHelp : SynchronousCommandLineAction
             --calibration calibration.json --policy policy.json --as-of 2026-10-14T16:00:00+02:00
           Without a reader: leave --session and --reads away; what people counted and sighted can complete a kit.
 
+          Inputs must be files, not pipes or devices: the report names each by its digest. --out replaces a file, but
+          never an input, a link, a pipe or a device. Ctrl-C stops a long read; a second one ends the program at once.
+
         What the report says of a line:
           SIGHTED, COUNTED, READ, RECORD   settled, and on what basis: a person read the mark, or counted it; the tag was
                          read as the policy asks; or a signed record stands for it
@@ -32,7 +35,8 @@ internal sealed class TeachingHelp : SynchronousCommandLineAction
           0   every kit is complete (the demo always returns 0 and prints what a real run would have returned)
           1   a kit is open or discrepant
           2   a kit has no valid read: the session was not fit to conclude anything about its tags
-          64  the command line is wrong, or a file it names cannot be opened or written
+          64  the command line is wrong, or a file it names or standard output cannot be
+              opened or written
           65  a file was refused: standard error names the file, the line or place, and the rule
           Refused rows of a reads file are not fatal: they are counted, shown, and make the session degraded.
 

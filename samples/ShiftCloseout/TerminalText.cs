@@ -30,6 +30,9 @@ internal static class TerminalText
         return safe?.ToString() ?? text;
     }
 
+    /// <summary>As <see cref="Plain"/>, and line feeds are replaced too: what is inserted into a message cannot pass for a message of its own.</summary>
+    public static string OneLine(string text) => Plain(text).Replace("\n", "\\u000A", System.StringComparison.Ordinal);
+
     private static bool IsUnsafe(UnicodeCategory category) => category
         is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.Surrogate or UnicodeCategory.OtherNotAssigned
         or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator;

@@ -114,6 +114,7 @@ public sealed class BadInputTests
         HostRun run = await HostRun.Of(args);
 
         Assert.Equal(65, run.ExitCode);
+        Assert.StartsWith(folder[Hub] + ": ", run.Error, StringComparison.Ordinal);
         Assert.Contains("(manifest.not-yet-effective)", run.Error, StringComparison.Ordinal);
     }
 }

@@ -26,14 +26,22 @@ internal sealed class HostRun
 
     public static Task<HostRun> Of(params string[] args) => Of(isColourful: false, args);
 
-    public static async Task<HostRun> Of(bool isColourful, params string[] args)
+    public static Task<HostRun> Of(bool isColourful, params string[] args) => At(Now, isColourful, args);
+
+    /// <summary>A run on a clock that stands at another time than usual.</summary>
+    public static Task<HostRun> At(DateTimeOffset now, params string[] args) => At(now, isColourful: false, args);
+
+    private static async Task<HostRun> At(DateTimeOffset now, bool isColourful, string[] args)
     {
         var output = new StringWriter { NewLine = "\n" };
         var error = new StringWriter { NewLine = "\n" };
-        var console = new HostConsole { Out = output, Error = error, Clock = new FixedClock(Now), IsColourful = isColourful };
+        var console = new HostConsole { Out = output, Error = error, Clock = new FixedClock(now), IsColourful = isColourful };
         int code = await CloseoutCommand.RunAsync(args, console, CancellationToken.None);
         return new HostRun(code, output.ToString(), error.ToString());
     }
+
+    /// <summary>A console on the writers given, at the time of every run.</summary>
+    public static HostConsole Console(TextWriter output, TextWriter error) => new() { Out = output, Error = error, Clock = new FixedClock(Now) };
 
     private sealed class FixedClock(DateTimeOffset now) : TimeProvider
     {

@@ -57,6 +57,94 @@ public sealed class OutFileTests
     }
 
     [Fact]
+    public async Task No_message_names_the_file_that_is_written_first()
+    {
+        using var folder = new DemoFolder();
+        string tooLong = Path.Combine(folder.Root, new string('a', 250));
+
+        foreach (string path in (string[])[Path.Combine(folder.Root, "nowhere", "report.txt"), tooLong, folder.Root + "/"])
+        {
+            HostRun run = await HostRun.Of(folder.Args([Hub], "--out", path));
+
+            Assert.Equal(64, run.ExitCode);
+            Assert.DoesNotContain(".draft", run.Error, StringComparison.Ordinal);
+            Assert.StartsWith(path + ": the report cannot be written: ", run.Error, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task A_link_is_not_replaced_and_nor_is_what_it_points_to()
+    {
+        using var folder = new DemoFolder();
+        string path = folder.Write("report.out", "an older report"u8.ToArray());
+        string link = Path.Combine(folder.Root, "link.out");
+        string dangling = Path.Combine(folder.Root, "dangling.out");
+        File.CreateSymbolicLink(link, path);
+        File.CreateSymbolicLink(dangling, Path.Combine(folder.Root, "nothing"));
+
+        HostRun toFile = await HostRun.Of(folder.Args([Hub], "--out", link));
+        HostRun toNothing = await HostRun.Of(folder.Args([Hub], "--out", dangling));
+
+        Assert.Equal((64, 64), (toFile.ExitCode, toNothing.ExitCode));
+        Assert.Contains("it is a link", toFile.Error, StringComparison.Ordinal);
+        Assert.Contains("it is a link", toNothing.Error, StringComparison.Ordinal);
+        Assert.Equal("an older report", File.ReadAllText(path));
+        Assert.Equal(path, new FileInfo(link).LinkTarget);
+    }
+
+    [Fact]
+    public async Task A_pipe_is_not_replaced()
+    {
+        using var folder = new DemoFolder();
+        string pipe = Path.Combine(folder.Root, "pipe");
+        await HostProcess.MakePipe(pipe);
+
+        HostRun real = await HostRun.Of(folder.Args([Hub], "--out", pipe));
+        HostRun demo = await HostRun.Of("--out", pipe);
+
+        Assert.Equal((64, 64), (real.ExitCode, demo.ExitCode));
+        Assert.Contains("it is a pipe or a device", real.Error, StringComparison.Ordinal);
+        Assert.False(global::ShiftCloseout.FileKind.IsRegularFile(pipe)); // still there
+    }
+
+    [Theory]
+    [InlineData("--manifest", Hub)]
+    [InlineData("--other-manifest", "manifest-yaw-bag.json")]
+    [InlineData("--bindings", "bindings.json")]
+    [InlineData("--session", "presentation.json")]
+    [InlineData("--reads", "reads.jsonl")]
+    [InlineData("--counts", "counts.json")]
+    [InlineData("--calibration", "calibration.json")]
+    [InlineData("--policy", "policy.json")]
+    public async Task An_input_is_never_replaced_by_the_report(string option, string name)
+    {
+        using var folder = new DemoFolder();
+        byte[] before = File.ReadAllBytes(folder[name]);
+        string around = Path.Combine(folder.Root, "around");
+        Directory.CreateSymbolicLink(around, folder.Root);
+        string[] ways = [folder[name], Path.Combine(folder.Root, ".", "x", "..", name), Path.Combine(around, name)];
+
+        foreach (string way in ways)
+        {
+            HostRun run = await HostRun.Of(folder.Args([Hub], "--out", way));
+
+            Assert.Equal(64, run.ExitCode);
+            Assert.True(run.Error.Contains("one of the files to read", StringComparison.Ordinal), $"{option}: {run.Error}");
+            Assert.Equal(before, File.ReadAllBytes(folder[name]));
+        }
+    }
+
+    [Fact]
+    public async Task An_empty_file_is_a_file_and_is_replaced()
+    {
+        using var folder = new DemoFolder();
+        string path = folder.Write("report.out", []);
+
+        Assert.Equal(0, (await HostRun.Of(folder.Args([Hub], "--out", path))).ExitCode);
+        Assert.NotEmpty(File.ReadAllBytes(path));
+    }
+
+    [Fact]
     public async Task The_report_names_the_digest_of_every_file_that_was_read()
     {
         using var folder = new DemoFolder();

@@ -19,6 +19,10 @@ public sealed class UsageTests
     [InlineData("surplus", "surplus")]
     [InlineData("--manifest", "--manifest")]
     [InlineData("--manifest", "m.json", "--as-of", "--as-of")]
+    [InlineData("--manifest", "", "--manifest needs the path of a file")]
+    [InlineData("--manifest", "m.json", "--counts", " ", "--counts needs the path of a file")]
+    [InlineData("--out", "", "--out needs the path of a file")]
+    [InlineData("--manifest", "m.json", "--as-of", "2026-10-14T16:10:01+02:00", "is later than now")]
     public async Task A_wrong_command_line_returns_64(params string[] argsThenMessage)
     {
         HostRun run = await HostRun.Of(argsThenMessage[..^1]);
@@ -70,5 +74,105 @@ public sealed class UsageTests
         Assert.Equal(64, run.ExitCode);
         Assert.Contains("no\\u001B[31mfile\\u202E.json", run.Error, StringComparison.Ordinal);
         Assert.DoesNotContain('\u001B', run.Error);
+    }
+
+    [Fact]
+    public async Task The_instant_may_be_ahead_of_the_clock_by_five_minutes_and_no_more()
+    {
+        using var folder = new DemoFolder();
+        string[] args = folder.Args(["manifest-hub-bag.json"]);
+        int asOf = Array.IndexOf(args, "--as-of") + 1;
+        string[] atTheEdge = [.. args[..asOf], "2026-10-14T16:10:00+02:00", .. args[(asOf + 1)..]]; // the run's clock stands at 16:05
+        string[] beyond = [.. args[..asOf], "2026-10-14T16:10:00.001+02:00", .. args[(asOf + 1)..]];
+
+        Assert.InRange((await HostRun.Of(atTheEdge)).ExitCode, 0, 2);
+        Assert.Equal(64, (await HostRun.Of(beyond)).ExitCode);
+    }
+
+    [Fact]
+    public async Task The_demo_may_be_concluded_for_any_instant() =>
+        Assert.Equal(0, (await HostRun.Of("--as-of", "2026-10-15T16:00:00+02:00")).ExitCode);
+
+    [Theory]
+    [InlineData("--manifest")]
+    [InlineData("--other-manifest")]
+    [InlineData("--reads")]
+    [InlineData("--counts")]
+    public async Task A_pipe_is_refused_as_an_input_and_not_waited_for(string option)
+    {
+        using var folder = new DemoFolder();
+        string pipe = Path.Combine(folder.Root, "pipe.jsonl");
+        string link = Path.Combine(folder.Root, "link.jsonl");
+        await HostProcess.MakePipe(pipe);
+        File.CreateSymbolicLink(link, pipe);
+
+        foreach (string path in (string[])[pipe, link])
+        {
+            string[] args = folder.Args(["manifest-hub-bag.json"]);
+            args[Array.IndexOf(args, option) + 1] = path;
+
+            HostRun run = await HostRun.Of(args);
+
+            Assert.Contains(path + ": cannot be read: it is a pipe or a device", run.Error, StringComparison.Ordinal);
+            Assert.Equal(64, run.ExitCode);
+        }
+    }
+
+    [Fact]
+    public async Task A_link_to_a_file_is_read()
+    {
+        using var folder = new DemoFolder();
+        string link = Path.Combine(folder.Root, "link.json");
+        File.CreateSymbolicLink(link, folder["counts.json"]);
+        string[] args = folder.Args(["manifest-hub-bag.json"]);
+        args[Array.IndexOf(args, "--counts") + 1] = link;
+
+        Assert.Equal(0, (await HostRun.Of(args)).ExitCode);
+    }
+
+    [Fact]
+    public async Task A_line_feed_in_an_argument_starts_no_line_of_its_own()
+    {
+        using var folder = new DemoFolder();
+        HostRun missing = await HostRun.Of("--manifest", "no\nmanifest.json: fine.json");
+        HostRun unknown = await HostRun.Of("--format", "pdf\nfine");
+        HostRun refused = await HostRun.Of("--manifest", folder.Write("a\nb.json", "{"u8.ToArray()));
+
+        Assert.Contains("no\\u000Amanifest.json", missing.Error, StringComparison.Ordinal);
+        Assert.Contains("a\\u000Ab.json: ", refused.Error, StringComparison.Ordinal);
+        Assert.Equal(2, missing.Error.Split('\n').Length);
+        Assert.DoesNotContain("\nfine", unknown.Error, StringComparison.Ordinal);
+        Assert.Equal((64, 64, 65), (missing.ExitCode, unknown.ExitCode, refused.ExitCode));
+    }
+
+    [Fact]
+    public async Task A_line_feed_in_the_name_of_a_file_that_is_read_starts_no_line_of_the_report()
+    {
+        using var folder = new DemoFolder();
+        string odd = folder.Write("a\nCOMPLETE.json", File.ReadAllBytes(folder["counts.json"]));
+        string[] args = folder.Args(["manifest-hub-bag.json"]);
+        args[Array.IndexOf(args, "--counts") + 1] = odd;
+
+        HostRun run = await HostRun.Of(args);
+
+        Assert.Equal(0, run.ExitCode);
+        Assert.DoesNotContain("\nCOMPLETE.json", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_file_that_is_too_large_is_refused_with_its_name_and_the_rule()
+    {
+        using var folder = new DemoFolder();
+        string large = folder.Write("large.json", []);
+        using (FileStream stream = File.OpenWrite(large))
+        {
+            stream.SetLength((64L * 1024 * 1024) + 1); // sparse where the file system can
+        }
+
+        HostRun run = await HostRun.Of("--manifest", large);
+
+        Assert.StartsWith(large + ": ", run.Error, StringComparison.Ordinal);
+        Assert.Contains("(record.too-large)", run.Error, StringComparison.Ordinal);
+        Assert.Equal(65, run.ExitCode);
     }
 }
