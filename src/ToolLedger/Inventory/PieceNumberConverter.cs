@@ -15,7 +15,7 @@ internal sealed class PieceNumberConverter : JsonConverter<JsonNumber>
         JsonTokenType found = reader.TokenType;
         if (found == JsonTokenType.Number)
         {
-            return new JsonNumber(reader.TryGetDecimal(out decimal value) ? value : null, found);
+            return ExactDecimal.Read(ref reader);
         }
 
         reader.Skip();

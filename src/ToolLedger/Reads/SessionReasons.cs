@@ -45,7 +45,7 @@ public static class SessionReasons
 
     /// <summary>The host reported a loss. Makes it degraded, or invalid when no antenna is left.</summary>
     public static ReasonKind Loss { get; } = new("session.loss",
-        "Reported loss: {kind}, antenna {antenna}, {count} times, first at {at}.");
+        "Some reads did not arrive: {kind}, antenna {antenna}; reported {count} x, first at {at}.");
 
     /// <summary>A working antenna heard nothing for too long. Makes it degraded.</summary>
     public static ReasonKind SilenceGap { get; } = new("session.silence-gap",

@@ -187,7 +187,7 @@ internal sealed class FindingSearch
     {
         if (line.Conclusion.Calibration is { State: CalibrationState.Overdue or CalibrationState.Unknown } status)
         {
-            Add(line, new Reason(ReconciliationReasons.CalibrationNotFit, ("status", status.ToString())));
+            Add(line, new Reason(ReconciliationReasons.CalibrationNotFit, ("status", status.ToString().TrimEnd('.'))));
         }
     }
 

@@ -133,6 +133,7 @@ public sealed class Reconciler
             Sessions = sessions,
             Persons = persons,
             Signatures = signatures,
+            Policy = policy,
             PolicyDigest = PolicyDigest,
             LibraryVersion = LibraryVersion,
         };
@@ -164,6 +165,16 @@ public sealed class Reconciler
         ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<JudgedLine> judged, List<SessionSummary> sessions)
     {
         var findings = new List<Finding>(new FindingSearch(scope, manifest, collector, judged).Search());
+        foreach (ReadSession other in sessions.Count > 0 ? [] : scope.OtherSessionsOf(manifest.Id))
+        {
+            string kits = string.Join(", ", other.Presentation.Kits.Take(10).Select(static kit => kit.Value));
+            findings.Add(new Finding(
+                FindingLevel.Kit, new Reason(ReconciliationReasons.SessionOfOtherKits, ("session", other.Id.Value), ("kits", kits.Length > 0 ? kits : "no kit")))
+            {
+                Session = other.Id,
+            });
+        }
+
         foreach (SessionSummary summary in sessions)
         {
             if (summary.LeftOut is { } leftOut)
@@ -186,8 +197,12 @@ public sealed class Reconciler
             new("tag register", scope.Input.Tags.Digest),
             new("inventory sheet", scope.Input.Inventory.Digest),
             new("calibration register", scope.Input.Calibration.Digest),
-            new("hints", scope.HintsDigest),
         };
+        if (scope.Input.History.Count > 0 || scope.Input.ProximityNotes.Count > 0)
+        {
+            list.Add(new InputDigest("hints", scope.HintsDigest));
+        }
+
         list.AddRange(sessions.Select(static summary => new InputDigest("session " + summary.Session.Id.Value, summary.Session.Digest)));
         list.AddRange(scope.OtherSessionsOf(manifest.Id).Select(static session => new InputDigest("session of another kit " + session.Id.Value, session.Digest)));
         return list;

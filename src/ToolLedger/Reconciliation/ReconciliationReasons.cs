@@ -192,6 +192,9 @@ public static class ReconciliationReasons
     /// <summary>Finding: a session built under another session policy than the one stated.</summary>
     public static ReasonKind SessionOfOtherPolicy { get; } = new("finding.session-of-other-policy", "session {session} was built under another session policy than this reconciliation states: not used");
 
+    /// <summary>Finding: only sessions of other kits were handed in.</summary>
+    public static ReasonKind SessionOfOtherKits { get; } = new("finding.session-of-other-kits", "session {session} was handed in, but it presents {kits}, not this kit");
+
     /// <summary>Finding: something a person entered that is used for no line.</summary>
     public static ReasonKind EntryNotUsed { get; } = new("finding.entry-not-used", "{what} by {by} at {at} is used for no line: {why}");
 
@@ -237,7 +240,7 @@ public static class ReconciliationReasons
         StepPresentAgain, StepSecondPass, StepSightTool, StepCountItems, StepCountPieces, StepSearchShortage, StepResolveSurplus, StepSettleIdentity, StepPresentAtStation,
         KitLinesOpen, KitDifferences, KitForeignTool, KitNoUsableSession, KitNothingExpected, KitNoReadUsed, KitManualNotAllowed, KitMorePersons,
         NotPresentedOrShielded, Attenuated, SharedLocation, SharedAntenna, KitPassing, ForeignTools, RetiredTag, TagToReplace, SecondTagSilent, Proximity,
-        CalibrationNotFit, SessionTooOld, SessionAfterAsOf, SessionOfOtherPolicy, EntryNotUsed, ToolInTwoKits,
+        CalibrationNotFit, SessionTooOld, SessionAfterAsOf, SessionOfOtherPolicy, SessionOfOtherKits, EntryNotUsed, ToolInTwoKits,
         ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadRepeat,
     ];
 }

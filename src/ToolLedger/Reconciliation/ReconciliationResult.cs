@@ -47,6 +47,9 @@ public sealed class ReconciliationResult
     /// <summary>The signatures on the inventory sheet that count here.</summary>
     public required IReadOnlyList<Signature> Signatures { get; init; }
 
+    /// <summary>The policy the answer was made under.</summary>
+    public required ReconciliationPolicy Policy { get; init; }
+
     /// <summary>Digest of the policy and of every rule's name, version and settings.</summary>
     public required Digest PolicyDigest { get; init; }
 

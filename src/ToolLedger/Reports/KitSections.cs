@@ -34,10 +34,18 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             page.Paragraph(ReportVoice.Sentence(voice.Join(why)));
         }
 
-        List<LineConclusion> notInDate = [.. result.Lines.Where(static line => line.Calibration is { State: CalibrationState.Overdue or CalibrationState.Unknown })];
-        if (notInDate.Count > 0)
+        string notInDate = string.Join("; ", new[] { ("overdue", CalibrationState.Overdue), ("no record that counts", CalibrationState.Unknown) }
+            .Select(group => (group.Item1, Numbers: result.Lines.Where(line => line.Calibration?.State == group.Item2).Select(static line => line.Line.Number).ToArray()))
+            .Where(static group => group.Numbers.Length > 0)
+            .Select(group => $"{group.Item1}, {Lines(group.Numbers)}"));
+        if (notInDate.Length > 0)
         {
-            page.Paragraph(voice.Say(ReportSentences.NotInDate, ("lines", Lines([.. notInDate.Select(static line => line.Line.Number)]))));
+            page.Paragraph(voice.Say(ReportSentences.NotInDate, ("lines", notInDate)));
+        }
+
+        if (result.Kit.State == KitState.Complete && result.Signatures.Count == 0)
+        {
+            page.Paragraph(voice.Say(ReportSentences.NotSigned));
         }
 
         page.Paragraph(voice.Say(result.Kit.State == KitState.Complete ? ReportSentences.CompleteMeans : ReportSentences.NotCompleteMeans));
@@ -48,16 +56,29 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         List<LineConclusion> settled = [.. result.Lines.Where(static line => line.IsAccounted)];
         page.Heading(3, number + voice.Say(ReportSentences.Settled, ("count", ReportVoice.Text(settled.Count)), ("total", Total)));
         page.Rows("line", "basis", "what and how", [.. settled.Select(Settled)]);
+        List<ReasonKind> legend = [];
+        if (settled.Exists(IsRead))
+        {
+            legend.Add(ReportSentences.ReadLegend);
+        }
+
         if (settled.Exists(static line => line.IsEpcOnly))
         {
-            page.Paragraph(voice.Say(ReportSentences.EpcOnly));
+            legend.Add(ReportSentences.EpcOnly);
+        }
+
+        if (legend.Count > 0)
+        {
+            page.Paragraph(string.Join(' ', legend.Select(kind => voice.Say(kind))));
         }
     }
 
     internal void PutOpen(string number)
     {
         IReadOnlyList<LineConclusion> chase = result.ChaseList;
-        page.Heading(3, number + voice.Say(ReportSentences.Open, ("count", ReportVoice.Text(chase.Count)), ("total", Total)));
+        page.Heading(3, number + (chase.Count == 0
+            ? voice.Say(ReportSentences.NothingOpen, ("total", Total))
+            : voice.Say(ReportSentences.Open, ("count", ReportVoice.Text(chase.Count)), ("total", Total))));
         page.Rows("order", "state", "line, why, and what settles it fastest", [.. OpenGroup.Of(chase).Select(Open)]);
         page.Items([.. result.Findings
             .Where(static finding => finding.Level != FindingLevel.Session && finding.Reason.Kind != ReconciliationReasons.CalibrationNotFit)
@@ -110,10 +131,16 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         page.Items([voice.Say(ReportSentences.SignHere, ("room", room)), voice.Say(ReportSentences.SignHere, ("room", room))]);
     }
 
+    private static bool IsRead(LineConclusion line) => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read);
+
+    /// <summary>A thing to search, with the place it has in the kit.</summary>
+    private string WhatAndWhere(LineConclusion line)
+        => line.Line.Location is { } location ? $"{voice.What(line.Line)} ({location})" : voice.What(line.Line);
+
     private ReportRow Settled(LineConclusion line)
     {
         IEnumerable<Reason> how = line.Reasons.Where(static reason => reason.Kind != PresenceReasons.EpcOnly && reason.Kind != PresenceReasons.EnoughLooks);
-        bool isRead = line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read);
+        bool isRead = IsRead(line);
         string evidence = !isRead ? "" : voice.Say(
             ReportSentences.ReadEvidence,
             ("looks", ReportVoice.Text(line.Evidence.LookCount)),
@@ -134,7 +161,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             StatusWords.Print(group.State),
             voice.Say(
                 ReportSentences.OpenLine,
-                ("lines", string.Join(", ", group.Lines.Select(line => $"line {ReportVoice.Text(line.Line.Number)} {voice.What(line.Line)}"))),
+                ("lines", string.Join(", ", group.Lines.Select(line => $"line {ReportVoice.Text(line.Line.Number)} {WhatAndWhere(line)}"))),
                 ("why", voice.Join(group.Reasons)),
                 ("next", group.Next is { } next ? voice.Say(next).TrimEnd('.') : "-")));
     }

@@ -26,7 +26,7 @@ public static class ReportCautions
     public static ReasonKind HoldStays { get; } = new("caution.hold-stays", "A later read never lifts a hold.");
 
     /// <summary>What percentages are.</summary>
-    public static ReasonKind Percentages { get; } = new("caution.percentages", "Percentages are estimates from the past; water, foil, crowding or a bad antenna upset them all.");
+    public static ReasonKind Percentages { get; } = new("caution.percentages", "Percentages, if any, are estimates; water, foil, crowding or a bad antenna upset them all.");
 
     /// <summary>Where calibration status comes from.</summary>
     public static ReasonKind CalibrationRecords { get; } = new("caution.calibration-records", "Calibration comes from entered records by the convention named; label and laboratory decide.");

@@ -29,7 +29,7 @@ public static class ReportSentences
     public static ReasonKind NotCompleteMeans { get; } = new("report.not-complete-means", "Until people settle this, operate, close up or release nothing on the strength of this page.");
 
     /// <summary>Beside the conclusion, where a tool is not in date.</summary>
-    public static ReasonKind NotInDate { get; } = new("report.not-in-date", "Calibration is a second answer: not in date, {lines}.");
+    public static ReasonKind NotInDate { get; } = new("report.not-in-date", "Calibration is a second answer: {lines}.");
 
     /// <summary>The evidence of a line that was read well.</summary>
     public static ReasonKind ReadEvidence { get; } = new("report.read-evidence", "looks {looks}, antennas {antennas}, passes {passes}");
@@ -41,7 +41,7 @@ public static class ReportSentences
     public static ReasonKind IsReadGood { get; } = new("report.is-read-good", "Is the read any good?");
 
     /// <summary>No session.</summary>
-    public static ReasonKind NoSession { get; } = new("report.no-session", "No read session was handed in: nothing was measured.");
+    public static ReasonKind NoSession { get; } = new("report.no-session", "No read session of these kits was handed in: nothing was measured for them.");
 
     /// <summary>A session.</summary>
     public static ReasonKind Session { get; } = new("report.session", "session {session}, station {station}, {from} to {to}; passes {passes}, antennas alive {antennas}, reads {reads}");
@@ -58,8 +58,17 @@ public static class ReportSentences
     /// <summary>Second question.</summary>
     public static ReasonKind Settled { get; } = new("report.settled", "Settled: {count} of {total} lines, by what and by whom");
 
+    /// <summary>Third question, where nothing is open.</summary>
+    public static ReasonKind NothingOpen { get; } = new("report.nothing-open", "Open: none of {total} lines");
+
+    /// <summary>A complete kit that nobody signed for.</summary>
+    public static ReasonKind NotSigned { get; } = new("report.unsigned", "Complete, but no signature on the sheet covers it yet.");
+
+    /// <summary>What looks, antennas and passes are.</summary>
+    public static ReasonKind ReadLegend { get; } = new("report.read-legend", "Look: one moment on one antenna. Pass: one presentation.");
+
     /// <summary>What "EPC only" means.</summary>
-    public static ReasonKind EpcOnly { get; } = new("report.epc-only", "EPC only: the chip number was not read, so no check for a copied tag was made.");
+    public static ReasonKind EpcOnly { get; } = new("report.epc-only", "EPC only: no chip number, no copy check.");
 
     /// <summary>Third question.</summary>
     public static ReasonKind Open { get; } = new("report.open", "Open: {count} of {total} lines, in the order to chase them");
@@ -149,7 +158,7 @@ public static class ReportSentences
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
         Title, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, SetIn, IsReadGood, NoSession, Session, SessionLeftOut, RowsRefused, NoReadUsed,
-        Settled, EpcOnly, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
+        Settled, EpcOnly, NothingOpen, NotSigned, ReadLegend, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
         Calibration, NothingToCalibrate, AlsoRead, NothingElseRead, NothingRead, ReadsOf, Who, Persons, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
         NotAnswered, AndMore,
     ];

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reports;
@@ -27,7 +28,7 @@ public sealed class ShiftReport
     /// <summary>Makes a report.</summary>
     /// <param name="input">What it shows.</param>
     /// <exception cref="ArgumentNullException">The input is null.</exception>
-    /// <exception cref="ArgumentException">There is no result to report.</exception>
+    /// <exception cref="ArgumentException">There is no result to report, or a kit stands twice.</exception>
     public ShiftReport(ShiftReportInput input)
     {
         ArgumentNullException.ThrowIfNull(input);
@@ -36,12 +37,17 @@ public sealed class ShiftReport
             throw new ArgumentException("A report needs the result of at least one kit.", nameof(input));
         }
 
+        if (input.Results.DistinctBy(static result => result.Manifest.Id).Count() < input.Results.Count)
+        {
+            throw new ArgumentException("A report shows every kit once; a kit stands twice among the results.", nameof(input));
+        }
+
         this.input = input;
         sessions = SessionTally.Of(input.Results);
     }
 
     /// <summary>Writes the report as plain text: lines ended by LF, no colour, no tab, no control character.</summary>
-    /// <param name="width">The most columns of a line, 40 to 400. The default, 100, prints a kit of 15 lines on one page.</param>
+    /// <param name="width">The most columns of a line, 40 to 400. The default is 100.</param>
     /// <returns>The text.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The width is outside the range.</exception>
     public string ToText(int width = 100) => width is >= MinWidth and <= MaxWidth

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
@@ -16,8 +17,9 @@ public sealed class ShiftReportInput
     /// <summary>When the report is made.</summary>
     public required DateTimeOffset MadeAt { get; init; }
 
-    /// <summary>The site's calendar: times are shown by it, with their offset. The default is UTC.</summary>
-    public SiteCalendar Calendar { get; init; } = SiteCalendar.Utc;
+    /// <summary>The site's calendar: times are shown by it, with their offset. The default is the calendar of the policy the first result was made under.</summary>
+    [AllowNull]
+    public SiteCalendar Calendar { get => field ?? (Results.Count > 0 ? Results[0].Policy.Calendar : SiteCalendar.Utc); init; }
 
     /// <summary>What the site calls its policy; null (the default) if it has no name.</summary>
     public string? PolicyName { get; init; }

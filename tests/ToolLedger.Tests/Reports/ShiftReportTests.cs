@@ -195,7 +195,7 @@ public sealed class ShiftReportTests
 
         string summary = Between(text, "Summary of 3 kits", "Is the read any good?");
         int noRead = summary.IndexOf("NO VALID READ  kit B-10", StringComparison.Ordinal);
-        int openAt = summary.IndexOf("OPEN           kit B-07: 13 of 15 lines accounted for; open: line 7, line 11", StringComparison.Ordinal);
+        int openAt = summary.IndexOf("OPEN           kit B-07: 13 of 15 lines accounted for; open: 7 Deep socket 24 mm [B07-07], 11", StringComparison.Ordinal);
         int done = summary.IndexOf("COMPLETE       kit B-08: 15 of 15 lines accounted for", StringComparison.Ordinal);
         Assert.True(noRead >= 0 && noRead < openAt && openAt < done, summary);
         Assert.Equal(1, Count(text, "Is the read any good?"));
