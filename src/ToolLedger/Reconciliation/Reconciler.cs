@@ -7,8 +7,8 @@ using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
-using ToolLedger.Records;
 using ToolLedger.Reconciliation.Rules;
+using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
 
