@@ -17,11 +17,11 @@ internal sealed class EpcCorpus
     private static readonly int[] PrefixBits = [40, 37, 34, 30, 27, 24, 20];
     private static readonly ulong[] PowersOfTen = Enumerable.Range(0, 20).Select(i => Enumerable.Range(0, i).Aggregate(1UL, (a, _) => a * 10)).ToArray();
 
-    private readonly SplitMixDraw _draw;
+    private readonly SplitMix64 _draw;
 
     internal EpcCorpus(int count = 100_000, ulong seed = 20261124)
     {
-        _draw = new SplitMixDraw(seed);
+        _draw = new SplitMix64(seed);
         Hex = new string[count];
         TagUri = new string[count];
         for (int i = 0; i < count; i++)

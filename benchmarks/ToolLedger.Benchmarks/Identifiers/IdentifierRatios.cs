@@ -251,7 +251,7 @@ internal static class IdentifierRatios
 
         internal LookUps(int keys)
         {
-            var draw = new SplitMixDraw(7);
+            var draw = new SplitMix64(7);
             for (int i = 0; i < keys; i++)
             {
                 (Epc epc, UInt128 number) = Key(i);

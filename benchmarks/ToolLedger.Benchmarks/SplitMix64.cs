@@ -1,15 +1,13 @@
 using System;
-using System.Runtime.InteropServices;
 
-namespace ToolLedger.Benchmarks.Reads;
+namespace ToolLedger.Benchmarks;
 
 /// <summary>The only source of chance in the benchmarks' data.</summary>
-[StructLayout(LayoutKind.Auto)]
-public struct SplitMix64(ulong seed)
+internal sealed class SplitMix64(ulong seed)
 {
     private ulong _state = seed;
 
-    public ulong Next()
+    internal ulong Next()
     {
         ulong mixed = _state += 0x9E3779B97F4A7C15UL;
         mixed = (mixed ^ (mixed >> 30)) * 0xBF58476D1CE4E5B9UL;
@@ -17,5 +15,7 @@ public struct SplitMix64(ulong seed)
         return mixed ^ (mixed >> 31);
     }
 
-    public int Below(int limit) => (int)(((UInt128)Next() * (uint)limit) >> 64);
+    internal ulong Below(ulong limit) => (ulong)(((UInt128)Next() * limit) >> 64);
+
+    internal int Below(int limit) => (int)Below((ulong)limit);
 }
