@@ -123,7 +123,7 @@ public sealed class Reconciler
         List<PersonId> persons = PersonsOf(lines, signatures);
         KitConclusion conclusion = KitJudge.Judge(scope, manifest, lines, collector.HasUsableSession, persons);
         ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, conclusion);
-        return new ReconciliationResult(() => ReadExplainer.Explain(scope, manifest, sessions), () => InputsOf(scope, manifest, sessions))
+        return new ReconciliationResult(() => ReadExplainer.Explain(scope, manifest, sessions), () => InputsOf(scope, manifest, sessions, collector.SessionsOfOtherKits))
         {
             Manifest = manifest,
             AsOf = scope.AsOf,
@@ -165,7 +165,7 @@ public sealed class Reconciler
         ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<JudgedLine> judged, List<SessionSummary> sessions)
     {
         var findings = new List<Finding>(new FindingSearch(scope, manifest, collector, judged).Search());
-        foreach (ReadSession other in sessions.Count > 0 ? [] : scope.OtherSessionsOf(manifest.Id))
+        foreach (ReadSession other in sessions.Count > 0 ? [] : collector.SessionsOfOtherKits)
         {
             string kits = string.Join(", ", other.Presentation.Kits.Take(10).Select(static kit => kit.Value));
             findings.Add(new Finding(
@@ -188,7 +188,8 @@ public sealed class Reconciler
         return findings;
     }
 
-    private static List<InputDigest> InputsOf(ReconciliationScope scope, KitManifest manifest, List<SessionSummary> sessions)
+    private static List<InputDigest> InputsOf(
+        ReconciliationScope scope, KitManifest manifest, List<SessionSummary> sessions, IReadOnlyList<ReadSession> ofOtherKits)
     {
         var list = new List<InputDigest>
         {
@@ -204,7 +205,7 @@ public sealed class Reconciler
         }
 
         list.AddRange(sessions.Select(static summary => new InputDigest("session " + summary.Session.Id.Value, summary.Session.Digest)));
-        list.AddRange(scope.OtherSessionsOf(manifest.Id).Select(static session => new InputDigest("session of another kit " + session.Id.Value, session.Digest)));
+        list.AddRange(ofOtherKits.Select(static session => new InputDigest("session of another kit " + session.Id.Value, session.Digest)));
         return list;
     }
 }
