@@ -43,9 +43,9 @@ public sealed partial class KitRegister
             "$",
             new Reason(KitRules.ToolInTwoKits, ("tool", tool.Value), ("kit", earlier.Id.Value), ("otherKit", later.Id.Value), From(later)),
             later.FindLine(tool)?.Number));
-        if (Array.Exists(_manifests, static manifest => manifest.HasSubKits))
+        if (_subKits is not null)
         {
-            new LineEntries<KitId>(_manifests, _ends, IsSubKit).FindFaults(faults, static (subKit, earlier, later, found) => found.Report(
+            _subKits.FindFaults(faults, static (subKit, earlier, later, found) => found.Report(
                 "$",
                 new Reason(KitRules.SubKitInTwoKits, ("subKit", subKit.Value), ("kit", earlier.Id.Value), ("otherKit", later.Id.Value), From(later)),
                 later.Lines.First(line => IsSubKit(line, out KitId kit) && kit == subKit).Number));

@@ -24,6 +24,7 @@ public sealed partial class KitRegister
     private readonly DateTimeOffset[] _ends;
     private readonly GroupIndex<KitId> _byKit;
     private readonly LineEntries<ToolId> _tools;
+    private readonly LineEntries<KitId>? _subKits;
     private readonly Lazy<IReadOnlyList<RecordIssue>> _faults;
     private readonly Lazy<Digest> _digest;
 
@@ -42,6 +43,8 @@ public sealed partial class KitRegister
         _byKit = GroupIndex<KitId>.Of(manifests, manifest => manifest.Id, static (left, right) => left.Revision.CompareTo(right.Revision));
         _ends = EndsOf(manifests, _byKit);
         _tools = new LineEntries<ToolId>(manifests, _ends, IsTool);
+        HasSubKits = Array.Exists(manifests, static manifest => manifest.HasSubKits);
+        _subKits = HasSubKits ? new LineEntries<KitId>(manifests, _ends, IsSubKit) : null;
         _faults = new(() => FindFaults(), System.Threading.LazyThreadSafetyMode.ExecutionAndPublication);
         _digest = new(ComputeDigest, System.Threading.LazyThreadSafetyMode.ExecutionAndPublication);
         Manifests = Array.AsReadOnly(manifests);
@@ -66,6 +69,9 @@ public sealed partial class KitRegister
 
     /// <summary>SHA-256 of the canonical JSON list of kits, revisions and their digests; computed once, when first asked for.</summary>
     public Digest Digest => _digest.Value;
+
+    /// <summary>True if a manifest lists a sub-kit.</summary>
+    public bool HasSubKits { get; }
 
     /// <summary>Makes a register if nothing speaks against it.</summary>
     /// <param name="manifests">The manifests in any order, at most 1,000,000. The same revision with the same content may be given twice.</param>
@@ -123,10 +129,16 @@ public sealed partial class KitRegister
     /// <returns>The manifests, ordered by kit id (ordinal).</returns>
     public IReadOnlyList<KitManifest> ManifestsWith(ToolId tool, DateTimeOffset asOf) => _tools.Live(tool, asOf);
 
+    /// <summary>The manifests in force then that list a kit as their sub-kit; more than one is a fault of the data.</summary>
+    /// <param name="subKit">The sub-kit.</param>
+    /// <param name="asOf">The instant.</param>
+    /// <returns>The manifests, ordered by kit id (ordinal).</returns>
+    public IReadOnlyList<KitManifest> ManifestsWith(KitId subKit, DateTimeOffset asOf) => _subKits?.Live(subKit, asOf) ?? [];
+
     /// <summary>The kit whose manifest in force then lists a tool.</summary>
     /// <param name="tool">The tool.</param>
     /// <param name="asOf">The instant.</param>
-    /// <returns>The kit, or null. If several list it (see <see cref="Faults"/>), the first by id; ask <see cref="ManifestsWith"/> for all.</returns>
+    /// <returns>The kit, or null. If several list it (see <see cref="Faults"/>), the first by id; ask <see cref="ManifestsWith(ToolId, DateTimeOffset)"/> for all.</returns>
     public KitId? KitOf(ToolId tool, DateTimeOffset asOf) => _tools.FirstLive(tool, asOf)?.Id;
 
     /// <summary>The manifest of a sub-kit, of the revision that the line lists.</summary>

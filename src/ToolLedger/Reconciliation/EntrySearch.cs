@@ -11,26 +11,26 @@ namespace ToolLedger.Reconciliation;
 /// <summary>Finds what people entered that is used for no line, so that a slip of the pen is seen and not swallowed.</summary>
 internal static class EntrySearch
 {
-    public static List<Finding> Search(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<Signature> usedSignatures)
+    public static List<Finding> Search(ReconciliationScope scope, KitTree tree, IReadOnlyList<Signature> usedSignatures)
     {
         var findings = new List<Finding>();
         InventorySheet sheet = scope.Input.Inventory;
         foreach (LineCount count in sheet.Counts)
         {
-            string? why = count.Kit != manifest.Id ? WhyForeignKit(scope, count.Kit)
-                : manifest.FindLine(count.LineNumber) is null ? "the manifest has no such line"
+            string? why = tree.Find(count.Kit) is not { } part ? WhyForeignKit(scope, count.Kit)
+                : part.Manifest.FindLine(count.LineNumber) is null ? "the manifest has no such line"
                 : WhyLater(scope, count.At);
             Add(scope, findings, FormattableString.Invariant($"the count of {count.Quantity} for line {count.LineNumber} of kit {count.Kit}"), count.By, count.At, why);
         }
 
         foreach (Sighting sighting in sheet.Sightings)
         {
-            Add(scope, findings, $"the sighting of {sighting.Tool}", sighting.By, sighting.At, WhyTool(scope, manifest, sighting.Tool, sighting.At, sighting.InKit));
+            Add(scope, findings, $"the sighting of {sighting.Tool}", sighting.By, sighting.At, WhyTool(scope, tree, sighting.Tool, sighting.At, sighting.InKit));
         }
 
         foreach (PieceCount count in sheet.PieceCounts)
         {
-            Add(scope, findings, $"the piece count of {count.Tool}", count.By, count.At, WhyTool(scope, manifest, count.Tool, count.At, default));
+            Add(scope, findings, $"the piece count of {count.Tool}", count.By, count.At, WhyTool(scope, tree, count.Tool, count.At, default));
         }
 
         foreach (Signature signature in sheet.Signatures.Except(usedSignatures))
@@ -47,9 +47,9 @@ internal static class EntrySearch
 
     private static string? WhyLater(ReconciliationScope scope, DateTimeOffset at) => at > scope.AsOf ? "it is later than the instant this answer is for" : null;
 
-    private static string? WhyTool(ReconciliationScope scope, KitManifest manifest, ToolId tool, DateTimeOffset at, KitId inKit)
-        => manifest.FindLine(tool) is not null ? WhyLater(scope, at)
-            : scope.Input.Kits.KitOf(tool, scope.AsOf) is null && inKit != manifest.Id ? "no manifest lists that tool"
+    private static string? WhyTool(ReconciliationScope scope, KitTree tree, ToolId tool, DateTimeOffset at, KitId inKit)
+        => tree.FindLine(tool) is not null ? WhyLater(scope, at)
+            : scope.Input.Kits.KitOf(tool, scope.AsOf) is null && tree.Find(inKit) is null ? "no manifest lists that tool"
             : null;
 
     private static void Add(ReconciliationScope scope, List<Finding> findings, string what, PersonId by, DateTimeOffset at, string? why)

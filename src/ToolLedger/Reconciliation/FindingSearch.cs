@@ -35,10 +35,7 @@ internal sealed class FindingSearch
         if (silent)
         {
             // One kit-level finding instead of one alarm a tool; the finer shared causes would only repeat it.
-            findings.Add(new Finding(FindingLevel.Kit, new Reason(ReconciliationReasons.NotPresentedOrShielded, ("kit", manifest.Id.Value)))
-            {
-                LineNumbers = Numbers(tagged),
-            });
+            findings.Add(About(FindingLevel.Kit, new Reason(ReconciliationReasons.NotPresentedOrShielded, ("kit", manifest.Id.Value)), tagged));
         }
         else
         {
@@ -64,7 +61,15 @@ internal sealed class FindingSearch
     private static bool IsReadWell(JudgedLine line)
         => line.Conclusion.Basis == AccountingBasis.Read || line.Conclusion.OtherBases.Contains(AccountingBasis.Read);
 
-    private static int[] Numbers(IEnumerable<JudgedLine> lines) => [.. lines.Select(static line => line.Conclusion.Line.Number)];
+    private static Finding About(FindingLevel level, Reason reason, IEnumerable<JudgedLine> lines)
+    {
+        JudgedLine[] concerned = [.. lines];
+        return new Finding(level, reason)
+        {
+            LineNumbers = [.. concerned.Select(static line => line.Conclusion.OuterNumber).Distinct()],
+            LineLabels = [.. concerned.Select(static line => line.Conclusion.Label)],
+        };
+    }
 
     private void SearchAttenuation()
     {
@@ -89,12 +94,7 @@ internal sealed class FindingSearch
 
         if (compared > 0)
         {
-            findings.Add(new Finding(
-                FindingLevel.Kit,
-                new Reason(ReconciliationReasons.Attenuated, ("decibels", policy.AttenuationDecibels.ToString(CultureInfo.InvariantCulture))))
-            {
-                LineNumbers = Numbers(open),
-            });
+            findings.Add(About(FindingLevel.Kit, new Reason(ReconciliationReasons.Attenuated, ("decibels", policy.AttenuationDecibels.ToString(CultureInfo.InvariantCulture))), open));
         }
     }
 
@@ -102,19 +102,20 @@ internal sealed class FindingSearch
     {
         foreach (IGrouping<string, JudgedLine> place in tagged
             .Where(static line => line.Conclusion.Line.Location is not null)
-            .GroupBy(static line => line.Conclusion.Line.Location!, StringComparer.Ordinal)
+            .GroupBy(static line => PlaceOf(line.Conclusion), StringComparer.Ordinal)
             .OrderBy(static group => group.Key, StringComparer.Ordinal))
         {
             List<JudgedLine> open = [.. place.Where(IsOpenByReads)];
             if (open.Count >= scope.Policy.Findings.SharedCauseLinesNeeded && !place.Any(IsReadWell) && open.Count < tagged.Count)
             {
-                findings.Add(new Finding(FindingLevel.Kit, new Reason(ReconciliationReasons.SharedLocation, ("location", place.Key)))
-                {
-                    LineNumbers = Numbers(open),
-                });
+                findings.Add(About(FindingLevel.Kit, new Reason(ReconciliationReasons.SharedLocation, ("location", place.Key)), open));
             }
         }
     }
+
+    /// <summary>Two kits may use one name for two places.</summary>
+    private static string PlaceOf(LineConclusion line)
+        => line.Within.Count == 0 ? line.Line.Location! : $"{line.Line.Location} of line {string.Join('.', line.Within.Select(LineConclusion.Text))}";
 
     private void SearchAntennas()
     {
@@ -129,12 +130,7 @@ internal sealed class FindingSearch
                 && line.Reads.Best!.Antennas.Any(seen => (seen.Station, seen.Antenna) == antenna.Key));
             if (antenna.Key.Antenna.IsKnown && antenna.Count() >= scope.Policy.Findings.SharedCauseLinesNeeded && !someReadWellThere)
             {
-                findings.Add(new Finding(
-                    FindingLevel.Kit,
-                    new Reason(ReconciliationReasons.SharedAntenna, ("antenna", antenna.Key.Antenna.Number.ToString(CultureInfo.InvariantCulture))))
-                {
-                    LineNumbers = Numbers(antenna),
-                });
+                findings.Add(About(FindingLevel.Kit, new Reason(ReconciliationReasons.SharedAntenna, ("antenna", antenna.Key.Antenna.Number.ToString(CultureInfo.InvariantCulture))), antenna));
             }
         }
     }
@@ -197,7 +193,7 @@ internal sealed class FindingSearch
         {
             foreach (KitId other in scope.Input.Kits.ManifestsWith(tool.Id, scope.AsOf).Select(static other => other.Id))
             {
-                if (other != manifest.Id)
+                if (other != line.Manifest.Id)
                 {
                     Add(line, new Reason(ReconciliationReasons.ToolInTwoKits, ("tool", tool.Id.Value), ("kit", other.Value)));
                 }
@@ -206,5 +202,5 @@ internal sealed class FindingSearch
     }
 
     private void Add(JudgedLine line, Reason reason)
-        => findings.Add(new Finding(FindingLevel.Line, reason) { LineNumbers = [line.Conclusion.Line.Number] });
+        => findings.Add(About(FindingLevel.Line, reason, [line]));
 }

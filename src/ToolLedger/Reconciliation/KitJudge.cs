@@ -2,7 +2,6 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Inventory;
-using ToolLedger.Kits;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
@@ -12,12 +11,12 @@ internal static class KitJudge
 {
     public static KitConclusion Judge(
         ReconciliationScope scope,
-        KitManifest manifest,
+        KitTree tree,
         IReadOnlyList<LineConclusion> lines,
         bool hasUsableSession,
         IReadOnlyList<PersonId> persons)
     {
-        List<Reason> differences = Differences(scope, manifest, lines);
+        List<Reason> differences = Differences(scope, tree, lines);
         List<Reason> open = Open(scope, lines, persons);
         bool noValidRead = !hasUsableSession && lines.Any(static line => line.Evidence.LiveTagCount > 0 && !line.IsAccounted);
         if (differences.Count > 0)
@@ -35,27 +34,27 @@ internal static class KitJudge
             : new KitConclusion(KitState.Complete, UsesNoRead(lines) ? [new Reason(ReconciliationReasons.KitNoReadUsed)] : [], lines);
     }
 
-    public static bool UsesNoRead(IReadOnlyList<LineConclusion> lines)
+    public static bool UsesNoRead(IEnumerable<LineConclusion> lines)
         => !lines.Any(static line => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read));
 
     private static bool RestsOnPeopleAlone(LineConclusion line)
         => line.Basis is AccountingBasis.Sighted or AccountingBasis.Counted && !line.OtherBases.Contains(AccountingBasis.Read);
 
-    private static List<Reason> Differences(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<LineConclusion> lines)
+    private static List<Reason> Differences(ReconciliationScope scope, KitTree tree, IReadOnlyList<LineConclusion> lines)
     {
         var reasons = new List<Reason>();
         string numbers = string.Join(", ", lines
-            .Where(static line => line.IsPositiveDifference)
-            .Select(static line => line.Line.Number.ToString(CultureInfo.InvariantCulture)));
+            .Where(static line => line.IsPositiveDifference && !line.Inner.Any(static inner => inner.IsPositiveDifference))
+            .Select(static line => line.Label));
         if (numbers.Length > 0)
         {
             reasons.Add(new Reason(ReconciliationReasons.KitDifferences, ("lines", numbers)));
         }
 
         foreach (Sighting sighting in scope.Input.Inventory.Sightings
-            .Where(sighting => sighting.InKit == manifest.Id && sighting.At <= scope.AsOf
+            .Where(sighting => tree.Find(sighting.InKit) is not null && sighting.At <= scope.AsOf
                 && scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax
-                && manifest.FindLine(sighting.Tool) is null)
+                && tree.FindLine(sighting.Tool) is null)
             .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal))
         {
             reasons.Add(new Reason(

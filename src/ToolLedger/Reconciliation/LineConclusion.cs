@@ -1,4 +1,6 @@
 using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
 using ToolLedger.Calibration;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -11,6 +13,15 @@ public sealed class LineConclusion
 {
     /// <summary>The line.</summary>
     public required ManifestLine Line { get; init; }
+
+    /// <summary>The numbers of the sub-kit lines it is inside, outermost first; empty (the default) for a line of the kit's own manifest.</summary>
+    public IReadOnlyList<int> Within { get; init; } = [];
+
+    /// <summary>The number as reports print it: 7 for a line of the kit, 7.3 for line 3 of the sub-kit on line 7.</summary>
+    public string Label => LabelOf(Within, Line.Number);
+
+    /// <summary>For a sub-kit, one conclusion for every line of its manifest, in line order; otherwise empty (the default).</summary>
+    public IReadOnlyList<LineConclusion> Inner { get; init; } = [];
 
     /// <summary>Where it stands.</summary>
     public required LineState State { get; init; }
@@ -46,6 +57,27 @@ public sealed class LineConclusion
     /// <returns>An English phrase.</returns>
     public override string ToString()
         => IsAccounted
-            ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"line {Line.Number}: accounted for ({Words.Of(Basis)})")
-            : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"line {Line.Number}: {Words.Of(State)}");
+            ? $"line {Label}: accounted for ({Words.Of(Basis)})"
+            : $"line {Label}: {Words.Of(State)}";
+
+    /// <summary>The number of the line of the kit's own manifest that it is, or is inside of.</summary>
+    internal int OuterNumber => Within.Count > 0 ? Within[0] : Line.Number;
+
+    /// <summary>This line and, behind it, all lines inside.</summary>
+    internal IEnumerable<LineConclusion> WithInner()
+    {
+        yield return this;
+        foreach (LineConclusion inner in Inner)
+        {
+            foreach (LineConclusion deeper in inner.WithInner())
+            {
+                yield return deeper;
+            }
+        }
+    }
+
+    internal static string LabelOf(IReadOnlyList<int> within, int number)
+        => within.Count == 0 ? Text(number) : string.Join('.', within.Append(number).Select(Text));
+
+    internal static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -53,6 +53,12 @@ public readonly ref struct LineFacts
     /// <summary>The latest count of the tool's pieces that counts, or null.</summary>
     public PieceCount? Pieces { get; init; }
 
+    /// <summary>For a sub-kit, the conclusions of the lines inside; empty where there are none or nothing says what it holds.</summary>
+    public IReadOnlyList<LineConclusion> Inner { get; init; } = [];
+
+    /// <summary>For a sub-kit, why what is known of its lines settles nothing (its manifest is not at hand, or not in force), or null.</summary>
+    public Reason? SubKitDoubt { get; init; }
+
     /// <summary>What was said about the line but is no evidence for it, and why (another unit, too old, a mark that identifies no tool).</summary>
     public IReadOnlyList<Reason> Remarks { get; init; } = [];
 

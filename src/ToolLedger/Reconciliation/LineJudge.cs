@@ -14,36 +14,38 @@ namespace ToolLedger.Reconciliation;
 internal sealed class LineJudge
 {
     private readonly ReconciliationScope scope;
-    private readonly KitManifest manifest;
+    private readonly KitTree tree;
     private readonly ToolReadsCollector collector;
     private readonly IReadOnlyList<IReconciliationRule> rules;
     private readonly PeopleCollector people;
 
-    public LineJudge(ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<IReconciliationRule> rules)
+    public LineJudge(ReconciliationScope scope, KitTree tree, ToolReadsCollector collector, IReadOnlyList<IReconciliationRule> rules)
     {
         this.scope = scope;
-        this.manifest = manifest;
+        this.tree = tree;
         this.collector = collector;
         this.rules = rules;
-        people = new PeopleCollector(scope, manifest);
+        people = new PeopleCollector(scope, tree);
     }
 
     public JudgedLine Judge(ManifestLine line)
     {
-        ToolReads reads = line.Tool is { } tool ? collector.Collect(tool.Id) : new ToolReads();
+        ToolReads reads = line.Tool is { } tool ? collector.Collect(tool.Id, tree) : new ToolReads();
         var remarks = new List<Reason>();
         Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, remarks) : null;
         LineCount? count = people.FindCount(line, remarks);
         PieceCount? pieces = line.Tool is { } piecesOf ? people.FindPieces(piecesOf, remarks) : null;
-        if (count is not null && line is ToolLine counted && !IsKnownByCount(counted.Tool, reads))
+        if (count is not null && line is ToolLine or SubKitLine && !IsKnownByCount(line.Tool, reads))
         {
             remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
         }
 
         List<Reason> doubts = OpenDoubts(line, reads, sighting, remarks);
+        JudgedLine[] inner = JudgeInner(line);
+        LineConclusion[] innerConclusions = inner.Length == 0 ? [] : Array.ConvertAll(inner, static judged => judged.Conclusion);
         var facts = new LineFacts
         {
-            Manifest = manifest,
+            Manifest = tree.Manifest,
             Line = line,
             AsOf = scope.AsOf,
             HasUsableSession = collector.HasUsableSession,
@@ -56,20 +58,41 @@ internal sealed class LineJudge
             Count = count,
             Pieces = pieces,
             Remarks = remarks,
-            Bases = BasesOf(line, reads, sighting, count),
+            Bases = BasesOf(line, reads, sighting, count, innerConclusions),
+            Inner = innerConclusions,
+            SubKitDoubt = line is SubKitLine subKit ? tree.DoubtOf(subKit) : null,
         };
-        return Conclude(facts, reads);
+        return Conclude(facts, reads, inner);
     }
 
-    private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count)
+    private JudgedLine[] JudgeInner(ManifestLine line)
     {
+        if (line is not SubKitLine subKit || tree.Inner(subKit) is not { } inner)
+        {
+            return [];
+        }
+
+        var judge = new LineJudge(scope, inner, collector, rules);
+        return [.. inner.Manifest.Lines.Select(judge.Judge)];
+    }
+
+    private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, LineConclusion[] inner)
+    {
+        if (line is SubKitLine { Case: null })
+        {
+            // Without a case to account for, it rests on what its lines rest on.
+            return Array.TrueForAll(inner, static conclusion => conclusion.IsAccounted)
+                ? [.. inner.SelectMany(static conclusion => conclusion.OtherBases.Prepend(conclusion.Basis)).Distinct().Order()]
+                : [];
+        }
+
         var bases = new List<AccountingBasis>(3);
-        if (sighting is not null && line is ToolLine)
+        if (sighting is not null && line is ToolLine or SubKitLine)
         {
             bases.Add(AccountingBasis.Sighted);
         }
 
-        if (count is not null && (line is not ToolLine tool || IsKnownByCount(tool.Tool, reads)))
+        if (count is not null && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool, reads)))
         {
             bases.Add(AccountingBasis.Counted);
         }
@@ -89,7 +112,7 @@ internal sealed class LineJudge
     }
 
     /// <summary>A count identifies no tool that has a mark or a live tag; it can still contradict.</summary>
-    private static bool IsKnownByCount(Tool tool, ToolReads reads) => tool.Mark is null && reads.LiveTags.Count == 0;
+    private static bool IsKnownByCount(Tool? tool, ToolReads reads) => tool is { Mark: null } && reads.LiveTags.Count == 0;
 
     private static List<Reason> OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
     {
@@ -110,7 +133,7 @@ internal sealed class LineJudge
         return open;
     }
 
-    private JudgedLine Conclude(in LineFacts facts, ToolReads reads)
+    private JudgedLine Conclude(in LineFacts facts, ToolReads reads, IReadOnlyList<JudgedLine> inner)
     {
         Verdict lowest = Verdict.NoObjection;
         var reasons = new List<Reason>();
@@ -158,8 +181,10 @@ internal sealed class LineJudge
                 : null,
             IsEpcOnly = reads.Best is { HasTid: false, LookCount: > 0 },
             IsPositiveDifference = positive,
+            Within = tree.Within,
+            Inner = facts.Inner,
         };
-        return new JudgedLine(conclusion, reads, findings);
+        return new JudgedLine(tree.Manifest, conclusion, reads, findings, inner);
     }
 
     /// <summary>The sentences that state the bases that hold, also beside a lower verdict.</summary>
@@ -190,6 +215,11 @@ internal sealed class LineJudge
                 ("expected", tool.PieceCount.ToString(CultureInfo.InvariantCulture)),
                 ("by", record.By.Value),
                 ("at", scope.Time(record.At))));
+        }
+
+        if (facts.Inner.Count > 0 && facts.Inner.All(static inner => inner.IsAccounted))
+        {
+            list.Add(new Reason(ReconciliationReasons.SubKitWhole, ("total", LineConclusion.Text(facts.Inner.Sum(static inner => inner.WithInner().Count())))));
         }
 
         if (facts.Presence is { State: PresenceState.Accounted } presence && facts.ReadsWithheld is null)

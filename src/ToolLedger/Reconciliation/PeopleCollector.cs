@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -12,19 +11,14 @@ namespace ToolLedger.Reconciliation;
 internal sealed class PeopleCollector
 {
     private readonly ReconciliationScope scope;
-    private readonly KitManifest manifest;
-    private readonly HashSet<string> sharedMarks;
+    private readonly KitTree tree;
 
-    public PeopleCollector(ReconciliationScope scope, KitManifest manifest)
+    /// <param name="scope">What people said.</param>
+    /// <param name="tree">The part of the kit whose lines are looked at. Marks are told apart within the whole kit.</param>
+    public PeopleCollector(ReconciliationScope scope, KitTree tree)
     {
         this.scope = scope;
-        this.manifest = manifest;
-        sharedMarks = [.. manifest.Lines
-            .Select(static line => line.Tool?.Mark)
-            .OfType<string>()
-            .GroupBy(static mark => mark, StringComparer.Ordinal)
-            .Where(static group => group.Count() > 1)
-            .Select(static group => group.Key)];
+        this.tree = tree;
     }
 
     /// <summary>The latest sighting decides: one that saw the tool in another kit, or another mark, is no basis and makes an earlier one void.</summary>
@@ -36,7 +30,7 @@ internal sealed class PeopleCollector
             {
                 remarks.Add(TooOld("a sighting", sighting.By, sighting.At));
             }
-            else if (sharedMarks.Contains(sighting.MarkRead))
+            else if (tree.CountOfMark(sighting.MarkRead) > 1)
             {
                 remarks.Add(new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead)));
             }
@@ -65,13 +59,13 @@ internal sealed class PeopleCollector
 
     private Reason? WhyContrary(Tool tool, Sighting sighting)
     {
-        if (!sighting.InKit.IsEmpty && sighting.InKit != manifest.Id)
+        if (!sighting.InKit.IsEmpty && !tree.IsInside(sighting.InKit))
         {
             return new Reason(
                 ReconciliationReasons.SightedInOtherKit, ("by", sighting.By.Value), ("kit", sighting.InKit.Value), ("at", scope.Time(sighting.At)));
         }
 
-        bool isOthers = tool.Mark is null && manifest.Lines.Any(line => string.Equals(line.Tool?.Mark, sighting.MarkRead, StringComparison.Ordinal));
+        bool isOthers = tool.Mark is null && tree.CountOfMark(sighting.MarkRead) > 0;
         return isOthers || (tool.Mark is { } mark && !string.Equals(mark, sighting.MarkRead, StringComparison.Ordinal))
             ? new Reason(
                 ReconciliationReasons.OtherMark, ("by", sighting.By.Value), ("read", sighting.MarkRead), ("mark", tool.Mark ?? "none on the manifest"))
@@ -81,7 +75,7 @@ internal sealed class PeopleCollector
     public LineCount? FindCount(ManifestLine line, List<Reason> remarks)
     {
         LineCount? latest = null;
-        foreach (LineCount count in scope.People.CountsOf(manifest.Id, line.Number))
+        foreach (LineCount count in scope.People.CountsOf(tree.Manifest.Id, line.Number))
         {
             if (!IsFresh(count.At))
             {
@@ -92,7 +86,7 @@ internal sealed class PeopleCollector
                 remarks.Add(new Reason(
                     ReconciliationReasons.OtherUnit, ("counted", count.Quantity.ToString()), ("by", count.By.Value), ("unit", line.Expected.Unit.Value)));
             }
-            else if (count.At < manifest.EffectiveFrom)
+            else if (count.At < tree.Manifest.EffectiveFrom)
             {
                 remarks.Add(new Reason(ReconciliationReasons.CountOfOtherRevision, ("by", count.By.Value), ("at", scope.Time(count.At))));
             }

@@ -1,6 +1,4 @@
 using System.Collections.Generic;
-using System.Globalization;
-using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 
@@ -9,7 +7,7 @@ namespace ToolLedger.Reconciliation;
 /// <summary>Explains every read of the sessions that present a kit, by the stated precedence: repeat, outside window, expected, unexpected, unknown.</summary>
 internal static class ReadExplainer
 {
-    public static IReadOnlyList<ReadExplanation> Explain(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<SessionSummary> sessions)
+    public static IReadOnlyList<ReadExplanation> Explain(ReconciliationScope scope, KitTree tree, IReadOnlyList<SessionSummary> sessions)
     {
         var list = new List<ReadExplanation>();
         foreach (SessionSummary summary in sessions)
@@ -18,7 +16,7 @@ internal static class ReadExplainer
             foreach (TagReading reading in scope.ReadingOf(session).Tags)
             {
                 TagEvidence evidence = reading.Evidence;
-                Add(list, session, reading, evidence.AcceptedCount, manifest, scope);
+                Add(list, session, reading, evidence.AcceptedCount, tree, scope);
                 AddPlain(list, session, reading, ReadExplanationKind.OutsideWindow, ReconciliationReasons.ReadOutsideWindow, evidence.OutsideCount);
                 AddPlain(list, session, reading, ReadExplanationKind.Repeat, ReconciliationReasons.ReadRepeat, evidence.RepeatCount);
             }
@@ -58,11 +56,11 @@ internal static class ReadExplainer
     }
 
     private static void Add(
-        List<ReadExplanation> list, ReadSession session, TagReading reading, long count, KitManifest manifest, ReconciliationScope scope)
+        List<ReadExplanation> list, ReadSession session, TagReading reading, long count, KitTree tree, ReconciliationScope scope)
     {
         if (count > 0)
         {
-            (ReadExplanationKind kind, Reason reason) = Explain(reading, manifest, scope);
+            (ReadExplanationKind kind, Reason reason) = Explain(reading, tree, scope);
             list.Add(new ReadExplanation
             {
                 Session = session.Id,
@@ -76,17 +74,19 @@ internal static class ReadExplainer
         }
     }
 
-    private static (ReadExplanationKind Kind, Reason Reason) Explain(TagReading reading, KitManifest manifest, ReconciliationScope scope)
+    private static (ReadExplanationKind Kind, Reason Reason) Explain(TagReading reading, KitTree tree, ReconciliationScope scope)
     {
         switch (reading.Kind)
         {
             case TagReadingKind.ControlTag:
                 return (ReadExplanationKind.Expected, new Reason(ReconciliationReasons.ReadControlTag));
-            case TagReadingKind.Live when manifest.FindLine(reading.Tool!.Value) is { } line:
+            case TagReadingKind.Live when tree.FindLine(reading.Tool!.Value) is { } line:
                 return (ReadExplanationKind.Expected, new Reason(
-                    ReconciliationReasons.ReadExpected, ("tool", reading.Tool.Value.Value), ("line", line.Number.ToString(CultureInfo.InvariantCulture))));
+                    ReconciliationReasons.ReadExpected, ("tool", reading.Tool.Value.Value), ("line", line.Label)));
             case TagReadingKind.Live when reading.Kit is { } kit:
                 return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadOtherKit, ("tool", reading.Tool!.Value.Value), ("kit", kit.Value)));
+            case TagReadingKind.Live when tree.FindAlternate(reading.Tool!.Value) is { } alternateOf:
+                return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadAlternate, ("tool", reading.Tool.Value.Value), ("line", alternateOf)));
             case TagReadingKind.Live:
                 return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadSpare, ("tool", reading.Tool!.Value.Value)));
             case TagReadingKind.Retired:

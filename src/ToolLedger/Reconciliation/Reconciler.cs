@@ -19,7 +19,7 @@ namespace ToolLedger.Reconciliation;
 /// </remarks>
 public sealed class Reconciler
 {
-    private static readonly IReadOnlyList<IReconciliationRule> BuiltIn = [new IdentityRule(), new CountRule(), new PieceRule(), new BasisRule()];
+    private static readonly IReadOnlyList<IReconciliationRule> BuiltIn = [new IdentityRule(), new CountRule(), new PieceRule(), new SubKitRule(), new BasisRule()];
 
     private readonly ReconciliationPolicy policy;
     private readonly IReadOnlyList<IReconciliationRule> rules;
@@ -116,20 +116,25 @@ public sealed class Reconciler
         KitManifest manifest = FindManifest(scope.Input, kit, revision);
         List<SessionSummary> sessions = scope.SessionsOf(kit);
         var collector = new ToolReadsCollector(scope, kit, sessions);
-        var judge = new LineJudge(scope, manifest, collector, rules);
-        JudgedLine[] judged = [.. manifest.Lines.Select(judge.Judge)];
+        KitTree tree = KitTree.Of(manifest, scope);
+        var judge = new LineJudge(scope, tree, collector, rules);
+        JudgedLine[] own = [.. manifest.Lines.Select(judge.Judge)];
+        JudgedLine[] judged = manifest.HasSubKits ? [.. own.SelectMany(static line => line.WithInner())] : own;
         LineConclusion[] lines = [.. judged.Select(static line => line.Conclusion)];
         List<Signature> signatures = SignaturesFor(scope, lines);
         List<PersonId> persons = PersonsOf(lines, signatures);
-        KitConclusion conclusion = KitJudge.Judge(scope, manifest, lines, collector.HasUsableSession, persons);
+        KitConclusion conclusion = KitJudge.Judge(scope, tree, lines, collector.HasUsableSession, persons);
         ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, conclusion);
-        return new ReconciliationResult(() => ReadExplainer.Explain(scope, manifest, sessions), () => InputsOf(scope, manifest, sessions, collector.SessionsOfOtherKits))
+        return new ReconciliationResult(
+            () => ReadExplainer.Explain(scope, tree, sessions),
+            () => InputsOf(scope, tree, sessions, collector.SessionsOfOtherKits),
+            () => ManifestTotals.Of(manifest, scope.Input.Kits, scope.Input.Tags, scope.AsOf))
         {
             Manifest = manifest,
             AsOf = scope.AsOf,
             Kit = conclusion,
-            Lines = lines,
-            Findings = [.. FindingsOf(scope, manifest, collector, judged, sessions), .. EntrySearch.Search(scope, manifest, signatures)],
+            Lines = manifest.HasSubKits ? [.. own.Select(static line => line.Conclusion)] : lines,
+            Findings = [.. FindingsOf(scope, manifest, collector, judged, sessions), .. EntrySearch.Search(scope, tree, signatures)],
             Sessions = sessions,
             Persons = persons,
             Signatures = signatures,
@@ -189,16 +194,17 @@ public sealed class Reconciler
     }
 
     private static List<InputDigest> InputsOf(
-        ReconciliationScope scope, KitManifest manifest, List<SessionSummary> sessions, IReadOnlyList<ReadSession> ofOtherKits)
+        ReconciliationScope scope, KitTree tree, List<SessionSummary> sessions, IReadOnlyList<ReadSession> ofOtherKits)
     {
         var list = new List<InputDigest>
         {
-            new("manifest", manifest.Digest),
+            new("manifest", tree.Manifest.Digest),
             new("kit register", scope.Input.Kits.Digest),
             new("tag register", scope.Input.Tags.Digest),
             new("inventory sheet", scope.Input.Inventory.Digest),
             new("calibration register", scope.Input.Calibration.Digest),
         };
+        list.AddRange(tree.All.Skip(1).Select(static part => new InputDigest("manifest of sub-kit " + part.Manifest.Id.Value, part.Manifest.Digest)));
         if (scope.Input.History.Count > 0 || scope.Input.ProximityNotes.Count > 0)
         {
             list.Add(new InputDigest("hints", scope.HintsDigest));

@@ -15,12 +15,14 @@ public sealed class ReconciliationResult
 {
     private readonly Lazy<IReadOnlyList<ReadExplanation>> reads;
     private readonly Lazy<IReadOnlyList<InputDigest>> inputs;
+    private readonly Lazy<ManifestTotals> totals;
 
-    internal ReconciliationResult(Func<IReadOnlyList<ReadExplanation>> explainReads, Func<IReadOnlyList<InputDigest>> digestInputs)
+    internal ReconciliationResult(Func<IReadOnlyList<ReadExplanation>> explainReads, Func<IReadOnlyList<InputDigest>> digestInputs, Func<ManifestTotals> addUp)
     {
         // Explaining every read and digesting large registers is work that a caller of many kits may not need; both depend on immutable inputs only.
         reads = new Lazy<IReadOnlyList<ReadExplanation>>(explainReads);
         inputs = new Lazy<IReadOnlyList<InputDigest>>(digestInputs);
+        totals = new Lazy<ManifestTotals>(addUp);
     }
 
     /// <summary>The manifest revision the kit was checked against.</summary>
@@ -34,6 +36,12 @@ public sealed class ReconciliationResult
 
     /// <summary>One conclusion for every manifest line, in line order.</summary>
     public required IReadOnlyList<LineConclusion> Lines { get; init; }
+
+    /// <summary>Every conclusion: <see cref="Lines"/>, each sub-kit followed by the lines inside. <see cref="Kit"/> counts these.</summary>
+    public IEnumerable<LineConclusion> AllLines => Lines.SelectMany(static line => line.WithInner());
+
+    /// <summary>What the kit must contain, added up for the kit and for each place in it, and how much of it a reader can see. Computed when first asked for.</summary>
+    public ManifestTotals Totals => totals.Value;
 
     /// <summary>What stands beside the conclusions.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
@@ -60,13 +68,13 @@ public sealed class ReconciliationResult
     public required string LibraryVersion { get; init; }
 
     /// <summary>True where no line rests on a read.</summary>
-    public bool NoReadUsed => KitJudge.UsesNoRead(Lines);
+    public bool NoReadUsed => KitJudge.UsesNoRead(AllLines);
 
     /// <summary>Exactly one explanation for every read delivered to a session that presents this kit, grouped by session and tag. Computed when first asked for.</summary>
     public IReadOnlyList<ReadExplanation> Reads => reads.Value;
 
-    /// <summary>The open lines in search order: differences, then silent tags (those usually read first), then weak ones, then what nobody counted.</summary>
-    public IReadOnlyList<LineConclusion> ChaseList => [.. Lines.Where(static line => !line.IsAccounted).Order(ChaseOrder.Instance)];
+    /// <summary>The open lines in search order, those inside sub-kits too: differences, then silent tags (those usually read first), then weak ones, then what nobody counted.</summary>
+    public IReadOnlyList<LineConclusion> ChaseList => [.. AllLines.Where(static line => !line.IsAccounted).Order(ChaseOrder.Instance)];
 
     /// <summary>Number of reads with an explanation of a kind.</summary>
     /// <param name="kind">The kind.</param>

@@ -64,6 +64,30 @@ internal sealed class ReconciliationScope
         }
     }
 
+    /// <summary>The kits whose manifests in force hold a kit as a sub-kit, directly or over others.</summary>
+    public IReadOnlyCollection<KitId> HoldersOf(KitId kit)
+    {
+        if (!Input.Kits.HasSubKits)
+        {
+            return [];
+        }
+
+        var holders = new HashSet<KitId>();
+        var next = new Queue<KitId>([kit]);
+        while (next.TryDequeue(out KitId held))
+        {
+            foreach (KitManifest holder in Input.Kits.ManifestsWith(held, AsOf))
+            {
+                if (holders.Add(holder.Id))
+                {
+                    next.Enqueue(holder.Id);
+                }
+            }
+        }
+
+        return holders;
+    }
+
     /// <summary>Sessions that do not present the kit and ended in time, in time order.</summary>
     public List<ReadSession> OtherSessionsOf(KitId kit)
         => [.. Input.Sessions

@@ -14,7 +14,6 @@ namespace ToolLedger.Reconciliation;
 internal sealed class ToolReadsCollector
 {
     private readonly ReconciliationScope scope;
-    private readonly KitId subject;
     private readonly List<ReadSession> used;
     private readonly List<ReadSession> ofOtherKits;
     private readonly ReadSession? latest;
@@ -22,7 +21,6 @@ internal sealed class ToolReadsCollector
     public ToolReadsCollector(ReconciliationScope scope, KitId subject, IReadOnlyList<SessionSummary> sessions)
     {
         this.scope = scope;
-        this.subject = subject;
         used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
         ofOtherKits = scope.OtherSessionsOf(subject);
 
@@ -34,7 +32,9 @@ internal sealed class ToolReadsCollector
 
     public IReadOnlyList<ReadSession> SessionsOfOtherKits => ofOtherKits;
 
-    public ToolReads Collect(ToolId tool)
+    /// <param name="tool">The tool.</param>
+    /// <param name="listedIn">The part of the kit whose manifest lists it.</param>
+    public ToolReads Collect(ToolId tool, KitTree listedIn)
     {
         var reads = new ToolReads();
         foreach (IGrouping<TagId, TagBinding> tag in scope.Input.Tags.HistoryOf(tool)
@@ -47,22 +47,17 @@ internal sealed class ToolReadsCollector
 
         reads.ReadsWithheld ??= WhyLaterSilent(reads);
         CollectReencoded(tool, reads);
-        DoubtOtherManifests(tool, reads);
+        DoubtOtherManifests(tool, listedIn, reads);
         return reads;
     }
 
     /// <summary>One tool cannot satisfy two kits: read where the other kit was presented too, or only in the other kit's session, it settles nothing here.</summary>
-    private void DoubtOtherManifests(ToolId tool, ToolReads reads)
+    private void DoubtOtherManifests(ToolId tool, KitTree listedIn, ToolReads reads)
     {
-        foreach (KitId other in scope.Input.Kits.ManifestsWith(tool, scope.AsOf).Select(static manifest => manifest.Id))
+        foreach (KitId other in listedIn.OthersWith(tool, scope))
         {
-            if (other == subject)
-            {
-                continue;
-            }
-
             bool readHere = reads.Best is { LookCount: > 0 };
-            bool together = readHere && used.Any(session => session.Presents(other));
+            bool together = readHere && (listedIn.Find(other) is not null || used.Any(session => session.Presents(other)));
             bool readThere = ofOtherKits.Any(session => session.Presents(other) && session.IsUsable
                 && reads.LiveTags.Any(binding => session.Find(binding.Tag) is { AcceptedCount: > 0 } found && IsFresh(found)));
             if (together || readThere)

@@ -37,6 +37,25 @@ public static class ReportSentences
     /// <summary>A set: its container and what is in it.</summary>
     public static ReasonKind SetIn { get; } = new("report.set-in", "{container}, with {contents}");
 
+    /// <summary>A sub-kit in its case.</summary>
+    public static ReasonKind SubKitIn { get; } = new("report.sub-kit-in", "{case}, with {kit}");
+
+    /// <summary>The totals of a kit.</summary>
+    public static ReasonKind TotalsKit { get; } = new("report.totals-kit",
+        "The list has {items} on {lines} lines; a reader can see a tag on {tagged} of the lines, people must count or sight something on {people}.");
+
+    /// <summary>The totals of the places in a kit.</summary>
+    public static ReasonKind TotalsPlaces { get; } = new("report.totals-places", "By place: {places}.");
+
+    /// <summary>One place in a kit.</summary>
+    public static ReasonKind TotalsPlace { get; } = new("report.totals-place", "{place} {items}");
+
+    /// <summary>Lines that state no place.</summary>
+    public static ReasonKind TotalsNoPlace { get; } = new("report.totals-no-place", "no place stated");
+
+    /// <summary>Sub-kits of which nothing is known.</summary>
+    public static ReasonKind TotalsUnresolved { get; } = new("report.totals-unresolved", "Not added up, because nothing says what it holds: {what}.");
+
     /// <summary>First question.</summary>
     public static ReasonKind IsReadGood { get; } = new("report.is-read-good", "Is the read any good?");
 
@@ -160,6 +179,6 @@ public static class ReportSentences
         Title, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, SetIn, IsReadGood, NoSession, Session, SessionLeftOut, RowsRefused, NoReadUsed,
         Settled, EpcOnly, NothingOpen, NotSigned, ReadLegend, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
         Calibration, NothingToCalibrate, AlsoRead, NothingElseRead, NothingRead, ReadsOf, Who, Persons, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
-        NotAnswered, AndMore,
+        NotAnswered, AndMore, SubKitIn, TotalsKit, TotalsPlaces, TotalsPlace, TotalsNoPlace, TotalsUnresolved,
     ];
 }

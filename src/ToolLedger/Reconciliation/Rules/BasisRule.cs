@@ -16,7 +16,8 @@ internal sealed class BasisRule : IReconciliationRule
 
     public Verdict Judge(in LineFacts facts)
     {
-        if (facts.Bases.Count > 0)
+        // What a sub-kit without a case holds is another rule's matter.
+        if (facts.Bases.Count > 0 || facts.Line is SubKitLine { Case: null })
         {
             return Verdict.NoObjection;
         }
@@ -62,8 +63,8 @@ internal sealed class BasisRule : IReconciliationRule
 
     private static NextStep StepForSilence(in LineFacts facts) => facts.Line switch
     {
-        ToolLine when facts.LiveTags.Count > 0 => Steps.PresentAtStation(facts.Line),
-        ToolLine => Steps.SightTool(facts.Line),
+        ToolLine or SubKitLine when facts.LiveTags.Count > 0 => Steps.PresentAtStation(facts.Line),
+        ToolLine or SubKitLine => Steps.SightTool(facts.Line),
         _ => Steps.CountItems(facts.Line),
     };
 

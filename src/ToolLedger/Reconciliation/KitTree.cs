@@ -1,0 +1,173 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Threading;
+using ToolLedger.Kits;
+using ToolLedger.Records;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>A manifest under check with the manifests of its sub-kits, each found by the revision listed, and each kit once.</summary>
+internal sealed class KitTree
+{
+    private readonly Dictionary<SubKitLine, KitTree>? inner;
+    private readonly Dictionary<SubKitLine, Reason>? doubts;
+    private readonly KitTree? outer;
+
+    // Of every kit of the tree; null for a kit without sub-kits.
+    private readonly Dictionary<KitId, KitTree>? byKit;
+    private Dictionary<ToolId, (ManifestLine Line, string Label)>? lines;
+    private Dictionary<string, int>? marks;
+
+    private KitTree(KitManifest manifest, KitTree? outer, IReadOnlyList<int> within, ReconciliationScope scope)
+    {
+        Manifest = manifest;
+        Within = within;
+        this.outer = outer;
+        byKit = outer?.byKit ?? (manifest.HasSubKits ? [] : null);
+        byKit?.Add(manifest.Id, this);
+        if (!manifest.HasSubKits)
+        {
+            return;
+        }
+
+        inner = new Dictionary<SubKitLine, KitTree>(ReferenceEqualityComparer.Instance);
+        doubts = new Dictionary<SubKitLine, Reason>(ReferenceEqualityComparer.Instance);
+        foreach (SubKitLine line in manifest.Lines.OfType<SubKitLine>())
+        {
+            Resolve(line, scope);
+        }
+    }
+
+    public KitManifest Manifest { get; }
+
+    /// <summary>The kit under check, of which this is a part or the whole.</summary>
+    public KitTree Subject => outer?.Subject ?? this;
+
+    /// <summary>Numbers of the sub-kit lines that lead here, outermost first; empty for the subject.</summary>
+    public IReadOnlyList<int> Within { get; }
+
+    /// <summary>This manifest and those of all sub-kits, in the order of the lines.</summary>
+    public IEnumerable<KitTree> All => inner is null ? [this] : inner.Values.SelectMany(static tree => tree.All).Prepend(this);
+
+    public static KitTree Of(KitManifest manifest, ReconciliationScope scope) => new(manifest, null, [], scope);
+
+    /// <summary>The sub-kit of a line, or null if nothing says what it holds.</summary>
+    public KitTree? Inner(SubKitLine line) => inner?.GetValueOrDefault(line);
+
+    /// <summary>Why what is known of a sub-kit settles nothing, or null.</summary>
+    public Reason? DoubtOf(SubKitLine line) => doubts?.GetValueOrDefault(line);
+
+    /// <summary>The tree's part for a kit, or null if the kit is not part of it.</summary>
+    public KitTree? Find(KitId kit) => byKit is not null ? byKit.GetValueOrDefault(kit) : kit == Manifest.Id ? this : null;
+
+    /// <summary>True for the kit of this manifest and those it is inside.</summary>
+    public bool IsInside(KitId kit) => Manifest.Id == kit || (outer?.IsInside(kit) ?? false);
+
+    /// <summary>How many tools of the whole kit carry a mark.</summary>
+    public int CountOfMark(string mark) => outer is not null
+        ? outer.CountOfMark(mark)
+        : LazyInitializer.EnsureInitialized(ref marks, CountMarks).GetValueOrDefault(mark);
+
+    /// <summary>The line that lists a tool, with its number as reports print it; null if none does.</summary>
+    public (ManifestLine Line, string Label)? FindLine(ToolId tool)
+    {
+        if (byKit is not null)
+        {
+            return LazyInitializer.EnsureInitialized(ref lines, IndexLines).TryGetValue(tool, out (ManifestLine, string) found) ? found : null;
+        }
+
+        return Manifest.FindLine(tool) is { } line ? (line, LineConclusion.Text(line.Number)) : null;
+    }
+
+    /// <summary>The number, as reports print it, of the line that names a tool as an alternate; null if none does.</summary>
+    public string? FindAlternate(ToolId tool) => byKit is null
+        ? Manifest.FindAlternate(tool) is { } line ? LineConclusion.Text(line.Number) : null
+        : byKit.Values
+            .Select(part => part.Manifest.FindAlternate(tool) is { } line ? LineConclusion.LabelOf(part.Within, line.Number) : null)
+            .FirstOrDefault(static label => label is not null);
+
+    /// <summary>The kits beside this one whose manifests in force list the tool, or hold a sub-kit that does: where it counts too, it settles nothing here.</summary>
+    public IReadOnlyList<KitId> OthersWith(ToolId tool, ReconciliationScope scope)
+    {
+        IReadOnlyList<KitManifest> listing = scope.Input.Kits.ManifestsWith(tool, scope.AsOf);
+        if (!scope.Input.Kits.HasSubKits)
+        {
+            return listing.Count == 1 && listing[0].Id == Manifest.Id ? [] : [.. listing.Select(static manifest => manifest.Id).Where(kit => kit != Manifest.Id)];
+        }
+
+        var holders = new SortedSet<string>(StringComparer.Ordinal);
+        foreach (KitId kit in listing.Select(static manifest => manifest.Id).Append(Manifest.Id))
+        {
+            holders.Add(kit.Value);
+            holders.UnionWith(scope.HoldersOf(kit).Select(static holder => holder.Value));
+        }
+
+        // The kit itself, what it is inside in this tree, and what holds the whole tree are the same place.
+        for (KitTree? tree = this; tree is not null; tree = tree.outer)
+        {
+            holders.Remove(tree.Manifest.Id.Value);
+        }
+
+        holders.ExceptWith(scope.HoldersOf(Subject.Manifest.Id).Select(static holder => holder.Value));
+        return [.. holders.Select(static holder => new KitId(holder))];
+    }
+
+    private void Resolve(SubKitLine line, ReconciliationScope scope)
+    {
+        KitRegister kits = scope.Input.Kits;
+        (string, string)[] values = [("kit", line.Kit.Value), ("revision", LineConclusion.Text(line.Revision))];
+        if (kits.Find(line) is not { } manifest)
+        {
+            doubts!.Add(line, new Reason(ReconciliationReasons.SubKitUnresolved, values));
+        }
+        else if (byKit!.TryGetValue(line.Kit, out KitTree? elsewhere))
+        {
+            string where = elsewhere.Within.Count > 0 ? "line " + string.Join('.', elsewhere.Within.Select(LineConclusion.Text)) : "the kit itself";
+            doubts!.Add(line, new Reason(ReconciliationReasons.SubKitTwice, ("kit", line.Kit.Value), ("where", where)));
+        }
+        else
+        {
+            inner!.Add(line, new KitTree(manifest, this, [.. Within, line.Number], scope));
+
+            // A list that is not in force at all was asked for on purpose, and so were the lists it names.
+            bool isCurrent = kits.Find(Manifest.Id, scope.AsOf) == Manifest;
+            if (isCurrent && kits.Find(line.Kit, scope.AsOf) != manifest)
+            {
+                doubts!.Add(line, new Reason(ReconciliationReasons.SubKitNotInForce, values));
+            }
+        }
+    }
+
+    private Dictionary<string, int> CountMarks()
+    {
+        var counts = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (ManifestLine line in All.SelectMany(static part => part.Manifest.Lines))
+        {
+            if (line.Tool?.Mark is { } mark)
+            {
+                counts[mark] = counts.GetValueOrDefault(mark) + 1;
+            }
+        }
+
+        return counts;
+    }
+
+    private Dictionary<ToolId, (ManifestLine Line, string Label)> IndexLines()
+    {
+        var index = new Dictionary<ToolId, (ManifestLine Line, string Label)>();
+        foreach (KitTree part in All)
+        {
+            foreach (ManifestLine line in part.Manifest.Lines)
+            {
+                if (line.Tool is { } tool)
+                {
+                    index.TryAdd(tool.Id, (line, LineConclusion.LabelOf(part.Within, line.Number)));
+                }
+            }
+        }
+
+        return index;
+    }
+}
