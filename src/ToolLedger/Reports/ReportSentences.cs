@@ -42,7 +42,7 @@ public static class ReportSentences
 
     /// <summary>The totals of a kit.</summary>
     public static ReasonKind TotalsKit { get; } = new("report.totals-kit",
-        "The list has {items} on {lines} lines; a reader can see a tag on {tagged} of the lines, people must count or sight something on {people}.");
+        "Listed: {items}. Of {lines} lines, {tagged} carry a tag and {people} need people.");
 
     /// <summary>The totals of the places in a kit.</summary>
     public static ReasonKind TotalsPlaces { get; } = new("report.totals-places", "By place: {places}.");
