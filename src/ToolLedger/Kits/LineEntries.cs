@@ -69,6 +69,7 @@ internal sealed class LineEntries<TKey>
     internal void FindFaults(List<RecordIssue> faults, FaultOf faultOf)
     {
         var stretches = new List<int>();
+        var done = new HashSet<TKey>();
 
         // In the order of the manifests, not of the dictionary, so that the list is the same on every machine.
         for (int manifest = 0; manifest < _manifests.Length; manifest++)
@@ -80,7 +81,7 @@ internal sealed class LineEntries<TKey>
                     return;
                 }
 
-                if (_keyOf(line, out TKey? key) && _first[key] is int entry && _manifestOf[entry] == manifest && _next[entry] >= 0)
+                if (_keyOf(line, out TKey? key) && _first[key] is int entry && _manifestOf[entry] == manifest && _next[entry] >= 0 && done.Add(key))
                 {
                     Collect(entry, stretches);
                     FindFaults(key, stretches, faults, faultOf);

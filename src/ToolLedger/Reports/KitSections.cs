@@ -90,8 +90,13 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
 
     internal void PutUnseen(string number)
     {
-        page.Heading(3, number + voice.Say(ReportSentences.Unseen));
-        page.Paragraph(string.Join(' ', new ReportTotals(voice, result.Totals).Sentences()));
+        var totals = new ReportTotals(voice, result.Totals);
+        page.Heading(3, number + totals.Heading());
+        foreach (string sentence in totals.Sentences())
+        {
+            page.Paragraph(sentence);
+        }
+
         List<UnseenPart> parts = UnseenPart.Of(result);
         if (parts.Count == 0)
         {

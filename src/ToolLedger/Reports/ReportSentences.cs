@@ -40,10 +40,6 @@ public static class ReportSentences
     /// <summary>A sub-kit in its case.</summary>
     public static ReasonKind SubKitIn { get; } = new("report.sub-kit-in", "{case}, with {kit}");
 
-    /// <summary>The totals of a kit.</summary>
-    public static ReasonKind TotalsKit { get; } = new("report.totals-kit",
-        "Listed: {items}. Of {lines} lines, {tagged} carry a tag and {people} need people.");
-
     /// <summary>The totals of the places in a kit.</summary>
     public static ReasonKind TotalsPlaces { get; } = new("report.totals-places", "By place: {places}.");
 
@@ -99,7 +95,7 @@ public static class ReportSentences
     public static ReasonKind Noticed { get; } = new("report.noticed", "Noticed, {about}: {finding}.");
 
     /// <summary>Fourth question.</summary>
-    public static ReasonKind Unseen { get; } = new("report.unseen", "What no reader can see, and who counted it");
+    public static ReasonKind Unseen { get; } = new("report.unseen", "What no reader can see, and who counted it (listed {items}; a tag on {tagged} of {total} lines)");
 
     /// <summary>Nothing a reader cannot see.</summary>
     public static ReasonKind NothingUnseen { get; } = new("report.nothing-unseen", "Every line is a single tagged tool.");
@@ -179,6 +175,6 @@ public static class ReportSentences
         Title, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, SetIn, IsReadGood, NoSession, Session, SessionLeftOut, RowsRefused, NoReadUsed,
         Settled, EpcOnly, NothingOpen, NotSigned, ReadLegend, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
         Calibration, NothingToCalibrate, AlsoRead, NothingElseRead, NothingRead, ReadsOf, Who, Persons, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
-        NotAnswered, AndMore, SubKitIn, TotalsKit, TotalsPlaces, TotalsPlace, TotalsNoPlace, TotalsUnresolved,
+        NotAnswered, AndMore, SubKitIn, TotalsPlaces, TotalsPlace, TotalsNoPlace, TotalsUnresolved,
     ];
 }

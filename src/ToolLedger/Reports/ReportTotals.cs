@@ -9,14 +9,14 @@ internal sealed class ReportTotals(ReportVoice voice, ManifestTotals totals)
 {
     private const int Named = 20;
 
+    internal string Heading() => voice.Say(
+        ReportSentences.Unseen,
+        ("items", Items(totals.Kit)),
+        ("tagged", ReportVoice.Text(totals.Kit.TaggedLineCount)),
+        ("total", ReportVoice.Text(totals.Kit.LineCount)));
+
     internal IEnumerable<string> Sentences()
     {
-        yield return voice.Say(
-            ReportSentences.TotalsKit,
-            ("items", Items(totals.Kit)),
-            ("lines", ReportVoice.Text(totals.Kit.LineCount)),
-            ("tagged", ReportVoice.Text(totals.Kit.TaggedLineCount)),
-            ("people", ReportVoice.Text(totals.Kit.PeopleLineCount)));
         if (totals.Locations.Any(static place => place.Location is not null))
         {
             yield return voice.Say(ReportSentences.TotalsPlaces, ("places", voice.List(totals.Locations.Select(Place), totals.Locations.Count, Named)));

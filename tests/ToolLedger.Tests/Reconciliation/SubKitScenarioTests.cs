@@ -108,7 +108,7 @@ public sealed class SubKitScenarioTests
     {
         SubKitWorld here = new SubKitWorld().ReadWell("T1", "T2", "CASE", "A1", "A2", "A3", "A4");
         here.World.Sight("A5", "mark A5", World.K1);
-        Assert.Equal(KitState.Complete, here.Reconcile().Kit.State);
+        Assert.Equal((LineState.Accounted, AccountingBasis.Sighted), (here.Reconcile().Lines[2].Inner[4].State, here.Reconcile().Lines[2].Inner[4].Basis));
 
         SubKitWorld elsewhere = new SubKitWorld().ReadWell("T1", "T2", "CASE", "A1", "A2", "A3", "A4");
         elsewhere.World.Sight("A5", "mark A5", World.K2);
