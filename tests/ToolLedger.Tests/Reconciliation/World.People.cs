@@ -9,12 +9,30 @@ internal sealed partial class World
 {
     public List<KitOpening> Openings { get; } = [];
 
+    public List<Annotation> Annotations { get; } = [];
+
+    public List<ConsumableUse> Uses { get; } = [];
+
+    public List<Breakage> Breakages { get; } = [];
+
+    public List<Reconstruction> Reconstructions { get; } = [];
+
+    public List<JoiningStatement> Joinings { get; } = [];
+
+    public List<UnlistedItemReport> UnlistedItems { get; } = [];
+
     public InventorySheet Sheet() => new(new InventoryEntries
     {
         Sightings = Sightings,
         Counts = Counts,
         PieceCounts = Pieces,
         Openings = Openings,
+        Annotations = Annotations,
+        Uses = Uses,
+        Breakages = Breakages,
+        Reconstructions = Reconstructions,
+        Joinings = Joinings,
+        UnlistedItems = UnlistedItems,
         Signatures = Signatures,
     });
 
