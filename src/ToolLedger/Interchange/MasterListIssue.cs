@@ -21,7 +21,7 @@ public sealed class MasterListIssue
     /// <summary>The column as the file calls it; null when it is the row as a whole.</summary>
     public string? Column { get; }
 
-    /// <summary>What stood in the column, or the beginning of the row: at most 80 characters, those that are not printable escaped.</summary>
+    /// <summary>What stood in the column, or the beginning of the row: at most 80 characters of it, those that are not printable escaped.</summary>
     public string Found { get; }
 
     /// <summary>What is wrong.</summary>

@@ -169,7 +169,7 @@ internal sealed class MasterListReader
         foreach ((MasterListColumn? column, Reason reason) in _row.Faults)
         {
             string? name = column is { } known ? _names[(int)known] : null;
-            string found = column is { } of && _row[of] is { } text ? SafeText.Excerpt(text) : column is null ? Excerpt(line) : "";
+            string found = column is { } of && _row[of] is { } text ? SafeText.Escape(SafeText.Excerpt(text)) : column is null ? Excerpt(line) : "";
             Note(new MasterListIssue(_lines.LineNumber, name, found, reason));
         }
     }
@@ -227,7 +227,8 @@ internal sealed class MasterListReader
         }
     }
 
-    private static string Excerpt(ReadOnlySpan<byte> line) => SafeText.Excerpt(Encoding.UTF8.GetString(line[..Math.Min(line.Length, 4 * SafeText.ExcerptLength)]));
+    private static string Excerpt(ReadOnlySpan<byte> line) =>
+        SafeText.Escape(SafeText.Excerpt(Encoding.UTF8.GetString(line[..Math.Min(line.Length, 4 * SafeText.ExcerptLength)])));
 
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -14,9 +14,10 @@ internal static class KitJudge
         KitTree tree,
         IReadOnlyList<LineConclusion> lines,
         bool hasUsableSession,
-        IReadOnlyList<PersonId> persons)
+        IReadOnlyList<PersonId> persons,
+        IReadOnlyList<Reason> contradictions)
     {
-        List<Reason> differences = Differences(scope, tree, lines);
+        List<Reason> differences = [.. Differences(scope, tree, lines), .. contradictions];
         List<Reason> open = Open(scope, lines, persons);
         bool noValidRead = !hasUsableSession && lines.Any(static line => line.Evidence.LiveTagCount > 0 && !line.IsAccounted);
         if (differences.Count > 0)
@@ -51,9 +52,8 @@ internal static class KitJudge
             reasons.Add(new Reason(ReconciliationReasons.KitDifferences, ("lines", numbers)));
         }
 
-        foreach (Sighting sighting in scope.Input.Inventory.Sightings
-            .Where(sighting => tree.Find(sighting.InKit) is not null && sighting.At <= scope.AsOf
-                && scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax
+        foreach (Sighting sighting in tree.All.SelectMany(part => scope.People.SightingsIn(part.Manifest.Id))
+            .Where(sighting => scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax
                 && tree.FindLine(sighting.Tool) is null)
             .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal))
         {

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Threading;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -64,6 +65,21 @@ internal sealed class KitTree
 
     /// <summary>True for the kit of this manifest and those it is inside.</summary>
     public bool IsInside(KitId kit) => Manifest.Id == kit || (outer?.IsInside(kit) ?? false);
+
+    /// <summary>The number of the line of the kit under check that a line is, or is inside of.</summary>
+    public int OuterNumberOf(ManifestLine line) => Within.Count > 0 ? Within[0] : line.Number;
+
+    /// <summary>A finding about one line.</summary>
+    public Finding FindingOf(ManifestLine line, Reason reason) => new(FindingLevel.Line, reason)
+    {
+        LineNumbers = [OuterNumberOf(line)],
+        LineLabels = [LineConclusion.LabelOf(Within, line.Number)],
+    };
+
+    /// <summary>Openings of any part of the kit under check up to the as-of instant, latest first: whoever opens a box in the bag has opened the bag.</summary>
+    public IReadOnlyList<KitOpening> Openings(ReconciliationScope scope) => byKit is null
+        ? scope.People.OpeningsOf(Manifest.Id)
+        : [.. byKit.Keys.SelectMany(scope.People.OpeningsOf).OrderByDescending(static opening => opening.At).ThenBy(static opening => opening.Kit.Value, StringComparer.Ordinal)];
 
     /// <summary>How many tools of the whole kit carry a mark.</summary>
     public int CountOfMark(string mark) => outer is not null

@@ -19,7 +19,8 @@ namespace ToolLedger.Reconciliation;
 /// </remarks>
 public sealed class Reconciler
 {
-    private static readonly IReadOnlyList<IReconciliationRule> BuiltIn = [new IdentityRule(), new CountRule(), new PieceRule(), new SubKitRule(), new BasisRule()];
+    private static readonly IReadOnlyList<IReconciliationRule> BuiltIn =
+        [new IdentityRule(), new CountRule(), new BalanceRule(), new PieceRule(), new WitnessRule(), new SubKitRule(), new BasisRule()];
 
     private readonly ReconciliationPolicy policy;
     private readonly IReadOnlyList<IReconciliationRule> rules;
@@ -117,16 +118,19 @@ public sealed class Reconciler
         List<SessionSummary> sessions = scope.SessionsOf(kit);
         var collector = new ToolReadsCollector(scope, kit, sessions);
         KitTree tree = KitTree.Of(manifest, scope);
-        var judge = new LineJudge(scope, tree, collector, rules);
-        JudgedLine[] own = [.. manifest.Lines.Select(judge.Judge)];
+        var notExpected = new NotExpectedSearch(scope, tree, sessions);
+        JudgedLine[] own = new LineJudge(scope, tree, collector, rules, notExpected).JudgeLines();
         JudgedLine[] judged = manifest.HasSubKits ? [.. own.SelectMany(static line => line.WithInner())] : own;
         LineConclusion[] lines = [.. judged.Select(static line => line.Conclusion)];
-        List<Signature> signatures = SignaturesFor(scope, lines);
+        var signing = new SignatureSearch(scope, lines);
+        List<Signature> signatures = signing.Used();
         List<PersonId> persons = PersonsOf(lines, signatures);
-        KitConclusion conclusion = KitJudge.Judge(scope, tree, lines, collector.HasUsableSession, persons);
+        KitConclusion conclusion = KitJudge.Judge(scope, tree, lines, collector.HasUsableSession, persons, notExpected.Contradictions);
+        var people = new PeopleFindingSearch(scope, tree, lines);
         ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, conclusion);
+        IReadOnlyList<LineNotExpected> leftOut = notExpected.Lines;
         return new ReconciliationResult(
-            () => ReadExplainer.Explain(scope, tree, sessions),
+            () => ReadExplainer.Explain(scope, tree, leftOut, sessions),
             () => InputsOf(scope, tree, sessions, collector.SessionsOfOtherKits),
             () => ManifestTotals.Of(manifest, scope.Input.Kits, scope.Input.Tags, scope.AsOf))
         {
@@ -134,7 +138,14 @@ public sealed class Reconciler
             AsOf = scope.AsOf,
             Kit = conclusion,
             Lines = manifest.HasSubKits ? [.. own.Select(static line => line.Conclusion)] : lines,
-            Findings = [.. FindingsOf(scope, manifest, collector, judged, sessions), .. EntrySearch.Search(scope, tree, signatures)],
+            NotExpected = leftOut,
+            UnlistedItems = people.UnlistedItems,
+            Openings = tree.Openings(scope),
+            Findings =
+            [
+                .. people.UnlistedItemFindings(), .. people.OpeningFindings(), .. FindingsOf(scope, manifest, collector, judged, sessions), .. notExpected.Findings,
+                .. scope.Entries.Search(tree, signing),
+            ],
             Sessions = sessions,
             Persons = persons,
             Signatures = signatures,
@@ -149,15 +160,6 @@ public sealed class Reconciler
         KitManifest? manifest = revision is { } number ? input.Kits.Find(kit, number) : input.Kits.Find(kit, input.AsOf);
         string which = revision is { } asked ? string.Create(CultureInfo.InvariantCulture, $"revision {asked}") : string.Create(CultureInfo.InvariantCulture, $"effective at {input.AsOf:O}");
         return manifest ?? throw new ArgumentException($"The register holds no manifest of kit \"{kit}\" {which}.", nameof(input));
-    }
-
-    /// <summary>A signature covers what was there to sign: one older than the latest count or sighting of the kit does not count.</summary>
-    private static List<Signature> SignaturesFor(ReconciliationScope scope, IReadOnlyList<LineConclusion> lines)
-    {
-        DateTimeOffset latest = lines.Max(static line => line.Evidence.At) ?? DateTimeOffset.MinValue;
-        return [.. scope.Input.Inventory.Signatures.Where(signature => signature.At >= latest
-            && signature.At <= scope.AsOf
-            && scope.AsOf - signature.At <= scope.Policy.Inventory.EvidenceAgeMax)];
     }
 
     private static List<PersonId> PersonsOf(IReadOnlyList<LineConclusion> lines, List<Signature> signatures)

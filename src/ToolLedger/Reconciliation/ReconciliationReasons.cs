@@ -249,6 +249,9 @@ public static class ReconciliationReasons
     /// <summary>A sub-kit that the kit holds at two places.</summary>
     public static ReasonKind SubKitTwice { get; } = new("line.sub-kit-twice", "kit {kit} is listed at {where} already: one sub-kit cannot be at two places");
 
+    /// <summary>A sub-kit without a case, of which no line is expected.</summary>
+    public static ReasonKind SubKitNothingExpected { get; } = new("line.sub-kit-nothing-expected", "no line inside is expected, and it has no case: an empty list is never complete");
+
     /// <summary>Step: settle the lines of a sub-kit.</summary>
     public static ReasonKind StepSettleSubKit { get; } = new("step.settle-sub-kit", "open it and settle line(s) {lines}");
 
@@ -269,6 +272,6 @@ public static class ReconciliationReasons
         NotPresentedOrShielded, Attenuated, SharedLocation, SharedAntenna, KitPassing, ForeignTools, RetiredTag, TagToReplace, SecondTagSilent, Proximity,
         CalibrationNotFit, SessionTooOld, SessionAfterAsOf, SessionOfOtherPolicy, SessionOfOtherKits, EntryNotUsed, ToolInTwoKits,
         ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadRepeat,
-        SubKitWhole, SubKitOpen, SubKitDiffers, SubKitUnresolved, SubKitNotInForce, SubKitTwice, StepSettleSubKit, StepHandInManifest, ReadAlternate,
+        SubKitWhole, SubKitOpen, SubKitDiffers, SubKitUnresolved, SubKitNotInForce, SubKitTwice, SubKitNothingExpected, StepSettleSubKit, StepHandInManifest, ReadAlternate,
     ];
 }

@@ -30,6 +30,8 @@ internal sealed class ToolReadsCollector
 
     public bool HasUsableSession => used.Count > 0;
 
+    public IReadOnlyList<ReadSession> UsedSessions => used;
+
     public IReadOnlyList<ReadSession> SessionsOfOtherKits => ofOtherKits;
 
     /// <param name="tool">The tool.</param>

@@ -41,6 +41,11 @@ internal sealed class SubKitRule : IReconciliationRule
             return Verdict.Withhold(LineState.NotAssessed, doubt, Steps.HandInManifest(line));
         }
 
+        if (inside.Count == 0 && line.Case is null)
+        {
+            return Verdict.Withhold(LineState.NotAssessed, new Reason(ReconciliationReasons.SubKitNothingExpected), Steps.HandInManifest(line));
+        }
+
         if (open.Count == 0)
         {
             return Verdict.NoObjection;
