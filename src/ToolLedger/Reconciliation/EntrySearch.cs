@@ -56,6 +56,7 @@ internal sealed class EntrySearch(ReconciliationScope scope)
     {
         ManifestLine? line = manifest.FindLine(entry.LineNumber);
         return entry.LineNumber > 0 && line is null ? "the manifest has no such line"
+            : entry.Entry is Substitution swap && entry.At <= scope.AsOf && KitTree.WhyNotUsed(manifest, swap) is { } why ? why
             : entry.Entry is ConsumableUse && line is not ConsumableLine ? "only consumable lines are balanced with job records"
             : WhyLater(entry);
     }
@@ -73,6 +74,9 @@ internal sealed class EntrySearch(ReconciliationScope scope)
         Annotation annotation => FormattableString.Invariant($"the annotation of line {annotation.LineNumber} of kit {annotation.Kit}"),
         ConsumableUse use => FormattableString.Invariant($"the record of job {use.Job} for line {use.LineNumber} of kit {use.Kit}"),
         JoiningStatement joining => FormattableString.Invariant($"the joining for line {joining.LineNumber} of kit {joining.Kit}"),
+        Substitution swap => FormattableString.Invariant($"the substitution by {swap.InPlace} on line {swap.LineNumber} of kit {swap.Kit}"),
+        SealRecord seal => $"seal {seal.Number} of kit {seal.Kit}",
+        SealCheck check => $"the look at seal {check.NumberRead} of kit {check.Kit}",
         KitOpening opening => $"the opening of kit {opening.Kit}",
         Sighting => $"the sighting of {entry.Tool}",
         PieceCount => $"the piece count of {entry.Tool}",

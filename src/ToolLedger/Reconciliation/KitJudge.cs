@@ -39,7 +39,7 @@ internal static class KitJudge
         => !lines.Any(static line => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read));
 
     private static bool RestsOnPeopleAlone(LineConclusion line)
-        => line.Basis is AccountingBasis.Sighted or AccountingBasis.Counted && !line.OtherBases.Contains(AccountingBasis.Read);
+        => line.Basis is AccountingBasis.Sighted or AccountingBasis.Counted or AccountingBasis.Record && !line.OtherBases.Contains(AccountingBasis.Read);
 
     private static List<Reason> Differences(ReconciliationScope scope, KitTree tree, IReadOnlyList<LineConclusion> lines)
     {

@@ -15,6 +15,7 @@ internal sealed class KitTree
     private readonly Dictionary<SubKitLine, KitTree>? inner;
     private readonly Dictionary<SubKitLine, Reason>? doubts;
     private readonly KitTree? outer;
+    private readonly Dictionary<ManifestLine, (ToolLine InPlace, Substitution Record)>? swaps;
 
     // Of every kit of the tree; null for a kit without sub-kits.
     private readonly Dictionary<KitId, KitTree>? byKit;
@@ -28,6 +29,7 @@ internal sealed class KitTree
         this.outer = outer;
         byKit = outer?.byKit ?? (manifest.HasSubKits ? [] : null);
         byKit?.Add(manifest.Id, this);
+        swaps = scope.People.HasSubstitutions ? FindSwaps(scope) : null;
         if (!manifest.HasSubKits)
         {
             return;
@@ -42,6 +44,12 @@ internal sealed class KitTree
     }
 
     public KitManifest Manifest { get; }
+
+    /// <summary>What this is directly inside of; null for the kit under check.</summary>
+    public KitTree? Outer => outer;
+
+    /// <summary>The lines as they stand: where a substitution is recorded, with the tool that is in place.</summary>
+    public IEnumerable<ManifestLine> Lines => swaps is null ? Manifest.Lines : Manifest.Lines.Select(line => swaps.TryGetValue(line, out (ToolLine InPlace, Substitution) swap) ? swap.InPlace : line);
 
     /// <summary>The kit under check, of which this is a part or the whole.</summary>
     public KitTree Subject => outer?.Subject ?? this;
@@ -89,7 +97,7 @@ internal sealed class KitTree
     /// <summary>The line that lists a tool, with its number as reports print it; null if none does.</summary>
     public (ManifestLine Line, string Label)? FindLine(ToolId tool)
     {
-        if (byKit is not null)
+        if (byKit is not null || swaps is not null)
         {
             return LazyInitializer.EnsureInitialized(ref lines, IndexLines).TryGetValue(tool, out (ManifestLine, string) found) ? found : null;
         }
@@ -103,6 +111,34 @@ internal sealed class KitTree
         : byKit.Values
             .Select(part => part.Manifest.FindAlternate(tool) is { } line ? LineConclusion.LabelOf(part.Within, line.Number) : null)
             .FirstOrDefault(static label => label is not null);
+
+    /// <summary>The number, as reports print it, of the line on which a tool was replaced on record; null if none was.</summary>
+    public string? FindReplaced(ToolId tool)
+    {
+        foreach (KitTree part in All)
+        {
+            if (part.swaps is not null && part.Manifest.FindLine(tool) is { } line && part.swaps.ContainsKey(line))
+            {
+                return LineConclusion.LabelOf(part.Within, line.Number);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The record by which another tool than the listed one is in place on a line, with the tool listed; null if there is none.</summary>
+    public (ToolLine Listed, Substitution Record)? SwapOf(ManifestLine inPlace)
+    {
+        foreach ((ManifestLine listed, (ToolLine other, Substitution record)) in swaps ?? [])
+        {
+            if (other == inPlace)
+            {
+                return ((ToolLine)listed, record);
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>The kits beside this one whose manifests in force list the tool, or hold a sub-kit that does: where it counts too, it settles nothing here.</summary>
     public IReadOnlyList<KitId> OthersWith(ToolId tool, ReconciliationScope scope)
@@ -159,7 +195,7 @@ internal sealed class KitTree
     private Dictionary<string, int> CountMarks()
     {
         var counts = new Dictionary<string, int>(StringComparer.Ordinal);
-        foreach (ManifestLine line in All.SelectMany(static part => part.Manifest.Lines))
+        foreach (ManifestLine line in All.SelectMany(static part => part.Lines))
         {
             if (line.Tool?.Mark is { } mark)
             {
@@ -175,7 +211,7 @@ internal sealed class KitTree
         var index = new Dictionary<ToolId, (ManifestLine Line, string Label)>();
         foreach (KitTree part in All)
         {
-            foreach (ManifestLine line in part.Manifest.Lines)
+            foreach (ManifestLine line in part.Lines)
             {
                 if (line.Tool is { } tool)
                 {
@@ -186,4 +222,27 @@ internal sealed class KitTree
 
         return index;
     }
+
+    /// <summary>The latest record that counts stands alone; one that puts the listed tool back leaves the line as it is listed.</summary>
+    private Dictionary<ManifestLine, (ToolLine InPlace, Substitution Record)> FindSwaps(ReconciliationScope scope)
+    {
+        var found = new Dictionary<ManifestLine, (ToolLine, Substitution)>(ReferenceEqualityComparer.Instance);
+        foreach (ToolLine line in Manifest.Lines.OfType<ToolLine>())
+        {
+            Substitution? latest = scope.People.SubstitutionsOf(Manifest.Id, line.Number).FirstOrDefault(record => WhyNotUsed(Manifest, record) is null);
+            if (latest is not null && line.FindAlternate(latest.InPlace) is { } inPlace)
+            {
+                found.Add(line, (new ToolLine { Number = line.Number, Location = line.Location, Tool = inPlace }, latest));
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>Why a substitution puts nothing in place, or null.</summary>
+    public static string? WhyNotUsed(KitManifest manifest, Substitution record)
+        => manifest.FindLine(record.LineNumber) is not ToolLine line ? "the line lists no single tool"
+            : record.At < manifest.EffectiveFrom ? "it is older than this revision of the manifest"
+            : line.Tool.Id != record.InPlace && line.FindAlternate(record.InPlace) is null ? "the manifest names no such alternate of that line"
+            : null;
 }

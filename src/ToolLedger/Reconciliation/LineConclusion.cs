@@ -11,7 +11,7 @@ namespace ToolLedger.Reconciliation;
 /// <remarks>Immutable and thread-safe.</remarks>
 public sealed class LineConclusion
 {
-    /// <summary>The line.</summary>
+    /// <summary>The line; where a substitution is recorded, with the tool that is in place.</summary>
     public required ManifestLine Line { get; init; }
 
     /// <summary>The numbers of the sub-kit lines it is inside, outermost first; empty (the default) for a line of the kit's own manifest.</summary>

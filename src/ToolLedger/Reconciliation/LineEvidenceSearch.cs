@@ -10,7 +10,7 @@ using ToolLedger.Records;
 namespace ToolLedger.Reconciliation;
 
 /// <summary>The figures of a line, and how old and how new the evidence is that it rests on.</summary>
-internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree, ToolReadsCollector collector)
+internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree, ToolReadsCollector collector, SealSearch seals)
 {
     private readonly KitOpening? opening = tree.Openings(scope) is [var latest, ..] ? latest : null;
 
@@ -39,13 +39,15 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
         };
     }
 
+    private DateTimeOffset? SealCheckedAt(in LineFacts facts) => facts.Seal is null ? null : seals.Check?.At;
+
     private static PersonId? WitnessOf(Sighting sighting) => sighting.Witness.IsEmpty ? null : sighting.Witness;
 
     /// <summary>The latest of all that people said of the line; reconstructions are not about what is there now and need no later signature.</summary>
-    private static DateTimeOffset? LatestOf(in LineFacts facts)
+    private DateTimeOffset? LatestOf(in LineFacts facts)
     {
         DateTimeOffset? latest = null;
-        foreach (DateTimeOffset? at in (ReadOnlySpan<DateTimeOffset?>)[facts.Sighting?.At, facts.Count?.At, facts.Joining?.At, facts.Pieces?.At])
+        foreach (DateTimeOffset? at in (ReadOnlySpan<DateTimeOffset?>)[facts.Sighting?.At, facts.Count?.At, facts.Joining?.At, facts.Pieces?.At, SealCheckedAt(facts)])
         {
             latest = latest is null || at > latest ? at ?? latest : latest;
         }
@@ -71,6 +73,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
             {
                 AccountingBasis.Sighted => facts.Sighting?.At,
                 AccountingBasis.Counted => facts.Count?.At,
+                AccountingBasis.Record => seals.Check?.At,
                 AccountingBasis.Read => FirstLook(facts.BestEvidence),
                 _ => null,
             };
@@ -115,7 +118,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
 
     private static DateTimeOffset? Earlier(DateTimeOffset? one, DateTimeOffset other) => one is { } first && first < other ? first : other;
 
-    private static List<PersonId> PersonsOf(in LineFacts facts)
+    private List<PersonId> PersonsOf(in LineFacts facts)
     {
         var persons = new List<PersonId>();
         foreach (PersonId person in (ReadOnlySpan<PersonId>)
@@ -127,6 +130,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
                 facts.Joining?.By ?? default,
                 facts.Pieces?.By ?? default,
                 facts.Pieces?.Witness ?? default,
+                facts.Seal is not null && seals.Check is { } check ? check.By : default,
             ])
         {
             if (!person.IsEmpty && !persons.Contains(person))

@@ -21,6 +21,7 @@ internal sealed class LineJudge
     private readonly NotExpectedSearch notExpected;
     private readonly BalanceSearch balances;
     private readonly LineEvidenceSearch evidence;
+    private readonly SealSearch seals;
 
     public LineJudge(
         ReconciliationScope scope, KitTree tree, ToolReadsCollector collector, IReadOnlyList<IReconciliationRule> rules, NotExpectedSearch notExpected)
@@ -32,11 +33,12 @@ internal sealed class LineJudge
         this.notExpected = notExpected;
         people = new PeopleCollector(scope, tree);
         balances = new BalanceSearch(scope, tree.Manifest);
-        evidence = new LineEvidenceSearch(scope, tree, collector);
+        seals = new SealSearch(scope, tree, collector);
+        evidence = new LineEvidenceSearch(scope, tree, collector, seals);
     }
 
     /// <summary>One conclusion for every line that is expected, in line order.</summary>
-    public JudgedLine[] JudgeLines() => [.. tree.Manifest.Lines.Where(line => !notExpected.IsNotExpected(line, collector)).Select(Judge)];
+    public JudgedLine[] JudgeLines() => [.. tree.Lines.Where(line => !notExpected.IsNotExpected(line, collector)).Select(Judge)];
 
     private JudgedLine Judge(ManifestLine line)
     {
@@ -62,6 +64,8 @@ internal sealed class LineJudge
         List<Reason> doubts = OpenDoubts(line, reads, sighting, remarks);
         JudgedLine[] inner = JudgeInner(line);
         LineConclusion[] innerConclusions = inner.Length == 0 ? [] : Array.ConvertAll(inner, static judged => judged.Conclusion);
+        Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(reads);
+        SealRecord? seal = sealDoubt is null ? seals.Seal : null;
         var facts = new LineFacts
         {
             Manifest = tree.Manifest,
@@ -83,8 +87,10 @@ internal sealed class LineJudge
             IsMarkShared = line.Tool is { } marked && people.IsShared(marked),
             Unwitnessed = Unwitnessed(count, pieces),
             Remarks = remarks,
-            Bases = BasesOf(line, reads, sighting, count, innerConclusions),
+            Bases = BasesOf(line, reads, sighting, count, seal, innerConclusions),
             Inner = innerConclusions,
+            Seal = seal,
+            SealDoubt = sealDoubt,
             SubKitDoubt = line is SubKitLine subKit ? tree.DoubtOf(subKit) : null,
         };
         return Conclude(WithBalance(facts, uses), reads, number.IsBroken, inner);
@@ -120,7 +126,7 @@ internal sealed class LineJudge
         return new LineJudge(scope, inner, collector, rules, notExpected.Of(inner)).JudgeLines();
     }
 
-    private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, LineConclusion[] inner)
+    private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, SealRecord? seal, LineConclusion[] inner)
     {
         if (line is SubKitLine { Case: null })
         {
@@ -150,6 +156,11 @@ internal sealed class LineJudge
         if (reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null })
         {
             bases.Add(AccountingBasis.Read);
+        }
+
+        if (seal is not null)
+        {
+            bases.Add(AccountingBasis.Record);
         }
 
         return bases;
@@ -271,6 +282,21 @@ internal sealed class LineJudge
                 ("expected", Math.Max(tool.PieceCount, facts.PiecesEstablished).ToString(CultureInfo.InvariantCulture)),
                 ("by", record.By.Value),
                 ("at", scope.Time(record.At))));
+        }
+
+        if (facts.Seal is not null)
+        {
+            list.Add(seals.Accepted());
+        }
+
+        if (tree.SwapOf(facts.Line) is { } swap)
+        {
+            list.Add(new Reason(
+                SealReasons.Substituted,
+                ("tool", swap.Listed.Tool.Id.Value),
+                ("at", scope.Time(swap.Record.At)),
+                ("by", swap.Record.By.Value),
+                ("reason", swap.Record.Reason)));
         }
 
         if (facts.Inner.Count > 0 && facts.Inner.All(static inner => inner.IsAccounted))

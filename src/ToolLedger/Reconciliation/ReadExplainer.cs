@@ -88,6 +88,8 @@ internal static class ReadExplainer
             case TagReadingKind.Live when tree.FindLine(reading.Tool!.Value) is { } line:
                 return (ReadExplanationKind.Expected, new Reason(
                     ReconciliationReasons.ReadExpected, ("tool", reading.Tool.Value.Value), ("line", line.Label)));
+            case TagReadingKind.Live when tree.FindReplaced(reading.Tool!.Value) is { } replacedOn:
+                return (ReadExplanationKind.Unexpected, new Reason(SealReasons.ReadReplaced, ("tool", reading.Tool.Value.Value), ("line", replacedOn)));
             case TagReadingKind.Live when reading.Kit is { } kit:
                 return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadOtherKit, ("tool", reading.Tool!.Value.Value), ("kit", kit.Value)));
             case TagReadingKind.Live when tree.FindAlternate(reading.Tool!.Value) is { } alternateOf:

@@ -23,6 +23,12 @@ internal sealed class BasisRule : IReconciliationRule
         }
 
         var reasons = new List<Reason>();
+        if (facts.SealDoubt is { } doubt && facts.Presence is null or { State: PresenceState.NotRead })
+        {
+            // A closed case is silent by itself: that its tools were not read says nothing of them.
+            return Verdict.Withhold(LineState.NotAssessed, [doubt, .. facts.Remarks], facts.Line is ToolLine or SubKitLine ? SightTool(facts) : Steps.CountItems(facts.Line), isPositiveDifference: false);
+        }
+
         if (facts.Presence is { } presence)
         {
             return FromReads(facts, presence, reasons);
