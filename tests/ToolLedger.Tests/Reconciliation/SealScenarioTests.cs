@@ -2,6 +2,7 @@ using System;
 using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -23,8 +24,8 @@ public sealed class SealScenarioTests
         {
             Assert.Equal((LineState.Accounted, AccountingBasis.Record), (line.State, line.Basis));
             string text = string.Join("; ", line.Reasons);
-            Assert.Contains("seal N-77, applied 2026-02-27 15:57:00", text, StringComparison.Ordinal);
-            Assert.Contains("found intact 2026-03-02 15:56:00", text, StringComparison.Ordinal);
+            Assert.Contains("seal N-77, applied 2026-02-27 14:57:00", text, StringComparison.Ordinal);
+            Assert.Contains("found intact 2026-03-02 14:56:00", text, StringComparison.Ordinal);
         });
         Assert.Equal(LineState.Accounted, result.Lines[2].State);
         Assert.Equal(KitState.Complete, result.Kit.State);
@@ -100,7 +101,7 @@ public sealed class SealScenarioTests
         ReconciliationResult result = shift.Reconcile(
             World.K1,
             shift.World.Session("S1", [World.K1]),
-            shift.World.Session("S2", [World.K9], [.. shift.World.ControlReads(), .. new World().ReadWell("A3").Reads], World.Start.AddHours(-1)));
+            shift.World.Session("S2", [World.K9], [new TagRead(World.TagOf("A3"), World.A1, World.Start.AddMinutes(-59.9))], World.Start.AddHours(-1)));
 
         Assert.Equal(LineState.NotAssessed, result.Lines[2].Inner[2].State);
         Assert.Contains(result.Lines[2].Inner[2].Reasons, static reason => reason.Kind == SealReasons.ReadElsewhere);
