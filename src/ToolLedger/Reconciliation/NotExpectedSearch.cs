@@ -14,19 +14,25 @@ internal sealed class NotExpectedSearch
     private readonly ReconciliationScope scope;
     private readonly KitManifest manifest;
     private readonly DateTimeOffset presentedAt;
-    private readonly Dictionary<int, Annotation> annotations = [];
+    private readonly Dictionary<int, Annotation>? annotations;
 
     public NotExpectedSearch(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<SessionSummary> sessions)
     {
         this.scope = scope;
         this.manifest = manifest;
+        if (!scope.People.HasAnnotations)
+        {
+            return;
+        }
+
         presentedAt = sessions
             .Select(static summary => summary.Session)
             .Where(session => session.From <= scope.AsOf && scope.AsOf - session.To <= scope.Policy.Sessions.SessionAgeMax)
             .Select(static session => session.From)
             .Append(scope.AsOf)
             .Min();
-        foreach (ManifestLine line in scope.People.HasAnnotations ? manifest.Lines : [])
+        annotations = [];
+        foreach (ManifestLine line in manifest.Lines)
         {
             if (Effective(line) is { } annotation)
             {
@@ -45,7 +51,7 @@ internal sealed class NotExpectedSearch
     /// <summary>True where the line is not expected; then it and what contradicts that are noted.</summary>
     public bool IsNotExpected(ManifestLine line, ToolReadsCollector collector)
     {
-        if (annotations.TryGetValue(line.Number, out Annotation? annotation) && annotation.Kind == AnnotationKind.Removed)
+        if (Find(line) is { Kind: AnnotationKind.Removed } annotation)
         {
             Reason reason = Say(PeopleReasons.RemovedOnRecord, annotation);
             Lines.Add(new LineNotExpected { Line = line, Reason = reason, Annotation = annotation });
@@ -54,7 +60,8 @@ internal sealed class NotExpectedSearch
         }
 
         // Whoever counts the line although no rule asks for it is heard.
-        if (line is ConsumableLine && scope.Policy.Inventory.UnitsNotCounted.Contains(line.Expected.Unit) && scope.People.CountsOf(manifest.Id, line.Number).Count == 0)
+        if (line is ConsumableLine && scope.Policy.Inventory.UnitsNotCounted is { Count: > 0 } units && units.Contains(line.Expected.Unit)
+            && scope.People.CountsOf(manifest.Id, line.Number).Count == 0)
         {
             Lines.Add(new LineNotExpected { Line = line, Reason = new Reason(PeopleReasons.NotCountedByRule, ("unit", line.Expected.Unit.Value)) });
             return true;
@@ -66,7 +73,7 @@ internal sealed class NotExpectedSearch
     /// <summary>How much of the line is known to be short.</summary>
     public decimal ShortOf(ManifestLine line, List<Reason> remarks)
     {
-        if (!annotations.TryGetValue(line.Number, out Annotation? annotation) || annotation.Kind != AnnotationKind.Short)
+        if (Find(line) is not { Kind: AnnotationKind.Short } annotation)
         {
             return 0;
         }
@@ -74,6 +81,8 @@ internal sealed class NotExpectedSearch
         remarks.Add(Say(PeopleReasons.KnownShort, annotation, ("short", annotation.ShortBy.ToString())));
         return annotation.ShortBy.Amount;
     }
+
+    private Annotation? Find(ManifestLine line) => annotations?.GetValueOrDefault(line.Number);
 
     /// <summary>The latest annotation that counts stands alone; one that has ended leaves the line expected in full.</summary>
     private Annotation? Effective(ManifestLine line)
