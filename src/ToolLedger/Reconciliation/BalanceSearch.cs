@@ -10,11 +10,17 @@ namespace ToolLedger.Reconciliation;
 internal sealed class BalanceSearch(ReconciliationScope scope, KitManifest manifest)
 {
     /// <summary>The records that count, the latest of each job.</summary>
-    public List<ConsumableUse> FindUses(ConsumableLine line, List<Reason> remarks)
+    public IReadOnlyList<ConsumableUse> FindUses(ConsumableLine line, List<Reason> remarks)
     {
+        IReadOnlyList<ConsumableUse> records = scope.People.UsesOf(manifest.Id, line.Number);
+        if (records.Count == 0)
+        {
+            return [];
+        }
+
         var used = new List<ConsumableUse>();
         HashSet<string>? jobs = null;
-        foreach (ConsumableUse use in scope.People.UsesOf(manifest.Id, line.Number))
+        foreach (ConsumableUse use in records)
         {
             string? why = use.Unit != line.Expected.Unit ? "it is in another unit than the line"
                 : use.At < manifest.EffectiveFrom ? "it is older than this revision of the manifest"

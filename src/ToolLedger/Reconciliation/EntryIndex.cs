@@ -5,17 +5,19 @@ namespace ToolLedger.Reconciliation;
 
 /// <summary>Entries of one kind up to the as-of instant, by what they are about, latest first; entries of one instant in an order of their own, so that the order of entry decides nothing.</summary>
 internal sealed class EntryIndex<TKey, TEntry>
-    where TKey : notnull
+    where TKey : struct
 {
-    private readonly Dictionary<TKey, List<TEntry>> lists = [];
+    private readonly Dictionary<TKey, List<TEntry>>? lists;
 
+    /// <summary>Indexes the entries; those whose key is the default value are left out.</summary>
     public EntryIndex(IReadOnlyList<TEntry> entries, DateTimeOffset asOf, Func<TEntry, TKey> keyOf, Func<TEntry, DateTimeOffset> timeOf, Comparison<TEntry> sameInstant)
     {
         foreach (TEntry entry in entries)
         {
-            if (timeOf(entry) <= asOf)
+            TKey key = keyOf(entry);
+            if (timeOf(entry) <= asOf && !EqualityComparer<TKey>.Default.Equals(key, default))
             {
-                TKey key = keyOf(entry);
+                lists ??= [];
                 if (!lists.TryGetValue(key, out List<TEntry>? list))
                 {
                     lists.Add(key, list = []);
@@ -25,13 +27,13 @@ internal sealed class EntryIndex<TKey, TEntry>
             }
         }
 
-        foreach (List<TEntry> list in lists.Values)
+        foreach (List<TEntry> list in lists?.Values ?? (IEnumerable<List<TEntry>>)[])
         {
             list.Sort((a, b) => timeOf(b).CompareTo(timeOf(a)) is var byTime && byTime != 0 ? byTime : sameInstant(a, b));
         }
     }
 
-    public bool IsEmpty => lists.Count == 0;
+    public bool IsEmpty => lists is null;
 
-    public IReadOnlyList<TEntry> Of(TKey key) => lists.TryGetValue(key, out List<TEntry>? list) ? list : [];
+    public IReadOnlyList<TEntry> Of(TKey key) => lists is not null && lists.TryGetValue(key, out List<TEntry>? list) ? list : [];
 }

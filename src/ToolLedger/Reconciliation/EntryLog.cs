@@ -11,10 +11,9 @@ namespace ToolLedger.Reconciliation;
 /// <summary>All entries of a sheet by the kit they are about, and those about tools that are too late or of no manifest; made once for many kits.</summary>
 internal sealed class EntryLog
 {
-    private static readonly List<PersonEntry> None = [];
-    private readonly Dictionary<KitId, List<PersonEntry>> ofKit = [];
-    private readonly Dictionary<ToolId, List<PersonEntry>> tooLate = [];
-    private readonly List<PersonEntry> ofNoManifest = [];
+    private readonly Dictionary<KitId, List<PersonEntry>>? ofKit;
+    private readonly Dictionary<ToolId, List<PersonEntry>>? tooLate;
+    private readonly List<PersonEntry>? ofNoManifest;
 
     public EntryLog(ReconciliationScope scope)
     {
@@ -23,35 +22,35 @@ internal sealed class EntryLog
         {
             if (kits.Find(entry.Kit, scope.AsOf) is null)
             {
-                ofNoManifest.Add(entry);
+                (ofNoManifest ??= []).Add(entry);
             }
 
-            Put(ofKit, entry.Kit, entry);
+            Put(ofKit ??= [], entry.Kit, entry);
         }
 
         foreach (PersonEntry entry in ToolEntries(scope.Input.Inventory))
         {
             if (kits.KitOf(entry.Tool, scope.AsOf) is null)
             {
-                ofNoManifest.Add(entry);
+                (ofNoManifest ??= []).Add(entry);
             }
 
             if (entry.At > scope.AsOf)
             {
-                Put(tooLate, entry.Tool, entry);
+                Put(tooLate ??= [], entry.Tool, entry);
             }
         }
     }
 
     /// <summary>Entries about a kit that no manifest describes, or a tool that no manifest lists.</summary>
-    public IReadOnlyList<PersonEntry> OfNoManifest => ofNoManifest;
+    public IReadOnlyList<PersonEntry> OfNoManifest => ofNoManifest ?? (IReadOnlyList<PersonEntry>)[];
 
     /// <summary>False where no entry about a tool is later than the as-of instant.</summary>
-    public bool HasTooLate => tooLate.Count > 0;
+    public bool HasTooLate => tooLate is not null;
 
-    public IReadOnlyList<PersonEntry> OfKit(KitId kit) => ofKit.GetValueOrDefault(kit, None);
+    public IReadOnlyList<PersonEntry> OfKit(KitId kit) => ofKit?.GetValueOrDefault(kit) ?? (IReadOnlyList<PersonEntry>)[];
 
-    public IReadOnlyList<PersonEntry> TooLate(ToolId tool) => tooLate.GetValueOrDefault(tool, None);
+    public IReadOnlyList<PersonEntry> TooLate(ToolId tool) => tooLate?.GetValueOrDefault(tool) ?? (IReadOnlyList<PersonEntry>)[];
 
     private static IEnumerable<PersonEntry> KitEntries(InventorySheet sheet) =>
     [

@@ -89,6 +89,15 @@ internal sealed class KitTree
         ? scope.People.OpeningsOf(Manifest.Id)
         : [.. byKit.Keys.SelectMany(scope.People.OpeningsOf).OrderByDescending(static opening => opening.At).ThenBy(static opening => opening.Kit.Value, StringComparer.Ordinal)];
 
+    /// <summary>The tool of a line, and the tools of all lines inside if it is a sub-kit.</summary>
+    public IEnumerable<ToolId> ToolsOf(ManifestLine line)
+    {
+        IEnumerable<ToolId> own = line.Tool is { } tool ? [tool.Id] : [];
+        return line is SubKitLine subKit && All.Select(part => part.Inner(subKit)).OfType<KitTree>().FirstOrDefault() is { } inside
+            ? own.Concat(inside.All.SelectMany(static part => part.Lines).Select(static deeper => deeper.Tool?.Id).OfType<ToolId>())
+            : own;
+    }
+
     /// <summary>How many tools of the whole kit carry a mark.</summary>
     public int CountOfMark(string mark) => outer is not null
         ? outer.CountOfMark(mark)

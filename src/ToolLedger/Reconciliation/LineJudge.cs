@@ -49,7 +49,7 @@ internal sealed class LineJudge
         PieceNumber number = line.Tool is { } broken ? PieceNumber.Of(scope, broken, remarks) : default;
         PieceCount? pieces = line.Tool is { } piecesOf ? people.FindPieces(piecesOf, number, remarks) : null;
         decimal knownShort = notExpected.ShortOf(line, remarks);
-        List<ConsumableUse> uses = line is ConsumableLine consumable ? balances.FindUses(consumable, remarks) : [];
+        IReadOnlyList<ConsumableUse> uses = line is ConsumableLine consumable ? balances.FindUses(consumable, remarks) : [];
         if (count is not null && balances.WhyCountedTooEarly(count, uses) is { } early)
         {
             remarks.Add(early);
@@ -96,12 +96,17 @@ internal sealed class LineJudge
         return Conclude(WithBalance(facts, uses), reads, number.IsBroken, inner);
     }
 
-    private static LineFacts WithBalance(LineFacts facts, List<ConsumableUse> uses) => facts.Line is ConsumableLine && facts.Counted is { } counted
+    private static LineFacts WithBalance(LineFacts facts, IReadOnlyList<ConsumableUse> uses) => facts.Line is ConsumableLine && facts.Counted is { } counted
         ? facts with { Balance = BalanceSearch.Of(facts.Expected.Amount, counted, uses) }
         : facts;
 
-    private List<Reason> Unwitnessed(LineCount? count, PieceCount? pieces)
+    private IReadOnlyList<Reason> Unwitnessed(LineCount? count, PieceCount? pieces)
     {
+        if (!scope.Policy.Inventory.CountWitnessNeeded)
+        {
+            return [];
+        }
+
         var list = new List<Reason>();
         if (count is not null && people.WhyUnwitnessed("a count", count.By, count.Witness, count.At) is { } ofCount)
         {

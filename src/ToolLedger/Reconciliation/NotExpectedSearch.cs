@@ -14,10 +14,10 @@ internal sealed class NotExpectedSearch
     private readonly KitTree tree;
     private readonly KitManifest manifest;
     private readonly DateTimeOffset presentedAt;
-    private readonly Dictionary<int, Annotation> annotations = [];
+    private readonly Dictionary<int, Annotation>? annotations;
 
     public NotExpectedSearch(ReconciliationScope scope, KitTree tree, IReadOnlyList<SessionSummary> sessions)
-        : this(scope, tree, PresentedAt(scope, sessions), [], [], [])
+        : this(scope, tree, scope.People.HasAnnotations ? PresentedAt(scope, sessions) : scope.AsOf, [], [], [])
     {
     }
 
@@ -31,7 +31,13 @@ internal sealed class NotExpectedSearch
         Lines = lines;
         Contradictions = contradictions;
         Findings = findings;
-        foreach (ManifestLine line in scope.People.HasAnnotations ? manifest.Lines : [])
+        if (!scope.People.HasAnnotations)
+        {
+            return;
+        }
+
+        annotations = [];
+        foreach (ManifestLine line in manifest.Lines)
         {
             if (Effective(line) is { } annotation)
             {
@@ -53,7 +59,7 @@ internal sealed class NotExpectedSearch
     /// <summary>True where the line is not expected; then it and what contradicts that are noted.</summary>
     public bool IsNotExpected(ManifestLine line, ToolReadsCollector collector)
     {
-        if (annotations.TryGetValue(line.Number, out Annotation? annotation) && annotation.Kind == AnnotationKind.Removed)
+        if (Find(line) is { Kind: AnnotationKind.Removed } annotation)
         {
             Reason reason = Say(PeopleReasons.RemovedOnRecord, annotation);
             Lines.Add(new LineNotExpected { Line = line, Within = tree.Within, Reason = reason, Annotation = annotation });
@@ -62,7 +68,8 @@ internal sealed class NotExpectedSearch
         }
 
         // Whoever counts the line although no rule asks for it is heard.
-        if (line is ConsumableLine && scope.Policy.Inventory.UnitsNotCounted.Contains(line.Expected.Unit) && scope.People.CountsOf(manifest.Id, line.Number).Count == 0)
+        if (line is ConsumableLine && scope.Policy.Inventory.UnitsNotCounted is { Count: > 0 } units && units.Contains(line.Expected.Unit)
+            && scope.People.CountsOf(manifest.Id, line.Number).Count == 0)
         {
             Lines.Add(new LineNotExpected { Line = line, Within = tree.Within, Reason = new Reason(PeopleReasons.NotCountedByRule, ("unit", line.Expected.Unit.Value)) });
             return true;
@@ -74,7 +81,7 @@ internal sealed class NotExpectedSearch
     /// <summary>How much of the line is known to be short.</summary>
     public decimal ShortOf(ManifestLine line, List<Reason> remarks)
     {
-        if (!annotations.TryGetValue(line.Number, out Annotation? annotation) || annotation.Kind != AnnotationKind.Short)
+        if (Find(line) is not { Kind: AnnotationKind.Short } annotation)
         {
             return 0;
         }
@@ -82,6 +89,8 @@ internal sealed class NotExpectedSearch
         remarks.Add(Say(PeopleReasons.KnownShort, annotation, ("short", annotation.ShortBy.ToString())));
         return annotation.ShortBy.Amount;
     }
+
+    private Annotation? Find(ManifestLine line) => annotations?.GetValueOrDefault(line.Number);
 
     /// <summary>The latest annotation that counts stands alone; one that has ended leaves the line expected in full.</summary>
     private Annotation? Effective(ManifestLine line)

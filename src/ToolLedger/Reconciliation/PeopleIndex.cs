@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -28,7 +27,7 @@ internal sealed class PeopleIndex
     public PeopleIndex(InventorySheet sheet, DateTimeOffset asOf)
     {
         sightings = new(sheet.Sightings, asOf, static entry => entry.Tool, static entry => entry.At, CompareSightings);
-        sightingsInKit = new([.. sheet.Sightings.Where(static entry => !entry.InKit.IsEmpty)], asOf, static entry => entry.InKit, static entry => entry.At, CompareSightings);
+        sightingsInKit = new(sheet.Sightings, asOf, static entry => entry.InKit, static entry => entry.At, CompareSightings);
         counts = new(sheet.Counts, asOf, static entry => (entry.Kit, entry.LineNumber), static entry => entry.At, CompareCounts);
         pieces = new(sheet.PieceCounts, asOf, static entry => entry.Tool, static entry => entry.At, static (a, b) =>
             First((a.Pieces ?? -1).CompareTo(b.Pieces ?? -1), Compare(a.By, b.By), Compare(a.Witness, b.Witness)));

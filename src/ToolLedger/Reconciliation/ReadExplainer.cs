@@ -12,7 +12,7 @@ internal static class ReadExplainer
     public static IReadOnlyList<ReadExplanation> Explain(ReconciliationScope scope, KitTree tree, IReadOnlyList<LineNotExpected> notExpected, IReadOnlyList<SessionSummary> sessions)
     {
         var list = new List<ReadExplanation>();
-        HashSet<ToolId> removed = [.. notExpected.Select(static line => line.Line.Tool?.Id).OfType<ToolId>()];
+        HashSet<ToolId> removed = [.. notExpected.SelectMany(line => tree.ToolsOf(line.Line))];
         foreach (SessionSummary summary in sessions)
         {
             ReadSession session = summary.Session;

@@ -185,6 +185,36 @@ public sealed class SubKitScenarioTests
     }
 
     [Fact]
+    public void A_sub_kit_removed_on_record_is_not_expected_and_reads_of_what_is_in_it_are_not_either()
+    {
+        SubKitWorld shift = new SubKitWorld().ReadWell("T1", "T2", "A1");
+        shift.World.Annotations.Add(new Annotation
+        {
+            Kit = World.K1,
+            LineNumber = 7,
+            Kind = AnnotationKind.Removed,
+            Reason = "lent to the next bay",
+            SignedBy = new Signature { By = World.Q, At = World.Start.AddHours(-1) },
+        });
+        ReconciliationResult result = shift.Reconcile();
+
+        Assert.Equal(["1", "2"], result.AllLines.Select(static line => line.Label));
+        Assert.Equal("7", Assert.Single(result.NotExpected).Label);
+        Assert.Equal(ReadExplanationKind.Unexpected, Assert.Single(result.Reads, static read => read.Tool == new ToolId("A1")).Kind);
+    }
+
+    [Fact]
+    public void The_gate_is_closed_by_an_opening_of_a_sub_kit_after_its_tools_were_read()
+    {
+        SubKitWorld shift = new SubKitWorld { HasCase = false }.ReadWell("T1", "T2", "A1", "A2", "A3", "A4", "A5");
+        ReconciliationResult result = shift.Reconcile();
+        DateTimeOffset soon = World.End.AddMinutes(5);
+
+        Assert.True(OperationGate.Judge(result, [], soon).IsSatisfied);
+        Assert.False(OperationGate.Judge(result, [new KitOpening { Kit = SubKitWorld.K1a, By = World.P, At = World.End.AddMinutes(3) }], soon).IsSatisfied);
+    }
+
+    [Fact]
     public void Counts_for_lines_the_sub_kit_does_not_have_are_shown_as_not_used()
     {
         SubKitWorld shift = new SubKitWorld().ReadWell("T1", "T2", "CASE", "A1", "A2", "A3", "A4", "A5");

@@ -15,7 +15,7 @@ public sealed class SubKitReportTests
     [Fact]
     public void S36_The_text_names_the_open_lines_inside_and_adds_up_the_list()
     {
-        string text = ReportOf(new SubKitWorld().ReadWell("T1", "T2", "CASE", "A1", "A2", "A3")).ToText();
+        string text = ReportOf(new SubKitWorld().ReadWell("T1", "T2", "CASE", "A1", "A2", "A3")).ToText(200);
 
         Assert.Contains("Of 8 lines: 5 accounted for, 2 not read, 1 partial", text, StringComparison.Ordinal);
         Assert.Contains("NOT READ  line 7.4 tool A4 [mark A4] (tray)", text, StringComparison.Ordinal);
