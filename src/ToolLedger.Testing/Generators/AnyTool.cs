@@ -25,7 +25,7 @@ public static class AnyTool
     /// <param name="tool">The other tool.</param>
     /// <param name="id">The id of the tool to make; not empty.</param>
     /// <returns>A generator.</returns>
-    public static Gen<Tool> Like(Tool tool, ToolId id) => Of(id, Gen.Constant(tool.SegregationClass));
+    internal static Gen<Tool> Like(Tool tool, ToolId id) => Of(id, Gen.Constant(tool.SegregationClass));
 
     private static Gen<Tool> Of(ToolId id, Gen<string?> segregationClasses) =>
         from description in AnyText.OfLength(40)

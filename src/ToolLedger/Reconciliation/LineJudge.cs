@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Globalization;
 using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
@@ -22,6 +21,7 @@ internal sealed class LineJudge
     private readonly BalanceSearch balances;
     private readonly LineEvidenceSearch evidence;
     private readonly SealSearch seals;
+    private readonly LineSentences sentences;
 
     public LineJudge(
         ReconciliationScope scope, KitTree tree, ToolReadsCollector collector, IReadOnlyList<IReconciliationRule> rules, NotExpectedSearch notExpected)
@@ -35,6 +35,7 @@ internal sealed class LineJudge
         balances = new BalanceSearch(scope, tree.Manifest);
         seals = new SealSearch(scope, tree, collector);
         evidence = new LineEvidenceSearch(scope, tree, collector, seals);
+        sentences = new LineSentences(scope, tree, seals);
     }
 
     /// <summary>One conclusion for every line that is expected, in line order.</summary>
@@ -100,7 +101,7 @@ internal sealed class LineJudge
         ? facts with { Balance = BalanceSearch.Of(facts.Expected.Amount, counted, uses) }
         : facts;
 
-    private IReadOnlyList<Reason> Unwitnessed(LineCount? count, PieceCount? pieces)
+    private Reason[] Unwitnessed(LineCount? count, PieceCount? pieces)
     {
         if (!scope.Policy.Inventory.CountWitnessNeeded)
         {
@@ -118,7 +119,7 @@ internal sealed class LineJudge
             list.Add(ofPieces);
         }
 
-        return list;
+        return [.. list];
     }
 
     private JudgedLine[] JudgeInner(ManifestLine line)
@@ -227,7 +228,7 @@ internal sealed class LineJudge
 
         bool accounted = lowest.State == LineState.Accounted;
         LineEvidence figures = evidence.Of(facts, reads, accounted);
-        reasons.AddRange(ReasonsFor(facts));
+        reasons.AddRange(sentences.Of(facts));
         reasons.AddRange(facts.Remarks);
         if (figures.OpenedSince is { } opened)
         {
@@ -252,83 +253,5 @@ internal sealed class LineJudge
             Inner = facts.Inner,
         };
         return new JudgedLine(tree.Manifest, conclusion, reads, findings, inner);
-    }
-
-    /// <summary>The sentences that state the bases that hold, also beside a lower verdict.</summary>
-    private List<Reason> ReasonsFor(in LineFacts facts)
-    {
-        var list = new List<Reason>();
-        if (facts.Sighting is { } sighting)
-        {
-            list.Add(new Reason(
-                ReconciliationReasons.Sighted, ("by", sighting.By.Value), ("at", scope.Time(sighting.At)), ("where", sighting.Where.Value), ("mark", sighting.MarkRead)));
-        }
-
-        if (facts is { Count: { } count, Counted: { } counted })
-        {
-            list.Add(new Reason(
-                ReconciliationReasons.Counted,
-                ("counted", counted.Amount.ToString("0.###", CultureInfo.InvariantCulture)),
-                ("expected", facts.Expected.ToString()),
-                ("by", count.By.Value),
-                ("at", scope.Time(count.At))));
-        }
-
-        if (facts.Balance is { JobCount: > 0 } balance)
-        {
-            list.Add(BalanceReason(balance));
-        }
-
-        if (facts is { Pieces: { Pieces: { } pieces } record, Line.Tool: { } tool })
-        {
-            list.Add(new Reason(
-                ReconciliationReasons.PiecesCounted,
-                ("counted", pieces.ToString(CultureInfo.InvariantCulture)),
-                ("expected", Math.Max(tool.PieceCount, facts.PiecesEstablished).ToString(CultureInfo.InvariantCulture)),
-                ("by", record.By.Value),
-                ("at", scope.Time(record.At))));
-        }
-
-        if (facts.Seal is not null)
-        {
-            list.Add(seals.Accepted());
-        }
-
-        if (tree.SwapOf(facts.Line) is { } swap)
-        {
-            list.Add(new Reason(
-                SealReasons.Substituted,
-                ("tool", swap.Listed.Tool.Id.Value),
-                ("at", scope.Time(swap.Record.At)),
-                ("by", swap.Record.By.Value),
-                ("reason", swap.Record.Reason)));
-        }
-
-        if (facts.Inner.Count > 0 && facts.Inner.All(static inner => inner.IsAccounted))
-        {
-            list.Add(new Reason(ReconciliationReasons.SubKitWhole, ("total", LineConclusion.Text(facts.Inner.Sum(static inner => inner.WithInner().Count())))));
-        }
-
-        if (facts.Presence is { State: PresenceState.Accounted } presence && facts.ReadsWithheld is null)
-        {
-            list.AddRange(presence.Reasons);
-        }
-
-        return list;
-    }
-
-    private static Reason BalanceReason(ConsumableBalance balance)
-    {
-        return new Reason(
-            PeopleReasons.Balance,
-            ("issued", Text(balance.Issued)),
-            ("used", Text(balance.Used)),
-            ("returned", Text(balance.Returned)),
-            ("scrapped", Text(balance.Scrapped)),
-            ("unexplained", Text(balance.Unexplained)),
-            ("unit", balance.Unit.Value),
-            ("jobs", balance.JobCount.ToString(CultureInfo.InvariantCulture)));
-
-        static string Text(decimal amount) => amount.ToString("0.###", CultureInfo.InvariantCulture);
     }
 }

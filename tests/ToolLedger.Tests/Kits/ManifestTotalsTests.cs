@@ -2,7 +2,6 @@ using System;
 using System.Linq;
 using FsCheck.Xunit;
 using ToolLedger.Kits;
-using ToolLedger.Records;
 using ToolLedger.Testing.Generators;
 using ToolLedger.Tests.Reconciliation;
 using ToolLedger.Tools;

@@ -27,7 +27,7 @@ internal sealed class CountRule : IReconciliationRule
 
         // A seal that is accepted stands for what is in the container too.
         return facts.Line is SetLine set && facts.Bases.Count > 0 && facts.Seal is null
-            ? Verdict.Withhold(LineState.Partial, new Reason(ReconciliationReasons.ContainerOnly, ("total", set.Expected.ToString())), Steps.CountItems(set))
+            ? Verdict.Withhold(LineState.Partial, new Reason(ReconciliationReasons.ContainerOnly, ("total", facts.Expected.ToString())), Steps.CountItems(set))
             : Verdict.NoObjection;
     }
 
