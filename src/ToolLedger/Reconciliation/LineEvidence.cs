@@ -52,6 +52,9 @@ public sealed class LineEvidence
     /// <summary>When the kit was last opened, if that was not before <see cref="OldestAt"/>: what the line rests on may no longer hold. Null otherwise.</summary>
     public DateTimeOffset? OpenedSince { get; init; }
 
+    /// <summary>How much of the line is known to be short by an annotation, in the unit of the line; 0 if nothing. So much less is expected than the manifest says.</summary>
+    public decimal KnownShort { get; init; }
+
     /// <summary>The balance of a counted consumable, or null.</summary>
     public ConsumableBalance? Balance { get; init; }
 

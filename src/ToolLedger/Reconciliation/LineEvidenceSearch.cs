@@ -32,6 +32,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitManifest 
             Witness = facts.Sighting is { } sighting ? WitnessOf(sighting) : facts.Count?.Witness ?? facts.Pieces?.Witness,
             History = best?.History,
             Persons = PersonsOf(facts),
+            KnownShort = facts.KnownShort,
             Balance = facts.Balance,
             LatestAt = LatestOf(facts),
             OldestAt = oldest,

@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Globalization;
 using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
@@ -21,6 +20,7 @@ internal sealed class LineJudge
     private readonly NotExpectedSearch notExpected;
     private readonly BalanceSearch balances;
     private readonly LineEvidenceSearch evidence;
+    private readonly LineSentences sentences;
 
     public LineJudge(
         ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<IReconciliationRule> rules, NotExpectedSearch notExpected)
@@ -33,6 +33,7 @@ internal sealed class LineJudge
         people = new PeopleCollector(scope, manifest);
         balances = new BalanceSearch(scope, manifest);
         evidence = new LineEvidenceSearch(scope, manifest, collector);
+        sentences = new LineSentences(scope);
     }
 
     public JudgedLine Judge(ManifestLine line)
@@ -87,7 +88,7 @@ internal sealed class LineJudge
         ? facts with { Balance = BalanceSearch.Of(facts.Expected.Amount, counted, uses) }
         : facts;
 
-    private IReadOnlyList<Reason> Unwitnessed(LineCount? count, PieceCount? pieces)
+    private Reason[] Unwitnessed(LineCount? count, PieceCount? pieces)
     {
         if (!scope.Policy.Inventory.CountWitnessNeeded)
         {
@@ -105,7 +106,7 @@ internal sealed class LineJudge
             list.Add(ofPieces);
         }
 
-        return list;
+        return [.. list];
     }
 
     private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count)
@@ -191,7 +192,7 @@ internal sealed class LineJudge
 
         bool accounted = lowest.State == LineState.Accounted;
         LineEvidence figures = evidence.Of(facts, reads, accounted);
-        reasons.AddRange(ReasonsFor(facts));
+        reasons.AddRange(sentences.Of(facts));
         foreach (Reason remark in facts.Remarks)
         {
             reasons.Add(remark);
@@ -218,63 +219,5 @@ internal sealed class LineJudge
             IsPositiveDifference = positive,
         };
         return new JudgedLine(conclusion, reads, findings);
-    }
-
-    /// <summary>The sentences that state the bases that hold, also beside a lower verdict.</summary>
-    private List<Reason> ReasonsFor(in LineFacts facts)
-    {
-        var list = new List<Reason>();
-        if (facts.Sighting is { } sighting)
-        {
-            list.Add(new Reason(
-                ReconciliationReasons.Sighted, ("by", sighting.By.Value), ("at", scope.Time(sighting.At)), ("where", sighting.Where.Value), ("mark", sighting.MarkRead)));
-        }
-
-        if (facts is { Count: { } count, Counted: { } counted })
-        {
-            list.Add(new Reason(
-                ReconciliationReasons.Counted,
-                ("counted", counted.Amount.ToString("0.###", CultureInfo.InvariantCulture)),
-                ("expected", facts.Expected.ToString()),
-                ("by", count.By.Value),
-                ("at", scope.Time(count.At))));
-        }
-
-        if (facts.Balance is { JobCount: > 0 } balance)
-        {
-            list.Add(BalanceReason(balance));
-        }
-
-        if (facts is { Pieces: { Pieces: { } pieces } record, Line.Tool: { } tool })
-        {
-            list.Add(new Reason(
-                ReconciliationReasons.PiecesCounted,
-                ("counted", pieces.ToString(CultureInfo.InvariantCulture)),
-                ("expected", Math.Max(tool.PieceCount, facts.PiecesEstablished).ToString(CultureInfo.InvariantCulture)),
-                ("by", record.By.Value),
-                ("at", scope.Time(record.At))));
-        }
-
-        if (facts.Presence is { State: PresenceState.Accounted } presence && facts.ReadsWithheld is null)
-        {
-            list.AddRange(presence.Reasons);
-        }
-
-        return list;
-    }
-
-    private static Reason BalanceReason(ConsumableBalance balance)
-    {
-        return new Reason(
-            PeopleReasons.Balance,
-            ("issued", Text(balance.Issued)),
-            ("used", Text(balance.Used)),
-            ("returned", Text(balance.Returned)),
-            ("scrapped", Text(balance.Scrapped)),
-            ("unexplained", Text(balance.Unexplained)),
-            ("unit", balance.Unit.Value),
-            ("jobs", balance.JobCount.ToString(CultureInfo.InvariantCulture)));
-
-        static string Text(decimal amount) => amount.ToString("0.###", CultureInfo.InvariantCulture);
     }
 }

@@ -73,7 +73,7 @@ internal sealed class NotExpectedSearch
     /// <summary>How much of the line is known to be short.</summary>
     public decimal ShortOf(ManifestLine line, List<Reason> remarks)
     {
-        if (Find(line) is not { Kind: AnnotationKind.Short } annotation)
+        if (Find(line) is not { Kind: AnnotationKind.Shortage } annotation)
         {
             return 0;
         }

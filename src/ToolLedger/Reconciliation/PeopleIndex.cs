@@ -80,7 +80,7 @@ internal sealed class PeopleIndex
     private static int RankOf(AnnotationKind kind) => kind switch
     {
         AnnotationKind.Restored => 0,
-        AnnotationKind.Short => 1,
+        AnnotationKind.Shortage => 1,
         _ => 2,
     };
 
