@@ -10,6 +10,7 @@ namespace ToolLedger.Reconciliation;
 internal sealed class PeopleIndex
 {
     private readonly Dictionary<ToolId, List<Sighting>> sightings = [];
+    private readonly Dictionary<string, List<Sighting>> sightingsByMark = new(StringComparer.Ordinal);
     private readonly Dictionary<(KitId Kit, int Line), List<LineCount>> counts = [];
     private readonly Dictionary<ToolId, List<PieceCount>> pieces = [];
 
@@ -20,6 +21,7 @@ internal sealed class PeopleIndex
             if (sighting.At <= asOf)
             {
                 Put(sightings, sighting.Tool, sighting);
+                Put(sightingsByMark, sighting.MarkRead, sighting);
             }
         }
 
@@ -57,6 +59,9 @@ internal sealed class PeopleIndex
     }
 
     public IReadOnlyList<Sighting> SightingsOf(ToolId tool) => sightings.TryGetValue(tool, out List<Sighting>? list) ? list : [];
+
+    /// <summary>The sightings that read a mark, whatever tool they were taken for; in the order entered.</summary>
+    public IReadOnlyList<Sighting> SightingsByMark(string mark) => sightingsByMark.TryGetValue(mark, out List<Sighting>? list) ? list : [];
 
     public IReadOnlyList<LineCount> CountsOf(KitId kit, int line) => counts.TryGetValue((kit, line), out List<LineCount>? list) ? list : [];
 
