@@ -19,7 +19,7 @@ public sealed partial class TagRegister
     /// bound then, or no live tag has the identity.</returns>
     public ToolId? ToolByDecodedIdentity(TagId tag, DateTimeOffset at)
     {
-        List<ToolId> tools = ToolsByDecodedIdentity(tag, at);
+        IReadOnlyList<ToolId> tools = ToolsByDecodedIdentity(tag, at);
         return tools.Count > 0 ? tools[0] : null;
     }
 
@@ -41,8 +41,11 @@ public sealed partial class TagRegister
         return issues.AsReadOnly();
     }
 
-    /// <summary>Every tool with a live tag of the identity; a re-encoded tag may have been any of theirs.</summary>
-    internal List<ToolId> ToolsByDecodedIdentity(TagId tag, DateTimeOffset at)
+    /// <summary>Every tool with a live tag that says the same identity in other words: a tag written anew may have been any of theirs.</summary>
+    /// <param name="tag">The tag as it answered.</param>
+    /// <param name="at">The instant.</param>
+    /// <returns>The tools in order of the starts of the bindings; none where <see cref="ToolByDecodedIdentity"/> gives null.</returns>
+    public IReadOnlyList<ToolId> ToolsByDecodedIdentity(TagId tag, DateTimeOffset at)
     {
         List<ToolId> tools = [];
         if (IdentityOf(tag) is not { } identity || FindLive(tag, at) is not null)
