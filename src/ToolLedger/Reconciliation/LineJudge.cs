@@ -224,6 +224,7 @@ internal sealed class LineJudge
             Counted = facts.Count?.Quantity ?? (facts.Pieces?.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece) : null),
             By = facts.Sighting?.By ?? facts.Count?.By ?? facts.Pieces?.By,
             At = facts.Sighting?.At ?? facts.Count?.At ?? facts.Pieces?.At,
+            SightedIn = facts.Sighting is { InKit.IsEmpty: false } seen ? seen.InKit : null,
             Witness = facts.Sighting is null ? facts.Count?.Witness ?? facts.Pieces?.Witness : null,
             History = best?.History,
             Persons = PersonsOf(facts),
