@@ -18,6 +18,11 @@ internal sealed class MismatchSearch
     {
         this.scope = scope;
         this.manifest = manifest;
+        if (!scope.People.HasSightings)
+        {
+            return;
+        }
+
         foreach (Tool tool in manifest.Lines.Select(static line => line.Tool).OfType<Tool>())
         {
             if (tool.Mark is { } mark && !owners.TryAdd(mark, tool.Id))
@@ -31,6 +36,11 @@ internal sealed class MismatchSearch
     /// <summary>The mismatches that concern a tool of the manifest, whatever their age: a tag does not find its way back by itself.</summary>
     public IReadOnlyList<MarkMismatch> Of(Tool tool)
     {
+        if (!scope.People.HasSightings)
+        {
+            return [];
+        }
+
         List<MarkMismatch>? found = null;
         foreach (Sighting sighting in scope.People.SightingsOf(tool.Id))
         {

@@ -60,6 +60,8 @@ internal sealed class PeopleIndex
 
     public IReadOnlyList<Sighting> SightingsOf(ToolId tool) => sightings.TryGetValue(tool, out List<Sighting>? list) ? list : [];
 
+    public bool HasSightings => sightings.Count > 0;
+
     /// <summary>The sightings that read a mark, whatever tool they were taken for; in the order entered.</summary>
     public IReadOnlyList<Sighting> SightingsByMark(string mark) => sightingsByMark.TryGetValue(mark, out List<Sighting>? list) ? list : [];
 

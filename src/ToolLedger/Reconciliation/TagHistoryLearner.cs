@@ -67,7 +67,7 @@ public static class TagHistoryLearner
         ReconciliationResult result, TagRegister tags, DateTimeOffset after, DateTimeOffset upTo, Dictionary<LessonKey, Lesson> lessons)
     {
         ReadSession? last = result.Sessions.LastOrDefault(static summary => summary.IsUsed)?.Session;
-        HashSet<TagId> doubtful = [.. result.Findings.Where(static finding => finding.Code == ReconciliationReasons.HistorySuspect.Code).SelectMany(static finding => finding.Tags)];
+        HashSet<TagId> doubtful = [.. result.Findings.Where(static finding => finding.Reason.Kind == ReconciliationReasons.HistorySuspect).SelectMany(static finding => finding.Tags)];
         bool isAbnormal = IsAbnormal(result);
         foreach (ReadSession session in result.Sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session))
         {
@@ -118,8 +118,8 @@ public static class TagHistoryLearner
         int silent = tagged.Count(static line => line.Basis != AccountingBasis.Read && !line.OtherBases.Contains(AccountingBasis.Read));
         return result.Kit.State is KitState.Discrepant or KitState.NoValidRead
             || (silent >= result.Policy.Findings.SharedCauseLinesNeeded && silent * 2 >= tagged.Count)
-            || result.Findings.Any(static finding => finding.Code == ReconciliationReasons.Attenuated.Code
-                || finding.Code == ReconciliationReasons.NotPresentedOrShielded.Code);
+            || result.Findings.Any(static finding => finding.Reason.Kind == ReconciliationReasons.Attenuated
+                || finding.Reason.Kind == ReconciliationReasons.NotPresentedOrShielded);
     }
 
     private static TagHistoryEntry Add(TagHistoryEntry? known, TagId tag, TagObservation observation)

@@ -14,8 +14,6 @@ internal sealed class TagLooks
     private readonly SortedDictionary<(string Station, byte Antenna), AntennaEvidence> antennas = [];
     private TagEvidence? strongest;
 
-    public bool HasSession => passes.Count > 0;
-
     public IReadOnlyList<SessionPass> Passes => passes;
 
     public DateTimeOffset? FirstSeen { get; private set; }

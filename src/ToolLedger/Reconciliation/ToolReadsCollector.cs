@@ -92,7 +92,7 @@ internal sealed class ToolReadsCollector
 
     private void CollectTag(TagId tag, Tool tool, IEnumerable<TagBinding> bindings, ToolReads reads)
     {
-        TagLooks trusted = new(), doubted = new();
+        TagLooks? trusted = null, doubted = null;
         var chips = new SortedSet<string>(StringComparer.Ordinal);
         Reason? withheld = null;
         bool isLive = false, isSuspect = false;
@@ -114,7 +114,8 @@ internal sealed class ToolReadsCollector
                 else if (overlaps && (evidence is null || IsLiveForAll(binding, evidence)))
                 {
                     isLive = concerns = true;
-                    (session.From >= trust.From ? trusted : doubted).Add(session, evidence);
+                    TagLooks looks = session.From >= trust.From ? trusted ??= new TagLooks() : doubted ??= new TagLooks();
+                    looks.Add(session, evidence);
                     if (evidence is not null)
                     {
                         IdentityCheck.AddChips(binding, evidence, chips, reads);
@@ -136,21 +137,20 @@ internal sealed class ToolReadsCollector
 
         if (isLive)
         {
-            TagBinding latest = bindings.Last();
-            reads.LiveTags.Add(latest);
+            TagBinding newest = bindings.Last();
+            reads.LiveTags.Add(newest);
             if (isSuspect)
             {
-                reads.SuspectTags.Add(latest);
+                reads.SuspectTags.Add(newest);
             }
 
-            bool isDoubted = !trusted.HasSession && doubted.HasSession;
-            Choose(tag, isDoubted ? doubted : trusted, isSuspect, isDoubted ? withheld : null, reads);
+            Choose(tag, trusted ?? doubted, isSuspect, trusted is null ? withheld : null, reads);
         }
     }
 
-    private void Choose(TagId tag, TagLooks looks, bool isSuspect, Reason? withheld, ToolReads reads)
+    private void Choose(TagId tag, TagLooks? looks, bool isSuspect, Reason? withheld, ToolReads reads)
     {
-        if (used.Count == 0)
+        if (looks is null)
         {
             return;
         }
