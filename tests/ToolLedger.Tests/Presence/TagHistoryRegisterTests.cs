@@ -4,7 +4,6 @@ using System.Linq;
 using System.Text;
 using FsCheck.Xunit;
 using ToolLedger.Presence;
-using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Testing.Generators;
 using ToolLedger.Tests.Reports;

@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Kits;
@@ -61,7 +60,12 @@ public sealed class ManyKitsCostTests
         var builder = new ReadSessionBuilder(
             new Presentation
             {
-                Id = new SessionId("S" + Text(kit)), Station = World.Station(), Kits = [Kit(kit)], From = World.Start, Until = World.End, ReaderClockOffset = TimeSpan.Zero,
+                Id = new SessionId("S" + Text(kit)),
+                Station = World.Station(),
+                Kits = [Kit(kit)],
+                From = World.Start,
+                Until = World.End,
+                ReaderClockOffset = TimeSpan.Zero,
             },
             new SessionPolicy());
         foreach (TagRead read in new World().ControlReads())

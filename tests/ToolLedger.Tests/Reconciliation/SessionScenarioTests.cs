@@ -1,6 +1,5 @@
 using System;
 using System.Linq;
-using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;

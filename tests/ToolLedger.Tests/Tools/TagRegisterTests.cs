@@ -166,7 +166,14 @@ public sealed class TagRegisterTests
     {
         var cleared = new BindingQuarantine
         {
-            Tag = Tag, Tool = new ToolId("T1"), From = Start, By = new PersonId("Q"), Reason = "loose", ClearedAt = Start.AddHours(1), ClearedBy = new PersonId("P"), ClearedReason = "glued",
+            Tag = Tag,
+            Tool = new ToolId("T1"),
+            From = Start,
+            By = new PersonId("Q"),
+            Reason = "loose",
+            ClearedAt = Start.AddHours(1),
+            ClearedBy = new PersonId("P"),
+            ClearedReason = "glued",
         };
         Assert.Equal([false, true, true, false], new[] { -1, 0, 59, 60 }.Select(minute => cleared.StandsAt(Start.AddMinutes(minute))));
         Assert.True(Doubt(Tag, "T1", Start).StandsAt(Start.AddYears(5)));
