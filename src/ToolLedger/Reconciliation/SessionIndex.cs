@@ -11,6 +11,9 @@ namespace ToolLedger.Reconciliation;
 /// <remarks>For one kit the sessions are simply gone through: building an index would cost more than it saves.</remarks>
 internal sealed class SessionIndex
 {
+    // So few sessions are asked one by one faster than their tags are indexed.
+    private const int FewSessions = 8;
+
     private readonly List<ReadSession> ordered;
     private readonly Dictionary<KitId, List<ReadSession>>? byKit;
     private readonly Lazy<Dictionary<TagId, List<ReadSession>>>? byTag;
@@ -24,7 +27,7 @@ internal sealed class SessionIndex
         if (isForMany)
         {
             byKit = IndexKits(ordered);
-            byTag = new(() => IndexTags(ordered));
+            byTag = ordered.Count <= FewSessions ? null : new(() => IndexTags(ordered));
         }
     }
 
@@ -35,9 +38,21 @@ internal sealed class SessionIndex
     public IEnumerable<ReadSession> Presenting(KitId kit) => byKit is null ? ordered.Where(session => session.Presents(kit))
         : byKit.TryGetValue(kit, out List<ReadSession>? list) ? list : [];
 
-    /// <summary>The sessions that heard a tag inside their window, in time order.</summary>
-    public IEnumerable<ReadSession> ThatHeard(TagId tag) => byTag is null ? ordered.Where(session => session.Find(tag) is { AcceptedCount: > 0 })
-        : byTag.Value.TryGetValue(tag, out List<ReadSession>? list) ? list : [];
+    /// <summary>The sessions that do not present a kit and heard a tag inside their window, in time order.</summary>
+    public List<ReadSession> OthersThatHeard(KitId subject, TagId tag)
+    {
+        List<ReadSession>? others = null;
+        List<ReadSession> asked = byTag is null ? ordered : byTag.Value.GetValueOrDefault(tag, []);
+        foreach (ReadSession session in asked)
+        {
+            if (!session.Presents(subject) && (byTag is not null || session.Find(tag) is { AcceptedCount: > 0 }))
+            {
+                (others ??= []).Add(session);
+            }
+        }
+
+        return others ?? [];
+    }
 
     private static Dictionary<KitId, List<ReadSession>> IndexKits(List<ReadSession> sessions)
     {

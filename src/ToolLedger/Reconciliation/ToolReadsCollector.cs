@@ -16,6 +16,7 @@ internal sealed class ToolReadsCollector
     private readonly ReconciliationScope scope;
     private readonly KitId subject;
     private readonly List<ReadSession> used;
+    private readonly List<ReadSession> recent;
     private readonly MismatchSearch mismatches;
     private readonly ReadSession? latest;
 
@@ -23,6 +24,7 @@ internal sealed class ToolReadsCollector
     {
         this.scope = scope;
         subject = manifest.Id;
+        recent = [.. sessions.Where(static summary => summary.LeftOut is null).Select(static summary => summary.Session)];
         mismatches = new MismatchSearch(scope, manifest);
         used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
 
@@ -34,7 +36,7 @@ internal sealed class ToolReadsCollector
 
     /// <summary>The sessions of other kits that heard a tag, in time order.</summary>
     public IEnumerable<ReadSession> OthersThatHeard(TagId tag)
-        => scope.Sessions.ThatHeard(tag).Where(session => !session.Presents(subject) && session.To <= scope.AsOf);
+        => scope.Sessions.OthersThatHeard(subject, tag).Where(session => session.To <= scope.AsOf);
 
     /// <summary>The longest time before or after so many looks in which a usable session of the kit went on without them; zero if none held them.</summary>
     public TimeSpan LongestSilence(DateTimeOffset first, DateTimeOffset last)
@@ -186,16 +188,16 @@ internal sealed class ToolReadsCollector
                 ? new Reason(ReconciliationReasons.LaterSilent, ("session", latest.Id.Value))
                 : null;
 
+    /// <summary>Usable or not, heard there or not: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
     private Reason? WhyElsewhere(PresenceEvidence presence)
     {
-        foreach (ReadSession own in used)
+        foreach (ReadSession other in presence.LookCount == 0 ? [] : OthersThatHeard(presence.Tag))
         {
-            int here = presence.LookCount == 0 ? 0 : own.Find(presence.Tag)?.LookCount ?? 0;
-            foreach (ReadSession other in here == 0 ? [] : OthersThatHeard(presence.Tag))
+            foreach (ReadSession own in recent)
             {
                 if (other.Presentation.Station.Id == own.Presentation.Station.Id
                     && other.From < own.To && own.From < other.To
-                    && other.Find(presence.Tag) is { } there && there.LookCount > here)
+                    && other.Find(presence.Tag)!.LookCount > (own.Find(presence.Tag)?.LookCount ?? 0))
                 {
                     return new Reason(ReconciliationReasons.BetterElsewhere, ("session", other.Id.Value));
                 }

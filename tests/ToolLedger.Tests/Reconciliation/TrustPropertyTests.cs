@@ -9,7 +9,7 @@ using Xunit;
 namespace ToolLedger.Tests.Reconciliation;
 
 /// <summary>Doubt about tags and neighbours is monotone, for any shift.</summary>
-[Properties(Arbitrary = [typeof(ShiftCase)], MaxTest = 150)]
+[Properties(Arbitrary = [typeof(ShiftCase)], MaxTest = 1_000)]
 public sealed class TrustPropertyTests
 {
     [Property]
