@@ -2,6 +2,7 @@ using System.Linq;
 using BenchmarkDotNet.Running;
 using ToolLedger.Benchmarks.Identifiers;
 using ToolLedger.Benchmarks.Reads;
+using ToolLedger.Benchmarks.Reconciliation;
 
 namespace ToolLedger.Benchmarks;
 
@@ -13,6 +14,7 @@ internal static class Program
         {
             ["identifier-ratios", ..] => IdentifierRatios.Run(),
             ["read-ratios", ..] => ReadRatios.Run(),
+            ["reconcile-ratios", ..] => ReconcileRatios.Run(),
             _ => BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(arguments).Any() ? 0 : 1,
         };
     }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Globalization;
 using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
@@ -36,7 +37,7 @@ internal sealed class PeopleCollector
             {
                 remarks.Add(TooOld("a sighting", sighting.By, sighting.At));
             }
-            else if (sharedMarks.Contains(sighting.MarkRead))
+            else if (sharedMarks.Contains(sighting.MarkRead) && !IsToldApart(sighting))
             {
                 remarks.Add(new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead)));
             }
@@ -54,14 +55,36 @@ internal sealed class PeopleCollector
 
                 return null;
             }
+            else if (scope.Policy.Inventory.SightingWitnessNeeded && IsAlone(sighting.By, sighting.Witness))
+            {
+                remarks.Add(WitnessNeeded("a sighting", sighting.By, sighting.At));
+            }
             else
             {
+                if (sharedMarks.Contains(sighting.MarkRead))
+                {
+                    remarks.Add(new Reason(PeopleReasons.AlsoIdentified, ("mark", sighting.MarkRead), ("also", sighting.AlsoIdentifiedBy!)));
+                }
+
                 return sighting;
             }
         }
 
         return null;
     }
+
+    public bool IsShared(Tool tool) => tool.Mark is { } mark && sharedMarks.Contains(mark);
+
+    /// <summary>Why a count settles nothing although it may contradict, or null.</summary>
+    public Reason? WhyUnwitnessed(string what, PersonId by, PersonId witness, DateTimeOffset at)
+        => scope.Policy.Inventory.CountWitnessNeeded && IsAlone(by, witness) ? WitnessNeeded(what, by, at) : null;
+
+    private static bool IsAlone(PersonId by, PersonId witness) => witness.IsEmpty || PersonCount.AreSame(by, witness);
+
+    private bool IsToldApart(Sighting sighting) => scope.Policy.Inventory.FurtherIdentificationAccepted && sighting.AlsoIdentifiedBy is not null;
+
+    private Reason WitnessNeeded(string what, PersonId by, DateTimeOffset at)
+        => new(PeopleReasons.WitnessNeeded, ("what", what), ("by", by.Value), ("at", scope.Time(at)));
 
     private Reason? WhyContrary(Tool tool, Sighting sighting)
     {
@@ -78,8 +101,9 @@ internal sealed class PeopleCollector
             : null;
     }
 
-    public LineCount? FindCount(ManifestLine line, List<Reason> remarks)
+    public LineCount? FindCount(ManifestLine line, List<Reason> remarks, out JoiningStatement? joining)
     {
+        joining = null;
         LineCount? latest = null;
         foreach (LineCount count in scope.People.CountsOf(manifest.Id, line.Number))
         {
@@ -106,10 +130,39 @@ internal sealed class PeopleCollector
             }
         }
 
-        return latest;
+        if (latest is not { Parts: > 0 })
+        {
+            return latest;
+        }
+
+        // The latest word stands: a count of parts that nobody joined is no count, and makes an earlier one none either.
+        joining = FindJoining(latest, remarks);
+        return joining is null ? null : latest;
     }
 
-    public PieceCount? FindPieces(Tool tool, List<Reason> remarks)
+    /// <summary>Joining parts is a human statement about the very parts that were counted.</summary>
+    private JoiningStatement? FindJoining(LineCount count, List<Reason> remarks)
+    {
+        string parts = count.Parts.ToString(CultureInfo.InvariantCulture);
+        foreach (JoiningStatement joining in scope.People.JoiningsOf(manifest.Id, count.LineNumber))
+        {
+            if (joining.At >= count.At && joining.Parts == count.Parts)
+            {
+                string wholes = joining.Wholes.ToString(CultureInfo.InvariantCulture);
+                remarks.Add(new Reason(PeopleReasons.Joined, ("by", joining.By.Value), ("at", scope.Time(joining.At)), ("parts", parts), ("wholes", wholes)));
+                return joining;
+            }
+
+            remarks.Add(new Reason(
+                PeopleReasons.JoiningNotUsed, ("parts", joining.Parts.ToString(CultureInfo.InvariantCulture)), ("by", joining.By.Value), ("at", scope.Time(joining.At))));
+        }
+
+        remarks.Add(new Reason(PeopleReasons.PartsNotJoined, ("by", count.By.Value), ("at", scope.Time(count.At)), ("parts", parts)));
+        return null;
+    }
+
+    /// <summary>The latest count that gives a number and was made after the last word on how the tool broke.</summary>
+    public PieceCount? FindPieces(Tool tool, PieceNumber number, List<Reason> remarks)
     {
         PieceCount? latest = null;
         foreach (PieceCount count in scope.People.PiecesOf(tool.Id))
@@ -118,13 +171,22 @@ internal sealed class PeopleCollector
             {
                 remarks.Add(TooOld("a piece count", count.By, count.At));
             }
+            else if (count.Pieces is not null && count.At < number.LastWord)
+            {
+                remarks.Add(new Reason(PeopleReasons.PieceCountBefore, ("by", count.By.Value), ("at", scope.Time(count.At))));
+            }
+            else if (count.Pieces is null)
+            {
+                // Not a count of anything; that the number is not known is told by the piece number.
+                continue;
+            }
             else if (latest is null)
             {
                 latest = count;
             }
             else if (count.Pieces != latest.Pieces)
             {
-                string counted = count.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece).ToString() : "an unknown number";
+                string counted = new Quantity(count.Pieces!.Value, Unit.Piece).ToString();
                 remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", count.By.Value), ("counted", counted)));
             }
         }

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using System.Threading;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
@@ -29,6 +30,7 @@ internal sealed class ReconciliationScope
         People = new PeopleIndex(input.Inventory, input.AsOf);
         Sessions = new SessionIndex(input.Sessions, isForMany);
         notes = new(() => input.ProximityNotes.Where(note => note.LastSeen <= input.AsOf).ToLookup(static note => note.Tag));
+        Entries = new EntrySearch(this);
     }
 
     public ReconciliationInput Input { get; }
@@ -38,6 +40,8 @@ internal sealed class ReconciliationScope
     public PeopleIndex People { get; }
 
     public SessionIndex Sessions { get; }
+
+    public EntrySearch Entries { get; }
 
     public DateTimeOffset AsOf => Input.AsOf;
 
@@ -75,6 +79,13 @@ internal sealed class ReconciliationScope
 
     /// <summary>Sessions that do not present the kit and ended in time, in time order.</summary>
     public IEnumerable<ReadSession> OtherSessionsOf(KitId kit) => Sessions.All.Where(session => !session.Presents(kit) && session.To <= AsOf);
+
+    /// <summary>Reports of items on no list: those about the kit, and those that name no kit or one that no manifest describes.</summary>
+    public IReadOnlyList<UnlistedItemReport> UnlistedItemsOf(KitId kit)
+        => Input.Inventory.UnlistedItems.Count == 0 ? [] : [.. Input.Inventory.UnlistedItems
+            .Where(report => report.At <= AsOf && (report.Kit == kit || report.Kit.IsEmpty || Input.Kits.Find(report.Kit, AsOf) is null))
+            .OrderBy(static report => report.At)
+            .ThenBy(static report => report.Description, StringComparer.Ordinal)];
 
     /// <summary>The sessions that present a kit in time order, each with whether its looks count.</summary>
     public List<SessionSummary> SessionsOf(KitId kit)

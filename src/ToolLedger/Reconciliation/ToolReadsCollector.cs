@@ -34,6 +34,8 @@ internal sealed class ToolReadsCollector
 
     public bool HasUsableSession => used.Count > 0;
 
+    public IReadOnlyList<ReadSession> UsedSessions => used;
+
     /// <summary>The sessions of other kits that heard a tag, in time order.</summary>
     public IEnumerable<ReadSession> OthersThatHeard(TagId tag)
         => scope.Sessions.OthersThatHeard(subject, tag).Where(session => session.To <= scope.AsOf);
