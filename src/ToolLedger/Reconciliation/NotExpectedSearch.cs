@@ -121,7 +121,7 @@ internal sealed class NotExpectedSearch
     {
         if (line.Tool is { } tool)
         {
-            if (collector.Collect(tool.Id).Best is { LookCount: > 0 })
+            if (collector.Collect(tool).Best is { LookCount: > 0 })
             {
                 Findings.Add(new Finding(FindingLevel.Line, new Reason(PeopleReasons.FindingRemovedRead, ("tool", tool.Id.Value))) { LineNumbers = [line.Number] });
             }
