@@ -8,4 +8,9 @@ namespace ToolLedger.Presence;
 /// <param name="IsDegraded">True where the session's health was degraded.</param>
 /// <param name="LookCount">Distinct looks kept (pass x antenna x time slot), 0 or more; saturates at the session policy's limit per antenna.</param>
 /// <param name="LookLimit">Looks the pass offered: antennas x time slots, 0 or more.</param>
-public readonly record struct PassEvidence(SessionId Session, int Pass, bool IsDegraded, int LookCount, long LookLimit);
+public readonly record struct PassEvidence(SessionId Session, int Pass, bool IsDegraded, int LookCount, long LookLimit)
+{
+    /// <summary>Those of the looks that are of a session in which the tag's chip number (TID) was reported, 0 to <see cref="LookCount"/>. A reader
+    /// reports the chip number now and then, not at every look, so it is known for a session and not for a look.</summary>
+    public int TidLookCount { get; init; }
+}

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Records;
@@ -36,6 +37,9 @@ public sealed class LineEvidence
 
     /// <summary>When that person did so, or null.</summary>
     public DateTimeOffset? At { get; init; }
+
+    /// <summary>The kit in which it was sighted, as the person said; null without a sighting or where not said.</summary>
+    public KitId? SightedIn { get; init; }
 
     /// <summary>The witness of that sighting or count, or null.</summary>
     public PersonId? Witness { get; init; }

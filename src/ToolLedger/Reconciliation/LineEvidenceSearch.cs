@@ -29,6 +29,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
             Counted = facts.Counted ?? (facts.Pieces?.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece) : null),
             By = facts.Sighting?.By ?? facts.Count?.By ?? facts.Pieces?.By,
             At = facts.Sighting?.At ?? facts.Count?.At ?? facts.Pieces?.At,
+            SightedIn = facts.Sighting is { InKit.IsEmpty: false } seen ? seen.InKit : null,
             Witness = facts.Sighting is { } sighting ? WitnessOf(sighting) : facts.Count?.Witness ?? facts.Pieces?.Witness,
             History = best?.History,
             Persons = PersonsOf(facts),

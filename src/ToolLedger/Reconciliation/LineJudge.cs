@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using ToolLedger.Calibration;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -43,7 +44,7 @@ internal sealed class LineJudge
 
     private JudgedLine Judge(ManifestLine line)
     {
-        ToolReads reads = line.Tool is { } tool ? collector.Collect(tool.Id, tree) : new ToolReads();
+        ToolReads reads = line.Tool is { } tool ? collector.Collect(tool, tree) : new ToolReads();
         var remarks = new List<Reason>();
         Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, remarks) : null;
         LineCount? count = people.FindCount(line, remarks, out JoiningStatement? joining);
@@ -60,6 +61,11 @@ internal sealed class LineJudge
         if (count is not null && line is ToolLine or SubKitLine && !IsKnownByCount(line.Tool, reads))
         {
             remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
+        }
+
+        if (reads.Neighbour is { } neighbour)
+        {
+            remarks.Add(neighbour);
         }
 
         List<Reason> doubts = OpenDoubts(line, reads, sighting, remarks);
@@ -188,6 +194,7 @@ internal sealed class LineJudge
             else
             {
                 open.Add(doubt.Reason);
+                reads.IsIdentityUnknown |= doubt.IsWhichTool;
             }
         }
 
@@ -244,9 +251,7 @@ internal sealed class LineJudge
             Reasons = [.. reasons.Distinct()],
             Next = lowest.Next,
             Evidence = figures,
-            Calibration = facts.Line.Tool is { } tool
-                ? scope.Input.Calibration.StatusOf(tool, scope.AsOf, scope.Policy.Calibration, scope.Policy.Calendar)
-                : null,
+            Calibration = facts.Line.Tool is { } tool ? StatusOf(tool, reads) : null,
             IsEpcOnly = reads.Best is { HasTid: false, LookCount: > 0 },
             IsPositiveDifference = positive,
             Within = tree.Within,
@@ -254,4 +259,9 @@ internal sealed class LineJudge
         };
         return new JudgedLine(tree.Manifest, conclusion, reads, findings, inner);
     }
+
+    /// <summary>While it is not known which tool is which, the label in hand may be the wrong tool's: both answers are unknown (trade rules, property 11).</summary>
+    private CalibrationStatus StatusOf(Tool tool, ToolReads reads) => reads.IsIdentityUnknown
+        ? CalibrationStatus.OfUnknownIdentity(scope.Policy.Calendar.DateAt(scope.AsOf))
+        : scope.Input.Calibration.StatusOf(tool, scope.AsOf, scope.Policy.Calibration, scope.Policy.Calendar);
 }

@@ -130,7 +130,7 @@ internal sealed class NotExpectedSearch
     {
         if (line.Tool is { } tool)
         {
-            if (collector.Collect(tool.Id, tree).Best is { LookCount: > 0 })
+            if (collector.Collect(tool, tree).Best is { LookCount: > 0 })
             {
                 Findings.Add(new Finding(FindingLevel.Line, new Reason(PeopleReasons.FindingRemovedRead, ("tool", tool.Id.Value))) { LineNumbers = [tree.OuterNumberOf(line)], LineLabels = [LineConclusion.LabelOf(tree.Within, line.Number)] });
             }

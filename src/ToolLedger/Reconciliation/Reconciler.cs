@@ -19,6 +19,9 @@ namespace ToolLedger.Reconciliation;
 /// </remarks>
 public sealed class Reconciler
 {
+    // A kit without a session of its own names the first sessions of others, which is enough to see a wrong kit id.
+    private const int OtherSessionsNamed = 10;
+
     private static readonly IReadOnlyList<IReconciliationRule> BuiltIn =
         [new IdentityRule(), new CountRule(), new BalanceRule(), new PieceRule(), new WitnessRule(), new SubKitRule(), new BasisRule()];
 
@@ -58,7 +61,7 @@ public sealed class Reconciler
     {
         ArgumentNullException.ThrowIfNull(input);
         CheckSessions(input);
-        return Reconcile(new ReconciliationScope(input, policy), input.Subject, input.Revision);
+        return Reconcile(new ReconciliationScope(input, policy, isForMany: false), input.Subject, input.Revision);
     }
 
     /// <summary>Reconciles many kits from one pass over the sessions; each result equals that of <see cref="Reconcile(ReconciliationInput)"/> for its kit.</summary>
@@ -72,7 +75,7 @@ public sealed class Reconciler
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(kits);
         CheckSessions(input);
-        return All(new ReconciliationScope(input, policy), kits);
+        return All(new ReconciliationScope(input, policy, isForMany: true), kits);
     }
 
     private static void CheckNames(IReadOnlyList<IReconciliationRule> rules)
@@ -116,8 +119,8 @@ public sealed class Reconciler
     {
         KitManifest manifest = FindManifest(scope.Input, kit, revision);
         List<SessionSummary> sessions = scope.SessionsOf(kit);
-        var collector = new ToolReadsCollector(scope, kit, sessions);
         KitTree tree = KitTree.Of(manifest, scope);
+        var collector = new ToolReadsCollector(scope, tree, sessions);
         var notExpected = new NotExpectedSearch(scope, tree, sessions);
         JudgedLine[] own = new LineJudge(scope, tree, collector, rules, notExpected).JudgeLines();
         JudgedLine[] judged = manifest.HasSubKits ? [.. own.SelectMany(static line => line.WithInner())] : own;
@@ -131,7 +134,7 @@ public sealed class Reconciler
         IReadOnlyList<LineNotExpected> leftOut = notExpected.Lines;
         return new ReconciliationResult(
             () => ReadExplainer.Explain(scope, tree, leftOut, sessions),
-            () => InputsOf(scope, tree, sessions, collector.SessionsOfOtherKits),
+            () => InputsOf(scope, tree, sessions),
             () => ManifestTotals.Of(manifest, scope.Input.Kits, scope.Input.Tags, scope.AsOf))
         {
             Manifest = manifest,
@@ -172,7 +175,7 @@ public sealed class Reconciler
         ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<JudgedLine> judged, List<SessionSummary> sessions)
     {
         var findings = new List<Finding>(new FindingSearch(scope, manifest, collector, judged).Search());
-        foreach (ReadSession other in sessions.Count > 0 ? [] : collector.SessionsOfOtherKits)
+        foreach (ReadSession other in sessions.Count > 0 ? [] : scope.OtherSessionsOf(manifest.Id).Take(OtherSessionsNamed))
         {
             string kits = string.Join(", ", other.Presentation.Kits.Take(10).Select(static kit => kit.Value));
             findings.Add(new Finding(
@@ -196,7 +199,7 @@ public sealed class Reconciler
     }
 
     private static List<InputDigest> InputsOf(
-        ReconciliationScope scope, KitTree tree, List<SessionSummary> sessions, IReadOnlyList<ReadSession> ofOtherKits)
+        ReconciliationScope scope, KitTree tree, List<SessionSummary> sessions)
     {
         var list = new List<InputDigest>
         {
@@ -213,7 +216,7 @@ public sealed class Reconciler
         }
 
         list.AddRange(sessions.Select(static summary => new InputDigest("session " + summary.Session.Id.Value, summary.Session.Digest)));
-        list.AddRange(ofOtherKits.Select(static session => new InputDigest("session of another kit " + session.Id.Value, session.Digest)));
+        list.AddRange(scope.OtherSessionsOf(tree.Manifest.Id).Select(static session => new InputDigest("session of another kit " + session.Id.Value, session.Digest)));
         return list;
     }
 }

@@ -39,7 +39,7 @@ internal sealed class SealSearch
     {
         foreach (TagBinding binding in Seal is null ? [] : reads.LiveTags)
         {
-            ReadSession? elsewhere = collector.SessionsOfOtherKits.FirstOrDefault(session =>
+            ReadSession? elsewhere = collector.OthersThatHeard(binding.Tag).FirstOrDefault(session =>
                 session.Find(binding.Tag) is { AcceptedCount: > 0, LastSeen: { } at } && at > Seal!.InventoriedAt
                 && !session.Presentation.Kits.Any(kit => tree.Find(kit) is not null));
             if (elsewhere is not null)

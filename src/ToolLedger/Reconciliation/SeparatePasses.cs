@@ -31,11 +31,11 @@ internal static class SeparatePasses
                 else if (pass.From < current.To)
                 {
                     // The same time at the same place: the looks may be the same ones, so only the better of the two counts.
-                    open = Join(current, pass, int.Max(current.Evidence.LookCount, pass.Evidence.LookCount));
+                    open = Join(current, pass, int.Max);
                 }
                 else if (pass.To - pass.From < shortest || current.To - current.From < shortest)
                 {
-                    open = Join(current, pass, current.Evidence.LookCount + pass.Evidence.LookCount);
+                    open = Join(current, pass, static (a, b) => a + b);
                 }
                 else
                 {
@@ -50,13 +50,14 @@ internal static class SeparatePasses
         return separate;
     }
 
-    private static TimedPass Join(TimedPass a, TimedPass b, int looks) => a with
+    private static TimedPass Join(TimedPass a, TimedPass b, Func<int, int, int> looks) => a with
     {
         To = a.To > b.To ? a.To : b.To,
         Evidence = a.Evidence with
         {
             IsDegraded = a.Evidence.IsDegraded || b.Evidence.IsDegraded,
-            LookCount = looks,
+            LookCount = looks(a.Evidence.LookCount, b.Evidence.LookCount),
+            TidLookCount = looks(a.Evidence.TidLookCount, b.Evidence.TidLookCount),
             LookLimit = long.Max(a.Evidence.LookLimit, b.Evidence.LookLimit),
         },
     };

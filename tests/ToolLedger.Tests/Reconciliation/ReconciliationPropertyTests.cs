@@ -169,11 +169,14 @@ public sealed class ReconciliationPropertyTests
     public void Reconciling_many_kits_in_one_pass_equals_reconciling_each(ShiftCase shift)
     {
         World world = shift.ToWorld();
-        ReconciliationInput input = world.Input(world.Session());
+        world.Sight("T2", "K1-9", at: World.End).Quarantine("T4", World.End).StandsNearby(World.K9, -5, 9);
+        World other = (shift with { Draws = [.. shift.Draws.Select(static draw => draw with { Antenna = 3 - draw.Antenna })] }).ToWorld();
+        ReconciliationInput input = world.Input(
+            world.Session(), other.Session("S2", World.K2), other.Session("S3", [World.K2, World.K1]), other.Session("S4", World.K2, world.Reads));
         var reconciler = new Reconciler(world.Policy);
         KitId[] kits = [World.K1, World.K2, World.K9];
-        string[] together = [.. reconciler.ReconcileAll(input, kits).Select(Describe)];
-        string[] apart = [.. kits.Select(kit => Describe(reconciler.Reconcile(new ReconciliationInput
+        string[] together = [.. reconciler.ReconcileAll(input, kits).Select(DescribeAll)];
+        string[] apart = [.. kits.Select(kit => DescribeAll(reconciler.Reconcile(new ReconciliationInput
         {
             Kits = input.Kits,
             Subject = kit,
@@ -186,6 +189,9 @@ public sealed class ReconciliationPropertyTests
         })))];
 
         Assert.Equal(apart, together);
+
+        static string DescribeAll(ReconciliationResult result) => Describe(result) + string.Join('\n', result.Findings.Select(finding => finding.ToString()))
+            + string.Join('\n', result.Inputs.Select(digest => digest.ToString())) + string.Join('\n', result.Sessions.Select(summary => summary.Session.Id));
     }
 
     /// <summary>The properties above prove little if the drawn shifts never get complete or never fail: every state must occur.</summary>
