@@ -52,7 +52,7 @@ internal sealed class MismatchSearch
             }
         }
 
-        if (tool.Mark is { } mark && owners.GetValueOrDefault(mark) is not null)
+        if (tool.Mark is { } mark && owners.TryGetValue(mark, out ToolId? only) && only is not null)
         {
             foreach (Sighting sighting in scope.People.SightingsByMark(mark))
             {
