@@ -1,0 +1,34 @@
+using System.Linq;
+using ToolLedger.Reads;
+using ToolLedger.Testing.Cases;
+
+namespace ToolLedger.Testing.Laws;
+
+/// <inheritdoc cref="ReconciliationLaw.OrderAndRepetition"/>
+internal sealed class OrderAndRepetitionLaw : Law
+{
+    public override ReconciliationLaw Kind => ReconciliationLaw.OrderAndRepetition;
+
+    public override LawAnswer Try(LawTrial trial)
+    {
+        ReconciliationCase facts = trial.Case;
+        ReconciliationCase shuffled = facts with
+        {
+            Sessions = trial.Shuffled(facts.Sessions.Select(session => Shuffle(session, trial))),
+            Manifests = trial.Shuffled(facts.Manifests),
+            Bindings = trial.Shuffled(facts.Bindings),
+            Sightings = trial.Shuffled(facts.Sightings),
+            Counts = trial.Shuffled(facts.Counts),
+            PieceCounts = trial.Shuffled(facts.PieceCounts),
+            Signatures = trial.Shuffled(facts.Signatures),
+            Calibrations = trial.Shuffled(facts.Calibrations),
+        };
+        return LawAnswer.Same("the same answer in another order", ResultText.Accounting(trial.Result), ResultText.Accounting(trial.Ask(shuffled)));
+    }
+
+    private static SessionCase Shuffle(SessionCase session, LawTrial trial)
+    {
+        TagRead[] again = [.. session.Reads.Where(_ => trial.Chance.Chance(0.5))];
+        return session with { Reads = trial.Shuffled(session.Reads.Concat(again)) };
+    }
+}
