@@ -22,7 +22,8 @@ internal sealed class Options
                           input: hex, memoryHex, tagUri, pureIdentity, elementString, digitalLink, ai
           --help          this text
 
-        Exit code: 0 every item was read, 1 some were refused, 64 the command line is wrong.
+        Exit code: 0 every item was read, 1 some were refused, 64 the command line is wrong,
+        74 the output could not be written.
         """;
 
     internal bool Json { get; private set; }

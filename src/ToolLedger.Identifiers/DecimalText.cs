@@ -142,7 +142,13 @@ internal static class DecimalText
     internal static ulong ValueOf(ulong characters, int count)
     {
         // Zeros come in front, that is into the least significant bytes.
-        ulong digits = (characters ^ 0x3030303030303030UL) << (64 - (8 * count));
+        return ValueOfEight((characters ^ 0x3030303030303030UL) << (64 - (8 * count)));
+    }
+
+    /// <summary>The number of eight digits of value 0 to 9, the first one in the least significant byte.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static ulong ValueOfEight(ulong digits)
+    {
         digits = ((digits * 10) + (digits >> 8)) & 0x00FF00FF00FF00FFUL;
         digits = ((digits * 100) + (digits >> 16)) & 0x0000FFFF0000FFFFUL;
         return ((digits * 10_000) + (digits >> 32)) & 0xFFFFFFFFUL;

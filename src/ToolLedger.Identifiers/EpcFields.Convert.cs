@@ -31,10 +31,9 @@ public readonly partial struct EpcFields
     public static bool TryConvertTagUriToHex(ReadOnlySpan<byte> utf8Uri, Span<byte> utf8Destination, out int bytesWritten)
     {
         Span<ulong> words = stackalloc ulong[Bits.Words];
-        IdentityBits bits = default;
         EpcFault fault = default;
         bytesWritten = 0;
-        return TagUri.TryRead(utf8Uri, ref bits, words, out int used, ref fault)
+        return TagUri.TryEncode(utf8Uri, words, out int used, ref fault)
             && HexWords.TryWrite(words, used, utf8Destination, out bytesWritten);
     }
 

@@ -52,12 +52,20 @@ internal static class HexWords
             return false;
         }
 
-        for (int at = 0; at < count; at += 16)
+        written = count;
+        if (count < 16)
         {
-            HexText.Write(words[at >> 4], destination.Slice(at, Math.Min(16, count - at)));
+            HexText.Write(words[0], destination.Slice(0, count));
+            return true;
         }
 
-        written = count;
+        for (int at = 0; at + 16 <= count; at += 16)
+        {
+            HexText.Write(words[at >> 4], destination.Slice(at, 16));
+        }
+
+        // What is left is written together with digits that stand there already: sixteen at a time need no loop.
+        HexText.Write(Bits.Read(words, (4 * count) - 64, 64), destination.Slice(count - 16, 16));
         return true;
     }
 }

@@ -80,9 +80,14 @@ internal static class AnyInput
 
     private static void CheckTagUri(ReadOnlySpan<byte> text)
     {
-        if (EpcFields.TryParseTagUri(text, out EpcFields fields, out EpcFault fault))
+        var hex = new byte[256];
+        bool converted = EpcFields.TryConvertTagUriToHex(text, hex, out int written);
+        bool parsed = EpcFields.TryParseTagUri(text, out EpcFields fields, out EpcFault fault);
+        Must(converted == parsed, "tag URI to hex, and to fields");
+        if (parsed)
         {
             CheckFields(fields);
+            Must(Epc.TryParse(hex.AsSpan(0, written), out Epc epc) && Same(epc.ToTagUri(), fields.ToTagUri()), "tag URI to hex at once");
         }
         else
         {

@@ -6,7 +6,7 @@ namespace ToolLedger.Identifiers.Schemes;
 /// ADI-var: filter of six bits, CAGE code or DoDAAC, part number, serial number, each in six-bit characters
 /// (GS1 TDS 2.3, s.14.6.14 and s.6.3.17).
 /// </summary>
-internal sealed class AdiVarScheme : EpcCodec
+internal sealed partial class AdiVarScheme : EpcCodec
 {
     internal static readonly EpcCodec Codec = new AdiVarScheme();
 

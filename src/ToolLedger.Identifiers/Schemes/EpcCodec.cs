@@ -62,6 +62,14 @@ internal abstract class EpcCodec
     /// necessarily this scheme.</summary>
     internal abstract bool TryEncode(in IdentityBits bits, Span<ulong> words, out int used, ref EpcFault fault);
 
+    /// <summary>Writes the bits of a tag URI without its careful reading, where the codec can: the components from a position on.
+    /// No is not an answer and leaves the words in any state: the careful way follows and says what is wrong, if anything is.</summary>
+    internal virtual bool TryEncodeAtOnce(ReadOnlySpan<byte> text, int position, uint filter, Span<ulong> words, out int used)
+    {
+        used = 0;
+        return false;
+    }
+
     /// <summary>The rule of a component in a tag pattern, where the scheme is narrower than the kind.</summary>
     internal virtual ComponentRule PatternRule(ComponentRule rule, int prefixLength) => rule;
 

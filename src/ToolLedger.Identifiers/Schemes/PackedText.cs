@@ -110,6 +110,30 @@ internal static class PackedText
         offset += 6;
     }
 
+#if NET
+    /// <summary>Writes the characters in front of a position of a text, seven bits each; the rest of the field stays zero.</summary>
+    internal static void WriteSevenBefore(Span<ulong> words, int offset, ReadOnlySpan<byte> text, int end, int count)
+    {
+        for (int left = count; left > 0; left -= 8, end -= 8)
+        {
+            int width = 7 * Math.Min(8, left);
+            Bits.Write(words, offset + (7 * left) - width, width, Narrow7(TextBefore.Characters(text, end, left)));
+        }
+    }
+
+    /// <summary>Writes the characters in front of a position of a text, six bits each, and leaves room for the terminator.</summary>
+    internal static void WriteSixBefore(Span<ulong> words, ref int offset, ReadOnlySpan<byte> text, int end, int count)
+    {
+        for (int left = count; left > 0; left -= 8, end -= 8)
+        {
+            int width = 6 * Math.Min(8, left);
+            Bits.Write(words, offset + (6 * left) - width, width, Narrow6(TextBefore.Characters(text, end, left)));
+        }
+
+        offset += 6 * (count + 1);
+    }
+#endif
+
     /// <summary>The character of a six-bit code: capital letters lost their bit 40h, the others kept theirs.</summary>
     internal static uint SixToAscii(uint code) => code < 32 ? code | 0x40 : code;
 

@@ -37,6 +37,30 @@ internal static class TagUri
         return TryReadBody(text, StartLength, ref bits, words, out used, ref fault);
     }
 
+    /// <summary>Codes the URI without keeping its components.</summary>
+    internal static bool TryEncode(ReadOnlySpan<byte> text, Span<ulong> words, out int used, ref EpcFault fault)
+    {
+        if (text.Length <= EpcFields.MaxUriLength && text.StartsWith("urn:epc:tag:"u8)
+            && SchemeList.OfName(text.Slice(StartLength), out int length) is { } codec)
+        {
+            int position = StartLength + length + 1;
+            if (TryReadUsualFilter(codec.FilterBits, text, ref position, out uint filter)
+                && codec.TryEncodeAtOnce(text, position, filter, words, out used))
+            {
+                return true;
+            }
+        }
+
+        return TryEncodeWithCare(text, words, out used, ref fault);
+    }
+
+    private static bool TryEncodeWithCare(ReadOnlySpan<byte> text, Span<ulong> words, out int used, ref EpcFault fault)
+    {
+        words.Clear();
+        IdentityBits bits = default;
+        return TryRead(text, ref bits, words, out used, ref fault);
+    }
+
     /// <summary>Reads from the name of the scheme on.</summary>
     internal static bool TryReadBody(
         ReadOnlySpan<byte> text, int position, ref IdentityBits bits, Span<ulong> words, out int used, ref EpcFault fault)
@@ -75,29 +99,13 @@ internal static class TagUri
     private static bool TryReadFilter(
         EpcCodec codec, ReadOnlySpan<byte> text, ref int position, ref IdentityBits bits, ref EpcFault fault)
     {
-        int start = position;
-        uint filter = 0;
-        if (position + 1 < text.Length && text[position + 1] == '.' && (uint)text[position] - '0' <= 7)
+        if (TryReadUsualFilter(codec.FilterBits, text, ref position, out uint filter))
         {
-            bits.Filter = (byte)(text[position] - '0');
-            position += 2;
+            bits.Filter = (byte)filter;
             return true;
         }
 
-        // Two digits of a wide filter.
-        if (position + 2 < text.Length && text[position + 2] == '.' && (uint)text[position] - '1' <= 8 && (uint)text[position + 1] - '0' <= 9)
-        {
-            filter = ((uint)(text[position] - '0') * 10) + text[position + 1] - '0';
-            if (filter >> codec.FilterBits == 0)
-            {
-                bits.Filter = (byte)filter;
-                position += 3;
-                return true;
-            }
-
-            filter = 0;
-        }
-
+        int start = position;
         while (position < text.Length && position < start + 3 && (uint)text[position] - '0' <= 9)
         {
             filter = (filter * 10) + text[position++] - '0';
@@ -126,6 +134,40 @@ internal static class TagUri
 
         position++;
         bits.Filter = (byte)filter;
+        return true;
+    }
+
+    // One or two digits and a dot, or no filter at all. No is not an answer.
+    private static bool TryReadUsualFilter(int width, ReadOnlySpan<byte> text, ref int position, out uint filter)
+    {
+        filter = 0;
+        if (width == 0)
+        {
+            return true;
+        }
+
+        if (position + 2 >= text.Length)
+        {
+            return false;
+        }
+
+        uint first = (uint)text[position] - '0';
+        if (text[position + 1] == '.' && first <= 9 && first >> width == 0)
+        {
+            filter = first;
+            position += 2;
+            return true;
+        }
+
+        uint second = (uint)text[position + 1] - '0';
+        uint both = (first * 10) + second;
+        if (text[position + 2] != '.' || first - 1 > 8 || second > 9 || both >> width != 0)
+        {
+            return false;
+        }
+
+        filter = both;
+        position += 3;
         return true;
     }
 

@@ -24,14 +24,26 @@ public static class InventoryGenerators
     /// <returns>The generator.</returns>
     public static Arbitrary<PieceCount> PieceCount() => Arb.From(PieceCounts());
 
+    /// <summary>Openings of few kits.</summary>
+    /// <returns>The generator.</returns>
+    public static Arbitrary<KitOpening> KitOpening() => Arb.From(KitOpenings());
+
     /// <summary>Sheets with up to six entries of each kind.</summary>
     /// <returns>The generator.</returns>
     public static Arbitrary<InventorySheet> InventorySheet() => Arb.From(
         from sightings in GeneratedValues.ListOf(Sightings(), 6)
         from counts in GeneratedValues.ListOf(LineCounts(), 6)
         from pieceCounts in GeneratedValues.ListOf(PieceCounts(), 6)
+        from openings in GeneratedValues.ListOf(KitOpenings(), 3)
         from signatures in GeneratedValues.ListOf(Signatures(), 3)
-        select new InventorySheet(sightings, counts, pieceCounts, signatures));
+        select new InventorySheet(new InventoryEntries
+        {
+            Sightings = sightings,
+            Counts = counts,
+            PieceCounts = pieceCounts,
+            Openings = openings,
+            Signatures = signatures,
+        }));
 
     /// <summary>Inventory policies over the whole range of every setting.</summary>
     /// <returns>The generator.</returns>
@@ -90,4 +102,11 @@ public static class InventoryGenerators
         from at in GeneratedValues.Times()
         from witness in Witnesses(who)
         select new PieceCount { Tool = new ToolId(tool), Pieces = pieces, By = who, At = at, Witness = witness };
+
+    private static Gen<KitOpening> KitOpenings() =>
+        from kit in GeneratedValues.FewIds("K")
+        from who in Persons()
+        from at in GeneratedValues.Times()
+        from place in Gen.Frequency((1, Gen.Constant(default(Place))), (1, GeneratedValues.Text(20).Select(text => new Place(text))))
+        select new KitOpening { Kit = new KitId(kit), By = who, At = at, Where = place };
 }

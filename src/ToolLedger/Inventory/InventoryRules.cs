@@ -70,6 +70,15 @@ public static class InventoryRules
     /// <summary>A signature has no time, or one outside the years 1970 to 2999.</summary>
     public static ReasonKind SignatureWithoutTime { get; } = new("inventory.signature-without-time", "A signature must say when it was given, in the years 1970 to 2999.");
 
+    /// <summary>An entry about a kit or one of its lines names no kit.</summary>
+    public static ReasonKind EntryWithoutKit { get; } = new("inventory.entry-without-kit", "The entry must name the kit it is about.");
+
+    /// <summary>An entry names no person.</summary>
+    public static ReasonKind EntryNotSigned { get; } = new("inventory.entry-not-signed", "The entry must name the person who makes it.");
+
+    /// <summary>An entry has no time, or one outside the years 1970 to 2999.</summary>
+    public static ReasonKind EntryWithoutTime { get; } = new("inventory.entry-without-time", "The entry must say when, in the years 1970 to 2999.");
+
     /// <summary>A sheet holds more entries of one kind than it may.</summary>
     public static ReasonKind TooManyEntries { get; } = new("inventory.too-many-entries", "A sheet holds at most {limit} entries of one kind; here are {count}.");
 
@@ -79,6 +88,7 @@ public static class InventoryRules
         SightingWithoutTool, SightingWithoutMark, SightingNotSigned, SightingWithoutTime, SightingWithoutPlace, BadMark,
         CountWithoutKit, CountWithoutLine, CountWithoutQuantity, CountWithoutUnit, CountOutOfRange, CountNotSigned, CountWithoutTime,
         PieceCountWithoutTool, PieceCountWithoutNumber, PieceCountOutOfRange, PieceCountNotSigned, PieceCountWithoutTime,
-        WitnessIsCounter, SignatureWithoutPerson, SignatureWithoutTime, TooManyEntries,
+        WitnessIsCounter, SignatureWithoutPerson, SignatureWithoutTime,
+        EntryWithoutKit, EntryNotSigned, EntryWithoutTime, TooManyEntries,
     ];
 }

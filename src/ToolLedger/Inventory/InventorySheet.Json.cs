@@ -36,16 +36,20 @@ public sealed partial class InventorySheet
 
         var reader = new RecordReader(found);
         reader.RefuseUnknown(file, "$");
-        Sighting[] sightings = ReadAll(reader, file.Sightings, "$.sightings", static (entry, to, place) => entry.Read(to, place));
-        LineCount[] counts = ReadAll(reader, file.Counts, "$.counts", static (entry, to, place) => entry.Read(to, place));
-        PieceCount[] pieceCounts = ReadAll(reader, file.PieceCounts, "$.pieceCounts", static (entry, to, place) => entry.Read(to, place));
-        Signature[] signatures = ReadAll(reader, file.Signatures, "$.signatures", static (entry, to, place) => entry.Read(to, place));
-        var made = new InventorySheet(sightings, counts, pieceCounts, signatures);
-        if (found.Count == 0)
+        var entries = new InventoryEntries
         {
-            FindIssues(made, found);
+            Sightings = ReadAll(reader, file.Sightings, "$.sightings", static (entry, to, place) => entry.Read(to, place)),
+            Counts = ReadAll(reader, file.Counts, "$.counts", static (entry, to, place) => entry.Read(to, place)),
+            PieceCounts = ReadAll(reader, file.PieceCounts, "$.pieceCounts", static (entry, to, place) => entry.Read(to, place)),
+            Openings = ReadAll(reader, file.Openings, "$.openings", static (entry, to, place) => entry.Read(to, place)),
+            Signatures = ReadAll(reader, file.Signatures, "$.signatures", static (entry, to, place) => entry.Read(to, place)),
+        };
+        if (found.Count > 0)
+        {
+            return false;
         }
 
+        var made = new InventorySheet(entries, found);
         sheet = found.Count == 0 ? made : null;
         return sheet is not null;
     }
@@ -59,9 +63,13 @@ public sealed partial class InventorySheet
             Sightings = [.. Sightings.Select(SightingEntry.Of)],
             Counts = [.. Counts.Select(LineCountEntry.Of)],
             PieceCounts = [.. PieceCounts.Select(PieceCountEntry.Of)],
+            Openings = WriteAll(Openings, KitOpeningEntry.Of),
             Signatures = [.. Signatures.Select(SignatureRecord.Of)],
         },
         InventoryJson.Default.InventorySheetFile);
+
+    /// <summary>Null for an empty list, which is then not written: a sheet without a kind of entry has the same bytes as before that kind existed.</summary>
+    private static TEntry[]? WriteAll<T, TEntry>(IReadOnlyList<T> values, Func<T, TEntry> write) => values.Count == 0 ? null : [.. values.Select(write)];
 
     private static T[] ReadAll<TEntry, T>(RecordReader reader, IReadOnlyList<TEntry?>? entries, string place, Func<TEntry, RecordReader, string, T?> read)
         where TEntry : class

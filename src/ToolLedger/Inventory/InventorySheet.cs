@@ -1,13 +1,13 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using System.Linq;
 using ToolLedger.Records;
 
 namespace ToolLedger.Inventory;
 
-/// <summary>What people said about kits and tools: sightings, counts, piece counts, and who signed.</summary>
+/// <summary>What people said about kits and tools, and who signed: one list a kind of entry, as in <see cref="InventoryEntries"/>.</summary>
 /// <remarks>The entries keep the order they were given in; a sheet with no entry is legal and settles nothing. Immutable and thread-safe.</remarks>
 public sealed partial class InventorySheet
 {
@@ -20,75 +20,84 @@ public sealed partial class InventorySheet
     private readonly Lazy<Digest> digest;
 
     /// <summary>Makes a sheet of what was said.</summary>
-    /// <param name="sightings">Tools that were seen; null for none.</param>
-    /// <param name="counts">Lines that were counted; null for none.</param>
-    /// <param name="pieceCounts">Tools whose pieces were counted; null for none.</param>
-    /// <param name="signatures">Who signed the sheet; null for nobody.</param>
+    /// <param name="entries">What was said, by kind.</param>
+    /// <exception cref="ArgumentNullException">The entries, or one of them, are null.</exception>
     /// <exception cref="RecordException">A rule of <see cref="InventoryRules"/> is broken; the exception lists every issue.</exception>
-    public InventorySheet(
-        IEnumerable<Sighting>? sightings = null,
-        IEnumerable<LineCount>? counts = null,
-        IEnumerable<PieceCount>? pieceCounts = null,
-        IEnumerable<Signature>? signatures = null)
-        : this([.. sightings ?? []], [.. counts ?? []], [.. pieceCounts ?? []], [.. signatures ?? []])
+    public InventorySheet(InventoryEntries entries)
+        : this(entries, issues: null)
     {
-        var issues = new List<RecordIssue>();
-        FindIssues(this, issues);
-        if (issues.Count > 0)
+    }
+
+    /// <summary>Notes broken rules in the list, or throws where there is none.</summary>
+    private InventorySheet(InventoryEntries entries, List<RecordIssue>? issues)
+    {
+        ArgumentNullException.ThrowIfNull(entries);
+        Entries = new InventoryEntries
         {
-            throw new RecordException(issues);
+            Sightings = Copy(entries.Sightings),
+            Counts = Copy(entries.Counts),
+            PieceCounts = Copy(entries.PieceCounts),
+            Openings = Copy(entries.Openings),
+            Signatures = Copy(entries.Signatures),
+        };
+        digest = new Lazy<Digest>(ComputeDigest);
+        var found = issues ?? [];
+        FindIssues(this, found);
+        if (issues is null && found.Count > 0)
+        {
+            throw new RecordException(found);
         }
     }
 
-    private InventorySheet(Sighting[] sightings, LineCount[] counts, PieceCount[] pieceCounts, Signature[] signatures)
-    {
-        Sightings = sightings.AsReadOnly();
-        Counts = counts.AsReadOnly();
-        PieceCounts = pieceCounts.AsReadOnly();
-        Signatures = signatures.AsReadOnly();
-        digest = new Lazy<Digest>(ComputeDigest);
-    }
-
     /// <summary>A sheet on which nobody said anything.</summary>
-    public static InventorySheet Empty { get; } = new();
+    public static InventorySheet Empty { get; } = new(new InventoryEntries());
 
-    /// <summary>Tools that were seen.</summary>
-    public IReadOnlyList<Sighting> Sightings { get; }
+    /// <summary>Everything that was said, by kind; to be copied and added to for a further sheet.</summary>
+    public InventoryEntries Entries { get; }
 
-    /// <summary>Lines that were counted.</summary>
-    public IReadOnlyList<LineCount> Counts { get; }
+    /// <inheritdoc cref="InventoryEntries.Sightings"/>
+    public IReadOnlyList<Sighting> Sightings => Entries.Sightings;
 
-    /// <summary>Tools whose pieces were counted.</summary>
-    public IReadOnlyList<PieceCount> PieceCounts { get; }
+    /// <inheritdoc cref="InventoryEntries.Counts"/>
+    public IReadOnlyList<LineCount> Counts => Entries.Counts;
 
-    /// <summary>Who signed the sheet.</summary>
-    public IReadOnlyList<Signature> Signatures { get; }
+    /// <inheritdoc cref="InventoryEntries.PieceCounts"/>
+    public IReadOnlyList<PieceCount> PieceCounts => Entries.PieceCounts;
+
+    /// <inheritdoc cref="InventoryEntries.Openings"/>
+    public IReadOnlyList<KitOpening> Openings => Entries.Openings;
+
+    /// <inheritdoc cref="InventoryEntries.Signatures"/>
+    public IReadOnlyList<Signature> Signatures => Entries.Signatures;
 
     /// <summary>SHA-256 over the canonical form (RFC 8785) of <see cref="ToJson"/>.</summary>
     public Digest Digest => digest.Value;
 
     /// <summary>Makes a sheet of what was said, or says everything that is wrong with it.</summary>
-    /// <param name="sightings">Tools that were seen; null for none.</param>
-    /// <param name="counts">Lines that were counted; null for none.</param>
-    /// <param name="pieceCounts">Tools whose pieces were counted; null for none.</param>
-    /// <param name="signatures">Who signed the sheet; null for nobody.</param>
+    /// <param name="entries">What was said, by kind.</param>
     /// <param name="sheet">The sheet, or null if it is refused.</param>
     /// <param name="issues">Every rule that is broken; empty if the sheet was made.</param>
     /// <returns>Whether the sheet was made.</returns>
-    public static bool TryCreate(
-        IEnumerable<Sighting>? sightings,
-        IEnumerable<LineCount>? counts,
-        IEnumerable<PieceCount>? pieceCounts,
-        IEnumerable<Signature>? signatures,
-        [NotNullWhen(true)] out InventorySheet? sheet,
-        out IReadOnlyList<RecordIssue> issues)
+    /// <exception cref="ArgumentNullException">The entries, or one of them, are null.</exception>
+    public static bool TryCreate(InventoryEntries entries, [NotNullWhen(true)] out InventorySheet? sheet, out IReadOnlyList<RecordIssue> issues)
     {
-        var made = new InventorySheet([.. sightings ?? []], [.. counts ?? []], [.. pieceCounts ?? []], signatures?.ToArray() ?? []);
         var found = new List<RecordIssue>();
-        FindIssues(made, found);
+        var made = new InventorySheet(entries, found);
         issues = found;
         sheet = found.Count == 0 ? made : null;
         return sheet is not null;
+    }
+
+    private static ReadOnlyCollection<T> Copy<T>(IReadOnlyList<T> entries)
+        where T : class
+    {
+        T[] copy = [.. entries];
+        foreach (T entry in copy)
+        {
+            ArgumentNullException.ThrowIfNull(entry, nameof(entries));
+        }
+
+        return Array.AsReadOnly(copy);
     }
 
     private static void FindIssues(InventorySheet sheet, List<RecordIssue> issues)
@@ -96,6 +105,7 @@ public sealed partial class InventorySheet
         NoteLimit(issues, "$.sightings", sheet.Sightings.Count, MaxEntryCount);
         NoteLimit(issues, "$.counts", sheet.Counts.Count, MaxEntryCount);
         NoteLimit(issues, "$.pieceCounts", sheet.PieceCounts.Count, MaxEntryCount);
+        NoteLimit(issues, "$.openings", sheet.Openings.Count, MaxEntryCount);
         NoteLimit(issues, "$.signatures", sheet.Signatures.Count, MaxSignatureCount);
         for (int index = 0; index < sheet.Counts.Count; index++)
         {

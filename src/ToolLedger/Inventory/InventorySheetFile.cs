@@ -12,5 +12,7 @@ internal sealed class InventorySheetFile : JsonRecordFile
 
     public IReadOnlyList<PieceCountEntry?>? PieceCounts { get; set; }
 
+    public IReadOnlyList<KitOpeningEntry?>? Openings { get; set; }
+
     public IReadOnlyList<SignatureRecord?>? Signatures { get; set; }
 }

@@ -74,27 +74,29 @@ internal static class DemoScenario
         ["policy.json"] = Policy.ToJson(),
     };
 
-    private static InventorySheet Counts { get; } = new(
-        sightings:
+    private static InventorySheet Counts { get; } = new(new InventoryEntries
+    {
+        Sightings =
         [
             new Sighting { Tool = DemoKits.Id("07-11"), MarkRead = "07-11", By = Technician, At = Shift.AddMinutes(7), Where = Station },
         ],
-        counts:
+        Counts =
         [
             Count(DemoKits.NacelleBag, 14, 2, new Unit("cartridge")),
             Count(DemoKits.NacelleBag, 15, 5, Unit.Each),
             Count(DemoKits.HubBag, 7, 12, Unit.Each),
         ],
-        pieceCounts:
+        PieceCounts =
         [
             new PieceCount { Tool = DemoKits.Id("07-06"), Pieces = 3, By = Technician, At = Shift.AddMinutes(9), Witness = Second },
             new PieceCount { Tool = DemoKits.Id("08-06"), Pieces = 2, By = Technician, At = Shift.AddMinutes(12), Witness = Second },
         ],
-        signatures:
+        Signatures =
         [
             new Signature { By = Technician, At = Shift.AddMinutes(15), Role = new Role("user") },
             new Signature { By = Second, At = Shift.AddMinutes(16), Role = new Role("second person") },
-        ]);
+        ],
+    });
 
     private static CalibrationRegister Calibration { get; } = new(
     [

@@ -18,7 +18,7 @@ namespace ToolLedger.Tests.Reconciliation;
 /// The conventions of the scenario tables: kit K1 revision 3 (twelve tagged tools, a hex-key set of ten with a tag on its holder, one spool of wire,
 /// six rags), station R1 with antennas 1 and 2 and control tag C1, persons P, Q and S, policy P0. All of it is invented.
 /// </summary>
-internal sealed class World
+internal sealed partial class World
 {
     public static readonly DateTimeOffset Start = new(2026, 3, 2, 15, 55, 0, TimeSpan.FromHours(1));
     public static readonly DateTimeOffset End = Start.AddSeconds(30);
@@ -224,7 +224,7 @@ internal sealed class World
         Subject = K1,
         Sessions = sessions,
         Tags = new TagRegister(Bindings),
-        Inventory = new InventorySheet(Sightings, Counts, Pieces, Signatures),
+        Inventory = Sheet(),
         Calibration = new CalibrationRegister(Calibrations),
         History = History,
         AsOf = AsOf,

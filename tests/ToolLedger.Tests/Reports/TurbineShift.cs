@@ -130,11 +130,12 @@ internal sealed class TurbineShift
         new CountedLine { Number = 15, Description = "Wiping cloths", Quantity = new Quantity(6, Unit.Each) },
     ]);
 
-    private InventorySheet Sheet() => new(
-        sightings: [],
-        counts: [Count(13, 10, Unit.Each), Count(14, 1, new Unit("spool")), Count(15, 6, Unit.Each)],
-        pieceCounts: [new PieceCount { Tool = new ToolId("T10"), Pieces = 3, By = new PersonId("P-118"), At = World.End.AddSeconds(40), Witness = new PersonId("P-204") }],
-        signatures: [new Signature { By = new PersonId("P-204"), At = World.End.AddSeconds(100), Role = new Role("second person") }]);
+    private InventorySheet Sheet() => new(new InventoryEntries
+    {
+        Counts = [Count(13, 10, Unit.Each), Count(14, 1, new Unit("spool")), Count(15, 6, Unit.Each)],
+        PieceCounts = [new PieceCount { Tool = new ToolId("T10"), Pieces = 3, By = new PersonId("P-118"), At = World.End.AddSeconds(40), Witness = new PersonId("P-204") }],
+        Signatures = [new Signature { By = new PersonId("P-204"), At = World.End.AddSeconds(100), Role = new Role("second person") }],
+    });
 
     private LineCount Count(int line, decimal amount, Unit unit) => new()
     {

@@ -1,0 +1,35 @@
+using System;
+using System.Collections.Generic;
+using ToolLedger.Records;
+
+namespace ToolLedger.Inventory;
+
+/// <summary>What people said, one list a kind of entry; what an <see cref="InventorySheet"/> is made of.</summary>
+/// <remarks>
+/// Every list is empty until it is set, and is copied when a sheet is made. Two of them are equal only if they hold the same list objects;
+/// compare sheets by <see cref="InventorySheet.Digest"/>. Immutable and thread-safe as far as the lists handed in are left alone.
+/// </remarks>
+public sealed record InventoryEntries
+{
+    /// <summary>Tools that were seen.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<Sighting> Sightings { get; init => field = NotNull(value); } = [];
+
+    /// <summary>Lines that were counted.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<LineCount> Counts { get; init => field = NotNull(value); } = [];
+
+    /// <summary>Tools whose pieces were counted.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<PieceCount> PieceCounts { get; init => field = NotNull(value); } = [];
+
+    /// <summary>Kits that were opened.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<KitOpening> Openings { get; init => field = NotNull(value); } = [];
+
+    /// <summary>Who signed the sheet.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<Signature> Signatures { get; init => field = NotNull(value); } = [];
+
+    private static IReadOnlyList<T> NotNull<T>(IReadOnlyList<T> list) => list ?? throw new ArgumentNullException(nameof(list));
+}
