@@ -28,17 +28,8 @@ public sealed record ReconciliationCase
     /// <summary>The read sessions of this kit and of others.</summary>
     public IReadOnlyList<SessionCase> Sessions { get; init; } = [];
 
-    /// <summary>Tools that people saw.</summary>
-    public IReadOnlyList<Sighting> Sightings { get; init; } = [];
-
-    /// <summary>Lines that people counted.</summary>
-    public IReadOnlyList<LineCount> Counts { get; init; } = [];
-
-    /// <summary>Tools whose pieces people counted.</summary>
-    public IReadOnlyList<PieceCount> PieceCounts { get; init; } = [];
-
-    /// <summary>Who signed the inventory.</summary>
-    public IReadOnlyList<Signature> Signatures { get; init; } = [];
+    /// <summary>What people said.</summary>
+    public InventoryEntries Entries { get; init; } = new();
 
     /// <summary>Calibration records.</summary>
     public IReadOnlyList<CalibrationRecord> Calibrations { get; init; } = [];
@@ -68,7 +59,7 @@ public sealed record ReconciliationCase
         Subject = Subject,
         Sessions = [.. Sessions.Select(close)],
         Tags = new TagRegister(Bindings),
-        Inventory = new InventorySheet(Sightings, Counts, PieceCounts, Signatures),
+        Inventory = new InventorySheet(Entries),
         Calibration = new CalibrationRegister(Calibrations),
         AsOf = AsOf,
     };
@@ -86,10 +77,11 @@ public sealed record ReconciliationCase
 
         lines.AddRange(Bindings.Select(static binding => $"tag {binding.Tag}{(binding.Tid.IsEmpty ? "" : " chip " + binding.Tid)} on {binding.Tool} from {CaseText.Time(binding.From)} until {(binding.Until is { } until ? CaseText.Time(until) : "now")}"));
         lines.AddRange(Sessions.Select(static session => session.ToString()));
-        lines.AddRange(Sightings.Select(static one => $"{one.By} saw {one.Tool} at {CaseText.Time(one.At)}, {one.Where}, mark {one.MarkRead}{(one.InKit.IsEmpty ? "" : ", in kit " + one.InKit)}"));
-        lines.AddRange(Counts.Select(static one => $"{one.By} counted {one.Quantity} for line {Text(one.LineNumber)} of {one.Kit} at {CaseText.Time(one.At)}{Witnessed(one.Witness)}"));
-        lines.AddRange(PieceCounts.Select(static one => $"{one.By} counted {(one.Pieces is { } pieces ? Text(pieces) : "an unknown number of")} pieces of {one.Tool} at {CaseText.Time(one.At)}{Witnessed(one.Witness)}"));
-        lines.AddRange(Signatures.Select(static one => $"{one.By} signed at {CaseText.Time(one.At)}"));
+        lines.AddRange(Entries.Sightings.Select(static one => $"{one.By} saw {one.Tool} at {CaseText.Time(one.At)}, {one.Where}, mark {one.MarkRead}{(one.InKit.IsEmpty ? "" : ", in kit " + one.InKit)}"));
+        lines.AddRange(Entries.Counts.Select(static one => $"{one.By} counted {one.Quantity} for line {Text(one.LineNumber)} of {one.Kit} at {CaseText.Time(one.At)}{Witnessed(one.Witness)}"));
+        lines.AddRange(Entries.PieceCounts.Select(static one => $"{one.By} counted {(one.Pieces is { } pieces ? Text(pieces) : "an unknown number of")} pieces of {one.Tool} at {CaseText.Time(one.At)}{Witnessed(one.Witness)}"));
+        lines.AddRange(Entries.Openings.Select(static one => $"{one.By} opened {one.Kit} at {CaseText.Time(one.At)}"));
+        lines.AddRange(Entries.Signatures.Select(static one => $"{one.By} signed at {CaseText.Time(one.At)}"));
         lines.AddRange(Calibrations.Select(static one => $"{one.Tool} calibrated on {Day(one.CalibratedOn)}, due {(one.Due is { } due ? Day(due) : "on no day")}, entered at {CaseText.Time(one.RecordedAt)}"));
         return string.Join('\n', lines);
     }

@@ -4,6 +4,7 @@ using System.Linq;
 using FsCheck;
 using FsCheck.Fluent;
 using ToolLedger.Calibration;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
 using ToolLedger.Testing.Cases;
@@ -35,10 +36,7 @@ public static class AnyReconciliationCase
             Subject = ShiftPool.Subject,
             Bindings = bindings,
             Sessions = sessions,
-            Sightings = sightings,
-            Counts = counts,
-            PieceCounts = pieces,
-            Signatures = signatures,
+            Entries = new InventoryEntries { Sightings = sightings, Counts = counts, PieceCounts = pieces, Signatures = signatures },
             Calibrations = calibrations,
             AsOf = asOf,
         };

@@ -57,10 +57,12 @@ internal static class CaseShrinker
     }
 
     private static IEnumerable<ReconciliationCase> SmallerEntries(ReconciliationCase large)
-        => Without(large.Sightings).Select(fewer => large with { Sightings = fewer })
-            .Concat(Without(large.Counts).Select(fewer => large with { Counts = fewer }))
-            .Concat(Without(large.PieceCounts).Select(fewer => large with { PieceCounts = fewer }))
-            .Concat(Without(large.Signatures).Select(fewer => large with { Signatures = fewer }))
+        => Without(large.Entries.Sightings).Select(fewer => large.Entries with { Sightings = fewer })
+            .Concat(Without(large.Entries.Counts).Select(fewer => large.Entries with { Counts = fewer }))
+            .Concat(Without(large.Entries.PieceCounts).Select(fewer => large.Entries with { PieceCounts = fewer }))
+            .Concat(Without(large.Entries.Openings).Select(fewer => large.Entries with { Openings = fewer }))
+            .Concat(Without(large.Entries.Signatures).Select(fewer => large.Entries with { Signatures = fewer }))
+            .Select(entries => large with { Entries = entries })
             .Concat(Without(large.Calibrations).Select(fewer => large with { Calibrations = fewer }));
 
     private static IEnumerable<SessionCase> Smaller(SessionCase large)

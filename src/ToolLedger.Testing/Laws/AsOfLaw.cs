@@ -66,10 +66,14 @@ internal sealed class AsOfLaw : Law
         SessionCase? repeated = facts.Sessions.FirstOrDefault(session => session.Kits.Contains(facts.Subject));
         return facts with
         {
-            Sightings = [.. facts.Sightings, .. tools.Select(tool => new Sighting { Tool = tool.Id, MarkRead = "K9", By = who, At = later, Where = Elsewhere, InKit = new KitId("K9") })],
-            Counts = [.. facts.Counts, .. manifest.Lines.Select(line => new LineCount { Kit = manifest.Id, LineNumber = line.Number, Quantity = line.Expected, By = who, At = later })],
-            PieceCounts = [.. facts.PieceCounts, .. tools.Select(tool => new PieceCount { Tool = tool.Id, Pieces = tool.PieceCount, By = who, At = later })],
-            Signatures = [.. facts.Signatures, new Signature { By = who, At = later }],
+            Entries = facts.Entries with
+            {
+                Sightings = [.. facts.Entries.Sightings, .. tools.Select(tool => new Sighting { Tool = tool.Id, MarkRead = "K9", By = who, At = later, Where = Elsewhere, InKit = new KitId("K9") })],
+                Counts = [.. facts.Entries.Counts, .. manifest.Lines.Select(line => new LineCount { Kit = manifest.Id, LineNumber = line.Number, Quantity = line.Expected, By = who, At = later })],
+                PieceCounts = [.. facts.Entries.PieceCounts, .. tools.Select(tool => new PieceCount { Tool = tool.Id, Pieces = tool.PieceCount, By = who, At = later })],
+                Openings = [.. facts.Entries.Openings, new KitOpening { Kit = manifest.Id, By = who, At = later }],
+                Signatures = [.. facts.Entries.Signatures, new Signature { By = who, At = later }],
+            },
             Calibrations = [.. facts.Calibrations, .. tools.Select(tool => AnyReconciliationCase.Record(tool.Id, later.AddDays(99), daysLeft: -10))],
             Sessions = repeated is null ? facts.Sessions : [.. facts.Sessions, Later(repeated, later)],
         };

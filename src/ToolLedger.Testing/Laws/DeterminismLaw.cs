@@ -1,4 +1,5 @@
 using System.Globalization;
+using ToolLedger.Inventory;
 using ToolLedger.Reconciliation;
 
 namespace ToolLedger.Testing.Laws;
@@ -13,7 +14,7 @@ internal sealed class DeterminismLaw : Law
     public override LawAnswer Try(LawTrial trial)
     {
         string first = ResultText.Whole(trial.Result);
-        _ = ResultText.Whole(trial.Ask(trial.Case with { Sessions = [], Sightings = [], Counts = [], PieceCounts = [] }));
+        _ = ResultText.Whole(trial.Ask(trial.Case with { Sessions = [], Entries = new InventoryEntries() }));
         LawAnswer again = LawAnswer.Same("the same answer after another question", first, ResultText.Whole(trial.Ask(trial.Case)));
         return again.IsBroken ? again : LawAnswer.Same("the same answer in another culture", first, InForeignCulture(trial));
     }

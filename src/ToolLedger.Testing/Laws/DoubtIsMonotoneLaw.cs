@@ -76,20 +76,20 @@ internal sealed class DoubtIsMonotoneLaw : Law
         });
 
         // A signature covers what it was made after: only those that covered the sheet before may cover it now.
-        ReconciliationCase covered = trial.Case with { Signatures = trial.Result.Signatures };
-        foreach (Sighting sighting in trial.Case.Sightings.Where(sighting => sighting.Tool == tool && sighting.At == line.Evidence.At && sighting.By == line.Evidence.By))
+        InventoryEntries covered = trial.Case.Entries with { Signatures = trial.Result.Signatures };
+        foreach (Sighting sighting in covered.Sightings.Where(sighting => sighting.Tool == tool && sighting.At == line.Evidence.At && sighting.By == line.Evidence.By))
         {
-            yield return ($"the sighting of {tool}", covered with { Sightings = [.. trial.Case.Sightings.Where(other => other != sighting)] });
+            yield return ($"the sighting of {tool}", trial.Case with { Entries = covered with { Sightings = [.. covered.Sightings.Where(other => other != sighting)] } });
         }
 
-        foreach (LineCount count in trial.Case.Counts.Where(count => count.Kit == trial.Case.Subject && count.LineNumber == line.Line.Number && count.Quantity == line.Line.Expected))
+        foreach (LineCount count in covered.Counts.Where(count => count.Kit == trial.Case.Subject && count.LineNumber == line.Line.Number && count.Quantity == line.Line.Expected))
         {
-            yield return ($"the count of line {count.LineNumber} by {count.By}", covered with { Counts = [.. trial.Case.Counts.Where(other => other != count)] });
+            yield return ($"the count of line {count.LineNumber} by {count.By}", trial.Case with { Entries = covered with { Counts = [.. covered.Counts.Where(other => other != count)] } });
         }
 
-        foreach (PieceCount pieces in trial.Case.PieceCounts.Where(pieces => pieces.Tool == tool && pieces.Pieces == line.Line.Tool?.PieceCount))
+        foreach (PieceCount pieces in covered.PieceCounts.Where(pieces => pieces.Tool == tool && pieces.Pieces == line.Line.Tool?.PieceCount))
         {
-            yield return ($"the piece count of {tool} by {pieces.By}", covered with { PieceCounts = [.. trial.Case.PieceCounts.Where(other => other != pieces)] });
+            yield return ($"the piece count of {tool} by {pieces.By}", trial.Case with { Entries = covered with { PieceCounts = [.. covered.PieceCounts.Where(other => other != pieces)] } });
         }
     }
 

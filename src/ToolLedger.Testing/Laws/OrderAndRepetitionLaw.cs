@@ -17,10 +17,14 @@ internal sealed class OrderAndRepetitionLaw : Law
             Sessions = trial.Shuffled(facts.Sessions.Select(session => Shuffle(session, trial))),
             Manifests = trial.Shuffled(facts.Manifests),
             Bindings = trial.Shuffled(facts.Bindings),
-            Sightings = trial.Shuffled(facts.Sightings),
-            Counts = trial.Shuffled(facts.Counts),
-            PieceCounts = trial.Shuffled(facts.PieceCounts),
-            Signatures = trial.Shuffled(facts.Signatures),
+            Entries = facts.Entries with
+            {
+                Sightings = trial.Shuffled(facts.Entries.Sightings),
+                Counts = trial.Shuffled(facts.Entries.Counts),
+                PieceCounts = trial.Shuffled(facts.Entries.PieceCounts),
+                Openings = trial.Shuffled(facts.Entries.Openings),
+                Signatures = trial.Shuffled(facts.Entries.Signatures),
+            },
             Calibrations = trial.Shuffled(facts.Calibrations),
         };
         return LawAnswer.Same("the same answer in another order", ResultText.Accounting(trial.Result), ResultText.Accounting(trial.Ask(shuffled)));

@@ -1,5 +1,6 @@
 using System;
 using System.Linq;
+using ToolLedger.Inventory;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 using ToolLedger.Testing.Cases;
@@ -26,7 +27,7 @@ internal sealed class SafeDefaultLaw : Law
             return answer;
         }
 
-        ReconciliationResult nothing = trial.Ask(blind with { Sessions = [], Sightings = [], Counts = [], PieceCounts = [], Signatures = [] });
+        ReconciliationResult nothing = trial.Ask(blind with { Sessions = [], Entries = new InventoryEntries() });
         return nothing.Kit.State == KitState.Complete || nothing.Lines.Any(static line => line.IsAccounted)
             ? LawAnswer.Broken("without any evidence no line is accounted for", ResultText.Accounting(nothing))
             : answer;

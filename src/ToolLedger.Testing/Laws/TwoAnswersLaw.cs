@@ -1,5 +1,6 @@
 using System;
 using System.Linq;
+using ToolLedger.Inventory;
 using ToolLedger.Reconciliation;
 using ToolLedger.Testing.Cases;
 using ToolLedger.Testing.Generators;
@@ -25,7 +26,7 @@ internal sealed class TwoAnswersLaw : Law
         }
 
         // An identity in doubt makes both answers unknown; such lines are left out.
-        ReconciliationResult silent = trial.Ask(facts with { Sessions = [], Sightings = [], Counts = [], PieceCounts = [], Signatures = [] });
+        ReconciliationResult silent = trial.Ask(facts with { Sessions = [], Entries = new InventoryEntries() });
         foreach ((LineConclusion one, LineConclusion two) in trial.Result.Lines.Zip(silent.Lines))
         {
             string before = ResultText.Calibration(one), after = ResultText.Calibration(two);

@@ -56,7 +56,9 @@ internal static class KitJudge
             .Where(sighting => sighting.InKit == manifest.Id && sighting.At <= scope.AsOf
                 && scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax
                 && manifest.FindLine(sighting.Tool) is null)
-            .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal))
+            .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal)
+            .ThenBy(static sighting => sighting.At)
+            .ThenBy(static sighting => sighting.By.Value, System.StringComparer.Ordinal))
         {
             reasons.Add(new Reason(
                 ReconciliationReasons.KitForeignTool, ("tool", sighting.Tool.Value), ("by", sighting.By.Value), ("at", scope.Time(sighting.At))));

@@ -40,7 +40,7 @@ public sealed class LineEvidence
     /// <summary>The witness of that count, or null.</summary>
     public PersonId? Witness { get; init; }
 
-    /// <summary>Everyone who sighted, counted or witnessed what counts for the line.</summary>
+    /// <summary>Everyone who sighted, counted or witnessed what counts for the line, or an earlier entry that says the same and that nobody contradicted since.</summary>
     public IReadOnlyList<PersonId> Persons { get; init; } = [];
 
     /// <summary>Sessions read of sessions presented in the past, or null where no history was handed in.</summary>

@@ -32,9 +32,10 @@ internal sealed class LineJudge
     {
         ToolReads reads = line.Tool is { } tool ? collector.Collect(tool.Id) : new ToolReads();
         var remarks = new List<Reason>();
-        Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, remarks) : null;
-        LineCount? count = people.FindCount(line, remarks);
-        PieceCount? pieces = line.Tool is { } piecesOf ? people.FindPieces(piecesOf, remarks) : null;
+        var persons = new List<PersonId>();
+        Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, remarks, persons) : null;
+        LineCount? count = people.FindCount(line, remarks, persons);
+        PieceCount? pieces = line.Tool is { } piecesOf ? people.FindPieces(piecesOf, remarks, persons) : null;
         if (count is not null && line is ToolLine counted && !IsKnownByCount(counted.Tool, reads))
         {
             remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
@@ -58,7 +59,7 @@ internal sealed class LineJudge
             Remarks = remarks,
             Bases = BasesOf(line, reads, sighting, count),
         };
-        return Conclude(facts, reads);
+        return Conclude(facts, reads, persons);
     }
 
     private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count)
@@ -110,7 +111,7 @@ internal sealed class LineJudge
         return open;
     }
 
-    private JudgedLine Conclude(in LineFacts facts, ToolReads reads)
+    private JudgedLine Conclude(in LineFacts facts, ToolReads reads, List<PersonId> persons)
     {
         Verdict lowest = Verdict.NoObjection;
         var reasons = new List<Reason>();
@@ -152,7 +153,7 @@ internal sealed class LineJudge
             OtherBases = accounted ? [.. facts.Bases.Skip(1)] : [],
             Reasons = [.. reasons.Distinct()],
             Next = lowest.Next,
-            Evidence = EvidenceOf(facts, reads),
+            Evidence = EvidenceOf(facts, reads, persons),
             Calibration = facts.Line.Tool is { } tool
                 ? scope.Input.Calibration.StatusOf(tool, scope.AsOf, scope.Policy.Calibration, scope.Policy.Calendar)
                 : null,
@@ -200,7 +201,7 @@ internal sealed class LineJudge
         return list;
     }
 
-    private static LineEvidence EvidenceOf(in LineFacts facts, ToolReads reads)
+    private static LineEvidence EvidenceOf(in LineFacts facts, ToolReads reads, List<PersonId> persons)
     {
         PresenceEvidence? best = reads.Best;
         return new LineEvidence
@@ -216,28 +217,7 @@ internal sealed class LineJudge
             At = facts.Sighting?.At ?? facts.Count?.At ?? facts.Pieces?.At,
             Witness = facts.Sighting is null ? facts.Count?.Witness ?? facts.Pieces?.Witness : null,
             History = best?.History,
-            Persons = PersonsOf(facts),
+            Persons = [.. persons.Where(static person => !person.IsEmpty).Distinct()],
         };
-    }
-
-    private static List<PersonId> PersonsOf(in LineFacts facts)
-    {
-        var persons = new List<PersonId>();
-        foreach (PersonId person in (ReadOnlySpan<PersonId>)
-            [
-                facts.Sighting?.By ?? default,
-                facts.Count?.By ?? default,
-                facts.Count?.Witness ?? default,
-                facts.Pieces?.By ?? default,
-                facts.Pieces?.Witness ?? default,
-            ])
-        {
-            if (!person.IsEmpty && !persons.Contains(person))
-            {
-                persons.Add(person);
-            }
-        }
-
-        return persons;
     }
 }

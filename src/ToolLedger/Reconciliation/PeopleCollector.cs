@@ -27,20 +27,32 @@ internal sealed class PeopleCollector
             .Select(static group => group.Key)];
     }
 
-    /// <summary>The latest sighting decides: one that saw the tool in another kit, or another mark, is no basis and makes an earlier one void.</summary>
-    public Sighting? FindSighting(Tool tool, ToolReads reads, List<Reason> remarks)
+    /// <summary>
+    /// The latest sighting decides: one that saw the tool in another kit, or another mark, is no basis and makes an earlier one void. Of two at one
+    /// instant the contrary one decides.
+    /// </summary>
+    public Sighting? FindSighting(Tool tool, ToolReads reads, List<Reason> remarks, List<PersonId> persons)
     {
+        Sighting? latest = null;
         foreach (Sighting sighting in scope.People.SightingsOf(tool.Id))
         {
-            if (!IsFresh(sighting.At))
+            if (WhyAside(sighting) is { } aside)
             {
-                remarks.Add(TooOld("a sighting", sighting.By, sighting.At));
+                if (latest is null)
+                {
+                    remarks.Add(aside);
+                }
             }
-            else if (sharedMarks.Contains(sighting.MarkRead))
+            else if (WhyContrary(tool, sighting) is not { } contrary)
             {
-                remarks.Add(new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead)));
+                latest ??= sighting;
+                persons.Add(sighting.By);
             }
-            else if (WhyContrary(tool, sighting) is { } contrary)
+            else if (latest is not null && sighting.At < latest.At)
+            {
+                return latest;
+            }
+            else
             {
                 // What was read after the sighting may have come here since; what was read before it has been contradicted.
                 if (reads.LastSeen is { } read && read > sighting.At && contrary.Kind == ReconciliationReasons.SightedInOtherKit)
@@ -52,16 +64,18 @@ internal sealed class PeopleCollector
                     reads.Doubts.Add(new IdentityDoubt(contrary, sighting.At));
                 }
 
+                persons.Clear();
                 return null;
-            }
-            else
-            {
-                return sighting;
             }
         }
 
-        return null;
+        return latest;
     }
+
+    private Reason? WhyAside(Sighting sighting)
+        => !IsFresh(sighting.At) ? TooOld("a sighting", sighting.By, sighting.At)
+            : sharedMarks.Contains(sighting.MarkRead) ? new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead))
+            : null;
 
     private Reason? WhyContrary(Tool tool, Sighting sighting)
     {
@@ -78,9 +92,15 @@ internal sealed class PeopleCollector
             : null;
     }
 
-    public LineCount? FindCount(ManifestLine line, List<Reason> remarks)
+    /// <summary>The latest count decides; of two at one instant the one that differs from what is expected.</summary>
+    /// <param name="line">The line.</param>
+    /// <param name="remarks">Takes what is said and not used, and why.</param>
+    /// <param name="persons">Takes whoever counted or witnessed it, or an earlier count of the same number that nobody contradicted since.</param>
+    public LineCount? FindCount(ManifestLine line, List<Reason> remarks, List<PersonId> persons)
     {
         LineCount? latest = null;
+        int before = persons.Count;
+        bool isAgreed = true;
         foreach (LineCount count in scope.People.CountsOf(manifest.Id, line.Number))
         {
             if (!IsFresh(count.At))
@@ -96,36 +116,59 @@ internal sealed class PeopleCollector
             {
                 remarks.Add(new Reason(ReconciliationReasons.CountOfOtherRevision, ("by", count.By.Value), ("at", scope.Time(count.At))));
             }
-            else if (latest is null)
+            else if (latest is null || count.Quantity == latest.Quantity)
             {
-                latest = count;
+                latest ??= count;
+                persons.AddRange(isAgreed ? [count.By, count.Witness] : []);
             }
-            else if (count.Quantity != latest.Quantity)
+            else
             {
-                remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", count.By.Value), ("counted", count.Quantity.ToString())));
+                isAgreed = false;
+                bool decides = count.At == latest.At && latest.Quantity == line.Expected;
+                LineCount other = decides ? latest : count;
+                remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", other.By.Value), ("counted", other.Quantity.ToString())));
+                if (decides)
+                {
+                    persons.RemoveRange(before, persons.Count - before);
+                    persons.AddRange([count.By, count.Witness]);
+                    latest = count;
+                }
             }
         }
 
         return latest;
     }
 
-    public PieceCount? FindPieces(Tool tool, List<Reason> remarks)
+    /// <summary>As for counts of a line; an unknown number is a number of its own.</summary>
+    public PieceCount? FindPieces(Tool tool, List<Reason> remarks, List<PersonId> persons)
     {
         PieceCount? latest = null;
+        int before = persons.Count;
+        bool isAgreed = true;
         foreach (PieceCount count in scope.People.PiecesOf(tool.Id))
         {
             if (!IsFresh(count.At))
             {
                 remarks.Add(TooOld("a piece count", count.By, count.At));
             }
-            else if (latest is null)
+            else if (latest is null || count.Pieces == latest.Pieces)
             {
-                latest = count;
+                latest ??= count;
+                persons.AddRange(isAgreed ? [count.By, count.Witness] : []);
             }
-            else if (count.Pieces != latest.Pieces)
+            else
             {
-                string counted = count.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece).ToString() : "an unknown number";
-                remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", count.By.Value), ("counted", counted)));
+                isAgreed = false;
+                bool decides = count.At == latest.At && latest.Pieces == tool.PieceCount;
+                PieceCount other = decides ? latest : count;
+                string counted = other.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece).ToString() : "an unknown number";
+                remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", other.By.Value), ("counted", counted)));
+                if (decides)
+                {
+                    persons.RemoveRange(before, persons.Count - before);
+                    persons.AddRange([count.By, count.Witness]);
+                    latest = count;
+                }
             }
         }
 

@@ -39,20 +39,23 @@ internal sealed class PeopleIndex
             }
         }
 
-        // Same instant: the one that shows less comes first, then the ordinal order of names, so that the order of entry decides nothing.
+        // Same instant: by content, then by the ordinal order of names, so that the order of entry decides nothing.
         foreach (List<Sighting> list in sightings.Values)
         {
-            list.Sort(static (a, b) => Latest(b.At.CompareTo(a.At), string.CompareOrdinal(a.MarkRead, b.MarkRead), string.CompareOrdinal(a.By.Value, b.By.Value)));
+            list.Sort(static (a, b) => First(
+                b.At.CompareTo(a.At), Names(a.MarkRead, b.MarkRead), Names(a.InKit.Value, b.InKit.Value), Names(a.By.Value, b.By.Value), Names(a.Where.Value, b.Where.Value)));
         }
 
         foreach (List<LineCount> list in counts.Values)
         {
-            list.Sort(static (a, b) => Latest(b.At.CompareTo(a.At), a.Quantity.Amount.CompareTo(b.Quantity.Amount), string.CompareOrdinal(a.By.Value, b.By.Value)));
+            list.Sort(static (a, b) => First(
+                b.At.CompareTo(a.At), a.Quantity.Amount.CompareTo(b.Quantity.Amount), Names(a.Quantity.Unit.Value, b.Quantity.Unit.Value), Names(a.By.Value, b.By.Value), Names(a.Witness.Value, b.Witness.Value)));
         }
 
         foreach (List<PieceCount> list in pieces.Values)
         {
-            list.Sort(static (a, b) => Latest(b.At.CompareTo(a.At), (a.Pieces ?? -1).CompareTo(b.Pieces ?? -1), string.CompareOrdinal(a.By.Value, b.By.Value)));
+            list.Sort(static (a, b) => First(
+                b.At.CompareTo(a.At), (a.Pieces ?? -1).CompareTo(b.Pieces ?? -1), Names(a.By.Value, b.By.Value), Names(a.Witness.Value, b.Witness.Value)));
         }
     }
 
@@ -62,7 +65,21 @@ internal sealed class PeopleIndex
 
     public IReadOnlyList<PieceCount> PiecesOf(ToolId tool) => pieces.TryGetValue(tool, out List<PieceCount>? list) ? list : [];
 
-    private static int Latest(int byTime, int byContent, int byName) => byTime != 0 ? byTime : byContent != 0 ? byContent : byName;
+    private static int Names(string a, string b) => string.CompareOrdinal(a, b);
+
+    /// <summary>The first comparison that decides.</summary>
+    private static int First(params ReadOnlySpan<int> comparisons)
+    {
+        foreach (int comparison in comparisons)
+        {
+            if (comparison != 0)
+            {
+                return comparison;
+            }
+        }
+
+        return 0;
+    }
 
     private static void Put<TKey, TValue>(Dictionary<TKey, List<TValue>> map, TKey key, TValue value)
         where TKey : notnull
