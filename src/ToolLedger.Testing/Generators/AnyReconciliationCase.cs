@@ -1,13 +1,12 @@
 using System;
-using System.Collections.Generic;
 using System.Linq;
 using FsCheck;
 using FsCheck.Fluent;
 using ToolLedger.Calibration;
-using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
 using ToolLedger.Testing.Cases;
+using ToolLedger.Testing.Simulation;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Testing.Generators;
@@ -17,29 +16,7 @@ namespace ToolLedger.Testing.Generators;
 public static class AnyReconciliationCase
 {
     /// <summary>Generates cases.</summary>
-    public static Gen<ReconciliationCase> Generator { get; } =
-        from quality in Gen.Frequency((3, Gen.Constant(ShiftQuality.Good)), (3, Gen.Constant(ShiftQuality.Mixed)), (1, Gen.Constant(ShiftQuality.Poor)))
-        from manifests in AnyShiftKits.Generator
-        from bindings in AnyShiftBindings.Of(manifests)
-        from sessionCount in Gen.Frequency((1, Gen.Constant(0)), (6, Gen.Constant(1)), (4, Gen.Constant(2)), (1, Gen.Constant(3)))
-        from sessions in Gen.CollectToArray(Enumerable.Range(1, sessionCount), number => AnyShiftSession.Of(number, manifests, bindings, quality))
-        from later in Gen.Frequency((8, Gen.Constant(120)), (2, Gen.Constant(0)), (2, Gen.Constant(1800)), (1, Gen.Constant(3900)), (1, Gen.Constant(-200)))
-        let asOf = sessions.Select(static session => session.To).Append(ShiftPool.Start).Max().AddSeconds(later)
-        from sightings in AnyShiftEntries.Sightings(manifests, asOf, quality)
-        from counts in AnyShiftEntries.Counts(manifests, asOf, quality)
-        from pieces in AnyShiftEntries.PieceCounts(manifests, asOf, quality)
-        from signatures in AnyShiftEntries.Signatures(asOf)
-        from calibrations in Calibrations(manifests)
-        select new ReconciliationCase
-        {
-            Manifests = manifests,
-            Subject = ShiftPool.Subject,
-            Bindings = bindings,
-            Sessions = sessions,
-            Entries = new InventoryEntries { Sightings = sightings, Counts = counts, PieceCounts = pieces, Signatures = signatures },
-            Calibrations = calibrations,
-            AsOf = asOf,
-        };
+    public static Gen<ReconciliationCase> Generator { get; } = ShiftPool.FromSeeds(Draw);
 
     /// <summary>The cases as FsCheck wants them.</summary>
     /// <returns>Values that shrink by taking facts away.</returns>
@@ -48,15 +25,35 @@ public static class AnyReconciliationCase
     /// <summary>The same case for the same seed, on any machine.</summary>
     /// <param name="seed">Any number.</param>
     /// <returns>The case.</returns>
-    public static ReconciliationCase FromSeed(ulong seed) => Generator.Sample(50, new Rnd(seed), 1).First();
+    public static ReconciliationCase FromSeed(ulong seed) => Draw(new SplitMix64(seed));
 
-    private static Gen<CalibrationRecord[]> Calibrations(IReadOnlyList<KitManifest> manifests)
+    private static ReconciliationCase Draw(SplitMix64 chance)
     {
-        ToolId[] tools = [.. manifests[0].Lines.Select(static line => line.Tool?.Id).OfType<ToolId>()];
-        return Gen.CollectToArray(tools, tool =>
-            from isRecorded in Gen.Elements(true, false)
-            from days in Gen.Choose(-40, 200)
-            select isRecorded ? [Record(tool, ShiftPool.Start, days)] : Array.Empty<CalibrationRecord>()).Select(static all => all.SelectMany(static one => one).ToArray());
+        var quality = (ShiftQuality)chance.Weighted(3, 3, 1);
+        KitManifest[] manifests = AnyShiftKits.Draw(chance);
+        TagBinding[] bindings = AnyShiftBindings.Draw(chance, manifests);
+        var sessions = new SessionCase[chance.Weighted(1, 6, 4, 1)];
+        DateTimeOffset asOf = ShiftPool.Start;
+        for (int i = 0; i < sessions.Length; i++)
+        {
+            sessions[i] = AnyShiftSession.Draw(chance, i + 1, manifests, bindings, quality);
+            asOf = sessions[i].To > asOf ? sessions[i].To : asOf;
+        }
+
+        asOf = asOf.AddSeconds(chance.Weighted(8, 2, 2, 1, 1) switch { 0 => 120, 1 => 0, 2 => 1800, 3 => 3900, _ => -200 });
+        return new ReconciliationCase
+        {
+            Manifests = manifests,
+            Subject = ShiftPool.Subject,
+            Bindings = bindings,
+            Sessions = sessions,
+            Entries = AnyShiftEntries.Draw(chance, manifests, asOf, quality),
+            Calibrations = [.. manifests[0].Lines
+                .Select(static line => line.Tool?.Id).OfType<ToolId>()
+                .Where(_ => chance.OneIn(2))
+                .Select(tool => Record(tool, ShiftPool.Start, chance.Among(-40, 200)))],
+            AsOf = asOf,
+        };
     }
 
     internal static CalibrationRecord Record(ToolId tool, DateTimeOffset shift, int daysLeft) => new()

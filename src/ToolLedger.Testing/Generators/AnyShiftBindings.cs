@@ -2,9 +2,9 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using FsCheck;
-using FsCheck.Fluent;
 using ToolLedger.Kits;
 using ToolLedger.Records;
+using ToolLedger.Testing.Simulation;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Testing.Generators;
@@ -30,21 +30,14 @@ public static class AnyShiftBindings
     public static Gen<TagBinding[]> Of(IReadOnlyList<KitManifest> manifests)
     {
         ArgumentNullException.ThrowIfNull(manifests);
-        ToolId[] tools = [.. manifests.SelectMany(static manifest => manifest.Lines).Select(static line => line.Tool?.Id).OfType<ToolId>().Append(ShiftPool.Spare).Distinct()];
-        return Gen.CollectToArray(Enumerable.Range(0, tools.Length), index => OfTool(tools[index], index)).Select(static all => all.SelectMany(static one => one).ToArray());
+        return ShiftPool.FromSeeds(chance => Draw(chance, manifests));
     }
 
-    private static Gen<TagBinding[]> OfTool(ToolId tool, int index) =>
-        from tagging in Gen.Frequency(
-            (12, Gen.Constant(Tagging.Plain)),
-            (4, Gen.Constant(Tagging.WithChip)),
-            (1, Gen.Constant(Tagging.None)),
-            (2, Gen.Constant(Tagging.TwoTags)),
-            (2, Gen.Constant(Tagging.RetaggedBefore)),
-            (1, Gen.Constant(Tagging.RetaggedDuring)),
-            (1, Gen.Constant(Tagging.MovedDuring)))
-        from second in Gen.Choose(-60, 900)
-        select Make(tool, index * ShiftPool.TagsPerTool, tagging, ShiftPool.Start.AddSeconds(second));
+    internal static TagBinding[] Draw(SplitMix64 chance, IReadOnlyList<KitManifest> manifests)
+    {
+        ToolId[] tools = [.. manifests.SelectMany(static manifest => manifest.Lines).Select(static line => line.Tool?.Id).OfType<ToolId>().Append(ShiftPool.Spare).Distinct()];
+        return [.. tools.SelectMany((tool, index) => Make(tool, index * ShiftPool.TagsPerTool, (Tagging)chance.Weighted(12, 4, 1, 2, 2, 1, 1), ShiftPool.Start.AddSeconds(chance.Among(-60, 900))))];
+    }
 
     private static TagBinding[] Make(ToolId tool, int number, Tagging tagging, DateTimeOffset during)
     {

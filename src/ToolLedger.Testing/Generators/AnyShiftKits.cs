@@ -6,6 +6,7 @@ using FsCheck;
 using FsCheck.Fluent;
 using ToolLedger.Kits;
 using ToolLedger.Records;
+using ToolLedger.Testing.Simulation;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Testing.Generators;
@@ -14,21 +15,31 @@ namespace ToolLedger.Testing.Generators;
 public static class AnyShiftKits
 {
     /// <summary>Generates the manifests of kits K1, K2 and K3 in force at the shift, and sometimes an older revision of K1.</summary>
-    public static Gen<KitManifest[]> Generator { get; } =
-        from count in Gen.Choose(1, 7)
-        from lines in Gen.CollectToArray(Enumerable.Range(1, count), number => Line(number))
-        from others in Gen.Choose(1, 3)
-        from thirds in Gen.Choose(1, 2)
-        from isShared in Rarely(16)
-        from hasOld in Rarely(6)
-        from isNew in Rarely(20)
-        select Make(lines, others, thirds, isShared, hasOld, isNew);
+    public static Gen<KitManifest[]> Generator { get; } = ShiftPool.FromSeeds(Draw);
 
     /// <summary>The manifests as FsCheck wants them.</summary>
     /// <returns>Values without shrinking.</returns>
     public static Arbitrary<KitManifest[]> Arbitrary() => Generator.ToArbitrary();
 
-    internal static Gen<bool> Rarely(int oneIn) => Gen.Frequency((oneIn - 1, Gen.Constant(false)), (1, Gen.Constant(true)));
+    internal static KitManifest[] Draw(SplitMix64 chance)
+    {
+        var lines = new ManifestLine[chance.Among(1, 7)];
+        for (int i = 0; i < lines.Length; i++)
+        {
+            lines[i] = DrawLine(chance, i + 1);
+        }
+
+        return Make(lines, chance.Among(1, 3), chance.Among(1, 2), chance.OneIn(16), chance.OneIn(6), chance.OneIn(20));
+    }
+
+    private static ManifestLine DrawLine(SplitMix64 chance, int number) => Of(
+        number,
+        kind: chance.Weighted(6, 1, 1, 1),
+        mark: chance.Weighted(10, 1, 1),
+        pieces: chance.Weighted(6, 1) == 0 ? 1 : 3,
+        needsCalibration: chance.OneIn(2),
+        location: chance.Below(3) switch { 0 => "left pocket", 1 => "right pocket", _ => null },
+        amount: chance.Among(1, 6));
 
     private static KitManifest[] Make(ManifestLine[] lines, int others, int thirds, bool isShared, bool hasOld, bool isNew)
     {
@@ -56,15 +67,6 @@ public static class AnyShiftKits
 
     private static KitManifest Kit(KitId kit, int revision, DateTimeOffset from, IEnumerable<ManifestLine> lines)
         => new(kit, revision, "invented kit", from, new Signature { By = new PersonId("S"), At = from }, lines);
-
-    private static Gen<ManifestLine> Line(int number) =>
-        from kind in Gen.Frequency((6, Gen.Constant(0)), (1, Gen.Constant(1)), (1, Gen.Constant(2)), (1, Gen.Constant(3)))
-        from mark in Gen.Frequency((10, Gen.Constant(0)), (1, Gen.Constant(1)), (1, Gen.Constant(2)))
-        from pieces in Gen.Frequency((6, Gen.Constant(1)), (1, Gen.Constant(3)))
-        from needsCalibration in Gen.Elements(true, false)
-        from location in Gen.Elements("left pocket", "right pocket", null)
-        from amount in Gen.Choose(1, 6)
-        select Of(number, kind, mark, pieces, needsCalibration, location, amount);
 
     private static ManifestLine Of(int number, int kind, int mark, int pieces, bool needsCalibration, string? location, int amount)
     {

@@ -2,10 +2,11 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using FsCheck;
-using FsCheck.Fluent;
+using ToolLedger.Identifiers;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Testing.Cases;
+using ToolLedger.Testing.Simulation;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Testing.Generators;
@@ -39,107 +40,115 @@ public static class AnyShiftSession
     {
         ArgumentNullException.ThrowIfNull(manifests);
         ArgumentNullException.ThrowIfNull(bindings);
-        return
-            from empty in Empty(number)
-            let presented = new HashSet<ToolId>(manifests.Where(manifest => empty.Kits.Contains(manifest.Id))
-                .SelectMany(static manifest => manifest.Lines).Select(static line => line.Tool?.Id).OfType<ToolId>())
-            let seconds = (int)(empty.To - empty.From).TotalSeconds
-            from station in Gen.Frequency(
-                (quality == ShiftQuality.Poor ? 3 : 12, Gen.Constant(Station.Works)),
-                (2, Gen.Constant(Station.SecondAntennaSilent)),
-                (1, Gen.Constant(Station.AllSilent)),
-                (1, Gen.Constant(Station.WithoutControlTags)))
-            from tools in Gen.CollectToArray(bindings, binding => Reads(binding, IsDue(binding, presented, empty), quality, seconds))
-            from strange in Strange(bindings, seconds)
-            from repeated in Gen.Choose(0, 6)
-            select Fill(empty, station, [.. tools.SelectMany(static reads => reads), .. strange], repeated);
+        return ShiftPool.FromSeeds(chance => Draw(chance, number, manifests, bindings, quality));
     }
 
-    private static bool IsDue(TagBinding binding, HashSet<ToolId> presented, SessionCase session)
-        => presented.Contains(binding.Tool) && binding.IsLiveAt(session.From);
+    internal static SessionCase Draw(SplitMix64 chance, int number, IReadOnlyList<KitManifest> manifests, IReadOnlyList<TagBinding> bindings, ShiftQuality quality)
+    {
+        SessionCase empty = Empty(chance, number);
+        HashSet<ToolId> presented = [.. manifests.Where(manifest => empty.Kits.Contains(manifest.Id))
+            .SelectMany(static manifest => manifest.Lines).Select(static line => line.Tool?.Id).OfType<ToolId>()];
+        var reads = new List<TagRead>();
+        foreach (TagBinding binding in bindings)
+        {
+            Read(chance, empty, binding, presented.Contains(binding.Tool) && binding.IsLiveAt(empty.From), quality, reads);
+        }
+
+        AddStrange(chance, empty, bindings, reads);
+        reads.AddRange(reads.Take(chance.Below(7)).ToArray());
+        return WithStation((empty with { Reads = reads }).WithControlReads(TimeSpan.FromSeconds(3)), (Station)chance.Weighted(quality == ShiftQuality.Poor ? 3 : 12, 2, 1, 1));
+    }
 
     /// <summary>The session without its reads.</summary>
-    private static Gen<SessionCase> Empty(int number) =>
-        from kits in Gen.Frequency(
-            (6, Gen.Constant<KitId[]>([ShiftPool.Subject])),
-            (2, Gen.Constant<KitId[]>([ShiftPool.Subject, ShiftPool.Second])),
-            (number == 1 ? 1 : 3, Gen.Constant<KitId[]>([ShiftPool.Second])),
-            (1, Gen.Constant<KitId[]>([])))
-        from seconds in Gen.Frequency((10, Gen.Constant(30)), (1, Gen.Constant(90)), (1, Gen.Constant(10)))
-        from overlaps in AnyShiftKits.Rarely(6)
-        from passAt in Gen.Frequency((4, Gen.Constant(0)), (2, Gen.Constant(50)), (1, Gen.Constant(95)))
-        from offset in Gen.Frequency((10, Gen.Constant((TimeSpan?)TimeSpan.Zero)), (1, Gen.Constant((TimeSpan?)TimeSpan.FromSeconds(40))), (1, Gen.Constant((TimeSpan?)null)))
-        from drift in Gen.Frequency((12, Gen.Constant(0)), (1, Gen.Constant(1)), (1, Gen.Constant(9)))
-        from loss in Gen.Frequency((12, Gen.Constant(0)), (1, Gen.Constant(1)), (1, Gen.Constant(2)))
-        from isElsewhere in AnyShiftKits.Rarely(8)
-        let start = ShiftPool.Start.AddSeconds(overlaps ? (300 * (number - 2)) + 15 : 300 * (number - 1))
-        select new SessionCase
+    private static SessionCase Empty(SplitMix64 chance, int number)
+    {
+        KitId[] kits = chance.Weighted(6, 2, number == 1 ? 1 : 4, 1) switch
+        {
+            0 => [ShiftPool.Subject],
+            1 => [ShiftPool.Subject, ShiftPool.Second],
+            2 => [ShiftPool.Second],
+            _ => [],
+        };
+        int seconds = chance.Weighted(10, 1, 1) switch { 0 => 30, 1 => 90, _ => 10 };
+        int passAt = chance.Weighted(4, 2, 1) switch { 0 => 0, 1 => 50, _ => 95 };
+        DateTimeOffset from = ShiftPool.Start.AddSeconds(chance.OneIn(4) ? (300 * (number - 2)) + 15 : 300 * (number - 1));
+        TimeSpan? offset = chance.Weighted(10, 1, 1) switch { 0 => TimeSpan.Zero, 1 => TimeSpan.FromSeconds(40), _ => null };
+        int drift = chance.Weighted(12, 1, 1) switch { 0 => 0, 1 => 1, _ => 9 };
+        ReportedLoss[] losses = chance.Weighted(12, 1, 1) switch
+        {
+            0 => [],
+            1 => [new ReportedLoss(SessionLoss.AntennaDisconnected, from.AddSeconds(3), Other)],
+            _ => [new ReportedLoss(SessionLoss.ConnectionClosed, from.AddSeconds(3))],
+        };
+        return new SessionCase
         {
             Id = new SessionId(FormattableString.Invariant($"S{number}")),
-            Station = new ReadStation { Id = new StationId(isElsewhere ? "R2" : "R1"), Antennas = [First, Other], ControlTags = [new ControlTag(Control, default)] },
+            Station = new ReadStation { Id = new StationId(chance.OneIn(8) ? "R2" : "R1"), Antennas = [First, Other], ControlTags = [new ControlTag(Control, default)] },
             Kits = kits,
-            From = start,
-            To = start.AddSeconds(seconds),
-            PassStarts = passAt == 0 ? [] : [start.AddSeconds(seconds * passAt / 100.0)],
+            From = from,
+            To = from.AddSeconds(seconds),
+            PassStarts = passAt == 0 ? [] : [from.AddSeconds(seconds * passAt / 100.0)],
             ClockOffset = offset,
             ClockOffsetAfter = offset + TimeSpan.FromSeconds(drift),
-            Losses = loss == 0 ? [] : [new ReportedLoss(loss == 1 ? SessionLoss.AntennaDisconnected : SessionLoss.ConnectionClosed, start.AddSeconds(3), loss == 1 ? Other : default)],
+            Losses = losses,
         };
+    }
 
-    /// <summary>The reads of one binding's tag, in seconds from the start: well read, weakly read or silent.</summary>
-    private static Gen<TagRead[]> Reads(TagBinding binding, bool isDue, ShiftQuality quality, int seconds)
+    /// <summary>The reads of one binding's tag: well read, weakly read or silent.</summary>
+    private static void Read(SplitMix64 chance, SessionCase session, TagBinding binding, bool isDue, ShiftQuality quality, List<TagRead> reads)
     {
-        (int well, int weak, int silent) = (isDue, quality) switch
+        int how = (isDue, quality) switch
         {
-            (false, _) => (1, 1, 24),
-            (true, ShiftQuality.Good) => (30, 1, 1),
-            (true, ShiftQuality.Mixed) => (4, 1, 1),
-            _ => (1, 1, 2),
+            (false, _) => chance.Weighted(2, 2, 24),
+            (true, ShiftQuality.Good) => chance.Weighted(30, 1, 1),
+            (true, ShiftQuality.Mixed) => chance.Weighted(4, 1, 1),
+            _ => chance.Weighted(1, 1, 2),
         };
-        return
-            from count in Gen.Frequency((well, Gen.Choose(4, 7)), (weak, Gen.Choose(1, 2)), (silent, Gen.Constant(0)))
-            from halves in Gen.Choose(0, (2 * seconds) - 1).ArrayOf(count)
-            from start in Gen.Choose(1, 2)
-            from strength in Gen.Choose(-75, -45)
-            from chip in Gen.Frequency((8, Gen.Constant(0)), (6, Gen.Constant(1)), (1, Gen.Constant(2)))
-            select halves
-                .Select((half, i) => new TagRead(binding.Tag, (start + i) % 2 == 0 ? First : Other, ShiftPool.Start.AddSeconds((half * 0.5) + 0.1))
-                {
-                    Strength = Rssi.FromDbm(strength),
-                    Tid = binding.Tid.IsEmpty || chip == 0 ? default : chip == 1 ? binding.Tid : ShiftPool.Chip(999),
-                })
-                .ToArray();
+        int count = how switch { 0 => chance.Among(4, 7), 1 => chance.Among(1, 2), _ => 0 };
+        int firstAntenna = chance.Below(2);
+        int strength = chance.Among(-75, -45);
+        Tid chip = binding.Tid.IsEmpty ? default : chance.Weighted(8, 6, 1) switch { 0 => default, 1 => binding.Tid, _ => ShiftPool.Chip(999) };
+        int halves = 2 * (int)(session.To - session.From).TotalSeconds;
+        for (int i = 0; i < count; i++)
+        {
+            reads.Add(new TagRead(binding.Tag, (firstAntenna + i) % 2 == 0 ? First : Other, At(session, chance.Below(halves), 100))
+            {
+                Strength = Rssi.FromDbm(strength),
+                Tid = chip,
+            });
+        }
     }
 
     /// <summary>Unknown tags, known identities in other words, reads before and after the window, reads that name no antenna or one that is not listed.</summary>
-    private static Gen<TagRead[]> Strange(IReadOnlyList<TagBinding> bindings, int seconds) =>
-        from count in Gen.Frequency((3, Gen.Constant(0)), (2, Gen.Choose(1, 4)))
-        from reads in (
-            from kind in Gen.Frequency((4, Gen.Constant(0)), (1, Gen.Constant(1)), (4, Gen.Constant(2)))
-            from index in Gen.Choose(0, int.Max(0, bindings.Count - 1))
-            from antenna in Gen.Frequency((4, Gen.Choose(1, 2)), (1, Gen.Constant(0)), (1, Gen.Constant(3)))
-            from half in Gen.Choose(-8, (2 * seconds) + 8)
-            select new TagRead(
-                kind == 2 && bindings.Count > 0 ? bindings[index].Tag : kind == 1 ? ShiftPool.Tag(index * ShiftPool.TagsPerTool, filter: 1) : ShiftPool.Tag(100_000 + index),
-                antenna == 0 ? default : new AntennaPort((byte)antenna),
-                ShiftPool.Start.AddSeconds(half * 0.5))).ArrayOf(count)
-        select reads;
-
-    private static SessionCase Fill(SessionCase empty, Station station, TagRead[] reads, int repeated)
+    private static void AddStrange(SplitMix64 chance, SessionCase session, IReadOnlyList<TagBinding> bindings, List<TagRead> reads)
     {
-        TimeSpan shift = empty.From - ShiftPool.Start + empty.ClockOffset.GetValueOrDefault();
-        TagRead[] placed = [.. reads.Select(read => new TagRead(read.Tag, read.Antenna, read.FirstSeen + shift) { Strength = read.Strength, Tid = read.Tid })];
-        SessionCase filled = (empty with { Reads = [.. placed, .. placed.Take(repeated)] }).WithControlReads(TimeSpan.FromSeconds(3));
-        return station switch
+        int halves = 2 * (int)(session.To - session.From).TotalSeconds;
+        for (int left = chance.Weighted(3, 2) == 0 ? 0 : chance.Among(1, 4); left > 0; left--)
         {
-            Station.SecondAntennaSilent => filled with { Reads = [.. filled.Reads.Where(static read => read.Tag != Control || read.Antenna == First)] },
-            Station.AllSilent => filled with { Reads = [.. filled.Reads.Where(static read => read.Tag != Control)] },
-            Station.WithoutControlTags => filled with
+            int index = chance.Below(bindings.Count + 1);
+            TagId tag = chance.Weighted(4, 1, 4) switch
             {
-                Station = new ReadStation { Id = empty.Station.Id, Antennas = empty.Station.Antennas },
-                Reads = [.. filled.Reads.Where(static read => read.Tag != Control)],
-            },
-            _ => filled,
-        };
+                1 => ShiftPool.Tag(index * ShiftPool.TagsPerTool, filter: 1),
+                2 when index < bindings.Count => bindings[index].Tag,
+                _ => ShiftPool.Tag(100_000 + index),
+            };
+            AntennaPort antenna = chance.Weighted(2, 2, 1, 1) switch { 0 => First, 1 => Other, 2 => default, _ => new AntennaPort(3) };
+            reads.Add(new TagRead(tag, antenna, At(session, chance.Among(-8, halves + 8), 0)));
+        }
     }
+
+    private static DateTimeOffset At(SessionCase session, int halfSecond, int milliseconds)
+        => session.From.AddMilliseconds((500 * halfSecond) + milliseconds) + session.ClockOffset.GetValueOrDefault();
+
+    private static SessionCase WithStation(SessionCase session, Station station) => station switch
+    {
+        Station.SecondAntennaSilent => session with { Reads = [.. session.Reads.Where(static read => read.Tag != Control || read.Antenna == First)] },
+        Station.AllSilent => session with { Reads = [.. session.Reads.Where(static read => read.Tag != Control)] },
+        Station.WithoutControlTags => session with
+        {
+            Station = new ReadStation { Id = session.Station.Id, Antennas = session.Station.Antennas },
+            Reads = [.. session.Reads.Where(static read => read.Tag != Control)],
+        },
+        _ => session,
+    };
 }

@@ -1,7 +1,10 @@
 using System;
 using System.Globalization;
+using FsCheck;
+using FsCheck.Fluent;
 using ToolLedger.Identifiers;
 using ToolLedger.Kits;
+using ToolLedger.Testing.Simulation;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Testing.Generators;
@@ -40,4 +43,35 @@ internal static class ShiftPool
     }
 
     internal static Tid Chip(int number) => Tid.Parse(string.Create(CultureInfo.InvariantCulture, $"E2801105{number:X8}"));
+
+    /// <summary>Values drawn from a seed that FsCheck chooses: one choice a value and not one a fact, since a shift has hundreds of facts.</summary>
+    internal static Gen<T> FromSeeds<T>(Func<SplitMix64, T> draw) =>
+        from high in Gen.Choose(0, int.MaxValue)
+        from low in Gen.Choose(0, int.MaxValue)
+        select draw(new SplitMix64(((ulong)high << 32) | (uint)low));
+
+    /// <summary>An index, each as often as its weight says.</summary>
+    internal static int Weighted(this SplitMix64 chance, params ReadOnlySpan<int> weights)
+    {
+        int sum = 0;
+        foreach (int weight in weights)
+        {
+            sum += weight;
+        }
+
+        int left = chance.Below(sum);
+        int index = 0;
+        while (left >= weights[index])
+        {
+            left -= weights[index++];
+        }
+
+        return index;
+    }
+
+    /// <summary>True once in so many times.</summary>
+    internal static bool OneIn(this SplitMix64 chance, int count) => chance.Below(count) == 0;
+
+    /// <summary>Uniform, both ends included.</summary>
+    internal static int Among(this SplitMix64 chance, int low, int high) => low + chance.Below(high - low + 1);
 }

@@ -142,9 +142,10 @@ public sealed partial class CountingPolicy : PresencePolicy
         bool unnamed = false;
         foreach (PassEvidence pass in evidence.Passes)
         {
-            if (pass.LookCount > 0 && (degradedToo || !pass.IsDegraded))
+            int counted = degradedToo ? pass.LookCount : pass.ValidLookCount;
+            if (counted > 0)
             {
-                looks += pass.LookCount;
+                looks += counted;
                 passes++;
             }
         }

@@ -8,4 +8,9 @@ namespace ToolLedger.Presence;
 /// <param name="IsDegraded">True where the session's health was degraded.</param>
 /// <param name="LookCount">Distinct looks kept (pass x antenna x time slot), 0 or more; saturates at the session policy's limit per antenna.</param>
 /// <param name="LookLimit">Looks the pass offered: antennas x time slots, 0 or more.</param>
-public readonly record struct PassEvidence(SessionId Session, int Pass, bool IsDegraded, int LookCount, long LookLimit);
+public readonly record struct PassEvidence(SessionId Session, int Pass, bool IsDegraded, int LookCount, long LookLimit)
+{
+    /// <summary>Those of the looks that a session of good health shows by itself. It differs from all or none only where passes of several sessions overlap and were joined.</summary>
+    /// <value>0 to <see cref="LookCount"/>. The default is all of them, or none where the session was degraded.</value>
+    public int ValidLookCount { get; init; } = IsDegraded ? 0 : LookCount;
+}

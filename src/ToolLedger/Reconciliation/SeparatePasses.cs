@@ -31,11 +31,11 @@ internal static class SeparatePasses
                 else if (pass.From < current.To)
                 {
                     // The same time at the same place: the looks may be the same ones, so only the better of the two counts.
-                    open = Join(current, pass, int.Max(current.Evidence.LookCount, pass.Evidence.LookCount));
+                    open = Join(current, pass, int.Max);
                 }
                 else if (pass.To - pass.From < shortest || current.To - current.From < shortest)
                 {
-                    open = Join(current, pass, current.Evidence.LookCount + pass.Evidence.LookCount);
+                    open = Join(current, pass, static (one, other) => one + other);
                 }
                 else
                 {
@@ -50,13 +50,15 @@ internal static class SeparatePasses
         return separate;
     }
 
-    private static TimedPass Join(TimedPass a, TimedPass b, int looks) => a with
+    /// <summary>Looks of good and of degraded sessions are joined apart: another session, however poor, takes nothing from a good one.</summary>
+    private static TimedPass Join(TimedPass a, TimedPass b, Func<int, int, int> looks) => a with
     {
         To = a.To > b.To ? a.To : b.To,
         Evidence = a.Evidence with
         {
             IsDegraded = a.Evidence.IsDegraded || b.Evidence.IsDegraded,
-            LookCount = looks,
+            LookCount = looks(a.Evidence.LookCount, b.Evidence.LookCount),
+            ValidLookCount = looks(a.Evidence.ValidLookCount, b.Evidence.ValidLookCount),
             LookLimit = long.Max(a.Evidence.LookLimit, b.Evidence.LookLimit),
         },
     };
