@@ -16,6 +16,7 @@ internal sealed class ToolReadsCollector
     private readonly ReconciliationScope scope;
     private readonly KitId subject;
     private readonly List<ReadSession> used;
+    private readonly List<ReadSession> recent;
     private readonly List<ReadSession> ofOtherKits;
     private readonly ReadSession? latest;
 
@@ -24,6 +25,7 @@ internal sealed class ToolReadsCollector
         this.scope = scope;
         this.subject = subject;
         used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
+        recent = [.. sessions.Where(static summary => summary.LeftOut is null).Select(static summary => summary.Session)];
         ofOtherKits = scope.OtherSessionsOf(subject);
 
         // Usable or not: whoever presented the kit again may have taken something out before.
@@ -159,15 +161,15 @@ internal sealed class ToolReadsCollector
                 ? new Reason(ReconciliationReasons.LaterSilent, ("session", latest.Id.Value))
                 : null;
 
+    /// <summary>Usable or not, heard there or not: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
     private Reason? WhyElsewhere(PresenceEvidence presence)
     {
-        foreach (ReadSession own in used)
+        foreach (ReadSession own in recent)
         {
             int here = own.Find(presence.Tag)?.LookCount ?? 0;
             foreach (ReadSession other in ofOtherKits)
             {
-                if (here > 0
-                    && other.Presentation.Station.Id == own.Presentation.Station.Id
+                if (other.Presentation.Station.Id == own.Presentation.Station.Id
                     && other.From < own.To && own.From < other.To
                     && other.Find(presence.Tag) is { } there && there.LookCount > here)
                 {

@@ -14,7 +14,7 @@ namespace ToolLedger.Testing.Tests.Laws;
 /// <summary>Each bad rule and each bad host is caught, and by the law it breaks.</summary>
 public sealed class ReconciliationLawsTests
 {
-    private static readonly LawSettings Some = new() { CaseCount = 400, Seed = 11 };
+    private static readonly LawSettings Some = new() { CaseCount = 250, Seed = 11 };
 
     [Fact]
     public void A_rule_that_only_asks_for_more_holds() => AssertBreaks([], Check("sight-everything", static (in facts)
