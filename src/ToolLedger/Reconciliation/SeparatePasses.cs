@@ -28,6 +28,13 @@ internal static class SeparatePasses
                 {
                     open = pass;
                 }
+                else if (pass.From < current.To && (current.Evidence.LookCount == 0 || pass.Evidence.LookCount == 0))
+                {
+                    // A silent pass shows nothing that another could show again, and must not make one of two that it overlaps.
+                    bool isSilent = pass.Evidence.LookCount == 0;
+                    separate.Add(isSilent ? pass.Evidence : current.Evidence);
+                    open = isSilent ? current : pass;
+                }
                 else if (pass.From < current.To)
                 {
                     // The same time at the same place: the looks may be the same ones, so only the better of the two counts.

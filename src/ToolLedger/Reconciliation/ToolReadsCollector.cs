@@ -151,8 +151,9 @@ internal sealed class ToolReadsCollector
             reads.Best = presence;
             reads.Judgement = judgement;
             reads.LastSeen = lastSeen;
-            reads.ReadsWithheld = WhyElsewhere(presence);
         }
+
+        reads.ReadsWithheld ??= WhyElsewhere(presence);
     }
 
     private Reason? WhyLaterSilent(ToolReads reads)
@@ -161,7 +162,7 @@ internal sealed class ToolReadsCollector
                 ? new Reason(ReconciliationReasons.LaterSilent, ("session", latest.Id.Value))
                 : null;
 
-    /// <summary>Usable or not, heard there or not: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
+    /// <summary>Usable or not, heard there or not, whichever of its tags: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
     private Reason? WhyElsewhere(PresenceEvidence presence)
     {
         foreach (ReadSession own in recent)
