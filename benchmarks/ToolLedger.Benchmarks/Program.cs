@@ -1,6 +1,8 @@
 using System.Linq;
 using BenchmarkDotNet.Running;
 using ToolLedger.Benchmarks.Identifiers;
+using ToolLedger.Benchmarks.Reads;
+using ToolLedger.Benchmarks.Reconciliation;
 
 namespace ToolLedger.Benchmarks;
 
@@ -8,11 +10,12 @@ internal static class Program
 {
     private static int Main(string[] arguments)
     {
-        if (arguments is ["identifier-ratios", ..])
+        return arguments switch
         {
-            return IdentifierRatios.Run();
-        }
-
-        return BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(arguments).Any() ? 0 : 1;
+            ["identifier-ratios", ..] => IdentifierRatios.Run(),
+            ["read-ratios", ..] => ReadRatios.Run(),
+            ["reconcile-ratios", ..] => ReconcileRatios.Run(),
+            _ => BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(arguments).Any() ? 0 : 1,
+        };
     }
 }

@@ -46,6 +46,17 @@ public readonly partial struct Epc : IEquatable<Epc>, IComparable<Epc>, ICompara
     /// <summary>The number of bytes that hold the bits, the last one padded with zero bits: 0 to 8,192.</summary>
     public int ByteCount => (_bitCount + 7) >> 3;
 
+    /// <summary>Takes the bits out as two words, for tables that keep many of them.</summary>
+    /// <param name="first">Bits 0 to 63, the first one in the most significant place, zeros behind the last.</param>
+    /// <param name="second">Bits 64 to 127 in the same way.</param>
+    /// <returns>Whether these are all bits: false for more than 128 of them.</returns>
+    public bool TryGetWords(out ulong first, out ulong second)
+    {
+        first = _high;
+        second = _low;
+        return _bitCount <= InlineBits;
+    }
+
     /// <summary>The first 64 bits, left-aligned.</summary>
     internal ulong High => _high;
 

@@ -9,31 +9,26 @@ using ToolLedger.Identifiers;
 namespace ToolLedger.Benchmarks.Identifiers;
 
 /// <summary>
-/// Ratios in one run: every candidate once a round, in turn, in one process; warm-up rounds dropped; medians of the others, and
-/// the best round of each, which a busy machine disturbs least.
-/// Ratios survive a change of machine, nanoseconds do not.
+/// Identifiers against the bounds of the machine, a naive decoder and the framework.
 /// </summary>
 internal static class IdentifierRatios
 {
-    private const int WarmRounds = 14;
-    private const int Rounds = 41;
-
     internal static int Run()
     {
         var corpus = new EpcCorpus();
         var data = new Data(corpus);
         int different = Enumerable.Range(0, corpus.Hex.Length).Count(i => !Agrees(corpus, i));
         Console.WriteLine($"corpus: {corpus.Hex.Length} EPCs, {different} where library and corpus disagree");
-        Measure("hex -> tag URI, UTF-8", data.Count, ("copy bound", data.CopyHexToUri), ("library", data.HexToUri));
-        Measure("hex -> fields, UTF-8", data.Count, ("xor bound", data.XorHex), ("library", data.HexToFields));
-        Measure("tag URI -> hex, UTF-8", data.Count, ("copy bound", data.CopyUriToHex), ("library", data.UriToHex));
-        Measure("96-bit hex -> Epc, UTF-8", data.ShortCount, ("xor bound", data.XorShortHex), ("library", data.HexToEpc), ("Convert.FromHexString", data.FrameworkHex));
-        Measure("hex -> tag URI, strings", data.Count, ("naive bit string", data.NaiveStrings), ("library", data.HexToUriStrings));
-        Measure("tag URI -> hex, strings", data.Count, ("copy bound", data.CopyUriToHex), ("library", data.UriToHexStrings));
+        Ratios.Measure("hex -> tag URI, UTF-8", data.Count, ("copy bound", data.CopyHexToUri), ("library", data.HexToUri));
+        Ratios.Measure("hex -> fields, UTF-8", data.Count, ("xor bound", data.XorHex), ("library", data.HexToFields));
+        Ratios.Measure("tag URI -> hex, UTF-8", data.Count, ("copy bound", data.CopyUriToHex), ("library", data.UriToHex));
+        Ratios.Measure("96-bit hex -> Epc, UTF-8", data.ShortCount, ("xor bound", data.XorShortHex), ("library", data.HexToEpc), ("Convert.FromHexString", data.FrameworkHex));
+        Ratios.Measure("hex -> tag URI, strings", data.Count, ("naive bit string", data.NaiveStrings), ("library", data.HexToUriStrings));
+        Ratios.Measure("tag URI -> hex, strings", data.Count, ("copy bound", data.CopyUriToHex), ("library", data.UriToHexStrings));
         foreach (int keys in new[] { 20, 1_000, 1_000_000 })
         {
             var look = new LookUps(keys);
-            Measure($"Dictionary look-up, {keys} keys", look.Count, ("UInt128", look.WithUInt128), ("Epc", look.WithEpc));
+            Ratios.Measure($"Dictionary look-up, {keys} keys", look.Count, ("UInt128", look.WithUInt128), ("Epc", look.WithEpc));
         }
 
         return different == 0 ? 0 : 1;
@@ -46,42 +41,6 @@ internal static class IdentifierRatios
             && EpcFields.TryParseTagUri(corpus.TagUri[i].AsSpan(), out EpcFields fields, out _)
             && fields.ToEpc().ToWholeWords() == epc
             && (i >= 2_000 || string.Equals(NaiveBitString.TagUri(corpus.Hex[i]), corpus.TagUri[i], StringComparison.Ordinal));
-    }
-
-    private static void Measure(string title, int count, params (string Name, Func<long> Work)[] candidates)
-    {
-        var times = candidates.Select(_ => new List<double>()).ToArray();
-        var bytes = new long[candidates.Length];
-        for (int round = 0; round < WarmRounds + Rounds; round++)
-        {
-            for (int i = 0; i < candidates.Length; i++)
-            {
-                long before = GC.GetAllocatedBytesForCurrentThread();
-                var watch = Stopwatch.StartNew();
-                candidates[i].Work();
-                watch.Stop();
-                bytes[i] = GC.GetAllocatedBytesForCurrentThread() - before;
-                if (round >= WarmRounds)
-                {
-                    times[i].Add(watch.Elapsed.TotalNanoseconds / count);
-                }
-            }
-        }
-
-        Console.WriteLine(title);
-        for (int i = 0; i < candidates.Length; i++)
-        {
-            double ratio = Median(times[i].Zip(times[0], (a, b) => a / b));
-            Console.WriteLine(string.Create(
-                CultureInfo.InvariantCulture,
-                $"  {candidates[i].Name,-24}median {Median(times[i]),8:F2} ns {ratio,7:F3} x   best {times[i].Min(),8:F2} ns {times[i].Min() / times[0].Min(),7:F3} x  {(double)Math.Max(0, bytes[i] - 64) / count,7:F1} B"));
-        }
-    }
-
-    private static double Median(IEnumerable<double> values)
-    {
-        double[] sorted = values.Order().ToArray();
-        return sorted[sorted.Length / 2];
     }
 
     private sealed class Data

@@ -25,25 +25,14 @@ public class ReadSessionBuilderBenchmarks
     public void Setup()
     {
         _reads = ReadCorpus.Make(ReadCount, IsClustered);
-        _presentation = new Presentation
-        {
-            Id = new SessionId("S1"),
-            Station = new ReadStation { Id = new StationId("R1"), Antennas = [.. Enumerable.Range(1, 4).Select(port => new AntennaPort((byte)port))] },
-            Kits = [],
-            From = ReadCorpus.Start,
-            ReaderClockOffset = TimeSpan.Zero,
-        };
+        _presentation = ReadRatios.NewPresentation();
     }
 
     [Benchmark(OperationsPerInvoke = ReadCount)]
     public ReadSession Session()
     {
         var builder = new ReadSessionBuilder(_presentation!, new SessionPolicy());
-        foreach (ref readonly TagRead read in _reads.AsSpan())
-        {
-            builder.Add(read);
-        }
-
+        builder.AddRange(_reads);
         return builder.Close(ReadCorpus.Start.AddSeconds(600), TimeSpan.Zero);
     }
 
@@ -51,11 +40,7 @@ public class ReadSessionBuilderBenchmarks
     public ReadSession SessionWithoutRepeatCheck()
     {
         var builder = new ReadSessionBuilder(_presentation!, new SessionPolicy { RepeatReportCount = 0 });
-        foreach (ref readonly TagRead read in _reads.AsSpan())
-        {
-            builder.Add(read);
-        }
-
+        builder.AddRange(_reads);
         return builder.Close(ReadCorpus.Start.AddSeconds(600), TimeSpan.Zero);
     }
 

@@ -64,5 +64,5 @@ internal static class SiteCorpus
     private static IEnumerable<TagRead> ControlReads(TimeSpan at) => Enumerable.Range(1, 4)
         .Select(port => new TagRead(ControlTag, new AntennaPort((byte)port), ReadCorpus.Start + at) { Strength = new Rssi(-5_000) });
 
-    private static ToolId ToolOf(int i) => new(string.Create(CultureInfo.InvariantCulture, $"T{i}"));
+    public static ToolId ToolOf(int i) => new(string.Create(CultureInfo.InvariantCulture, $"T{i}"));
 }

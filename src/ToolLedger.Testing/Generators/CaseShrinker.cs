@@ -61,6 +61,12 @@ internal static class CaseShrinker
             .Concat(Without(large.Entries.Counts).Select(fewer => large.Entries with { Counts = fewer }))
             .Concat(Without(large.Entries.PieceCounts).Select(fewer => large.Entries with { PieceCounts = fewer }))
             .Concat(Without(large.Entries.Openings).Select(fewer => large.Entries with { Openings = fewer }))
+            .Concat(Without(large.Entries.Annotations).Select(fewer => large.Entries with { Annotations = fewer }))
+            .Concat(Without(large.Entries.Uses).Select(fewer => large.Entries with { Uses = fewer }))
+            .Concat(Without(large.Entries.Breakages).Select(fewer => large.Entries with { Breakages = fewer }))
+            .Concat(Without(large.Entries.Reconstructions).Select(fewer => large.Entries with { Reconstructions = fewer }))
+            .Concat(Without(large.Entries.Joinings).Select(fewer => large.Entries with { Joinings = fewer }))
+            .Concat(Without(large.Entries.UnlistedItems).Select(fewer => large.Entries with { UnlistedItems = fewer }))
             .Concat(Without(large.Entries.Signatures).Select(fewer => large.Entries with { Signatures = fewer }))
             .Select(entries => large with { Entries = entries })
             .Concat(Without(large.Calibrations).Select(fewer => large with { Calibrations = fewer }));

@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using FsCheck;
 using FsCheck.Fluent;
 using ToolLedger.Inventory;
@@ -35,13 +36,25 @@ public static class InventoryGenerators
         from counts in GeneratedValues.ListOf(LineCounts(), 6)
         from pieceCounts in GeneratedValues.ListOf(PieceCounts(), 6)
         from openings in GeneratedValues.ListOf(KitOpenings(), 3)
-        from signatures in GeneratedValues.ListOf(Signatures(), 3)
+        from annotations in GeneratedValues.ListOf(EntryGenerators.Annotations(), 3)
+        from uses in GeneratedValues.ListOf(EntryGenerators.Uses(), 3)
+        from breakages in GeneratedValues.ListOf(EntryGenerators.Breakages(), 3)
+        from reconstructions in GeneratedValues.ListOf(EntryGenerators.Reconstructions(), 3)
+        from joinings in GeneratedValues.ListOf(EntryGenerators.Joinings(), 3)
+        from unlisted in GeneratedValues.ListOf(EntryGenerators.UnlistedItems(), 2)
+        from signatures in GeneratedValues.ListOf(EntryGenerators.Signatures(), 3)
         select new InventorySheet(new InventoryEntries
         {
             Sightings = sightings,
             Counts = counts,
             PieceCounts = pieceCounts,
             Openings = openings,
+            Annotations = annotations,
+            Uses = uses,
+            Breakages = breakages,
+            Reconstructions = reconstructions,
+            Joinings = joinings,
+            UnlistedItems = unlisted,
             Signatures = signatures,
         }));
 
@@ -51,40 +64,46 @@ public static class InventoryGenerators
         from allowed in Gen.Elements(true, false)
         from persons in Gen.Choose(1, 4)
         from seconds in Gen.Choose(1, 366 * 86_400)
+        from jobSeconds in Gen.Choose(1, 366 * 86_400)
+        from reconstructors in Gen.Choose(1, 2)
+        from flags in Gen.Choose(0, 15)
+        from roles in GeneratedValues.ListOf(GeneratedValues.Text(20), 3)
+        from units in GeneratedValues.ListOf(GeneratedValues.Text(20), 3)
         select new InventoryPolicy
         {
+            JobRecordAgeMax = TimeSpan.FromSeconds(jobSeconds),
+            ReconstructionPersonsNeeded = reconstructors,
+            SightingWitnessNeeded = (flags & 1) != 0,
+            CountWitnessNeeded = (flags & 2) != 0,
+            CounterMaySign = (flags & 4) != 0,
+            FurtherIdentificationAccepted = (flags & 8) != 0,
+            RolesThatMaySign = [.. roles.Select(text => new Role(text))],
+            UnitsNotCounted = [.. units.Select(text => new Unit(text))],
             ManualInventoryAllowed = allowed,
             ManualInventoryPersonsNeeded = persons,
             EvidenceAgeMax = TimeSpan.FromSeconds(seconds),
         });
 
-    private static Gen<PersonId> Persons() => Gen.Elements("P", "Q", "S", "нина").Select(id => new PersonId(id));
-
-    private static Gen<PersonId> Witnesses(PersonId by) => Gen.Frequency((1, Gen.Constant(default(PersonId))), (1, Persons().Where(person => person != by)));
-
-    private static Gen<Signature> Signatures() =>
-        from who in Persons()
-        from at in GeneratedValues.Times()
-        from role in Gen.Elements(default, new Role("supervisor"))
-        select new Signature { By = who, At = at, Role = role };
-
     private static Gen<Sighting> Sightings() =>
         from tool in GeneratedValues.FewIds("T")
         from mark in GeneratedValues.Text(12)
-        from who in Persons()
+        from who in EntryGenerators.Persons()
         from at in GeneratedValues.Times()
         from place in GeneratedValues.Text(20)
         from kit in Gen.Frequency((2, Gen.Constant(default(KitId))), (1, GeneratedValues.FewIds("K").Select(id => new KitId(id))))
-        select new Sighting { Tool = new ToolId(tool), MarkRead = mark, By = who, At = at, Where = new Place(place), InKit = kit };
+        from also in Gen.Frequency((3, Gen.Constant((string?)null)), (1, GeneratedValues.Text(20).Select(text => (string?)text)))
+        from witness in EntryGenerators.Witnesses(who)
+        select new Sighting { Tool = new ToolId(tool), MarkRead = mark, By = who, At = at, Where = new Place(place), InKit = kit, AlsoIdentifiedBy = also, Witness = witness };
 
     private static Gen<LineCount> LineCounts() =>
         from kit in GeneratedValues.FewIds("K")
         from line in Gen.Choose(1, 20)
         from thousandths in Gen.Frequency((4, Gen.Choose(0, 30).Select(whole => whole * 1000)), (1, Gen.Choose(0, 1_000_000_000)))
         from unit in Gen.Elements("each", "piece", "spool", "m")
-        from who in Persons()
+        from who in EntryGenerators.Persons()
         from at in GeneratedValues.Times()
-        from witness in Witnesses(who)
+        from witness in EntryGenerators.Witnesses(who)
+        from parts in Gen.Frequency((3, Gen.Constant(0)), (1, Gen.Choose(0, 999)))
         select new LineCount
         {
             Kit = new KitId(kit),
@@ -93,19 +112,20 @@ public static class InventoryGenerators
             By = who,
             At = at,
             Witness = witness,
+            Parts = parts,
         };
 
     private static Gen<PieceCount> PieceCounts() =>
         from tool in GeneratedValues.FewIds("T")
         from pieces in Gen.Frequency((1, Gen.Constant((int?)null)), (4, Gen.Choose(0, 999).Select(count => (int?)count)))
-        from who in Persons()
+        from who in EntryGenerators.Persons()
         from at in GeneratedValues.Times()
-        from witness in Witnesses(who)
+        from witness in EntryGenerators.Witnesses(who)
         select new PieceCount { Tool = new ToolId(tool), Pieces = pieces, By = who, At = at, Witness = witness };
 
     private static Gen<KitOpening> KitOpenings() =>
         from kit in GeneratedValues.FewIds("K")
-        from who in Persons()
+        from who in EntryGenerators.Persons()
         from at in GeneratedValues.Times()
         from place in Gen.Frequency((1, Gen.Constant(default(Place))), (1, GeneratedValues.Text(20).Select(text => new Place(text))))
         select new KitOpening { Kit = new KitId(kit), By = who, At = at, Where = place };

@@ -1,6 +1,7 @@
 using System;
 using System.Globalization;
 using System.Linq;
+using ToolLedger.Kits;
 using ToolLedger.Reconciliation;
 
 namespace ToolLedger.Testing.Laws;
@@ -13,15 +14,16 @@ internal sealed class PartitionLaw : Law
     public override LawAnswer Try(LawTrial trial)
     {
         ReconciliationResult result = trial.Result;
-        if (!result.Lines.Select(static line => line.Line).SequenceEqual(trial.Manifest.Lines))
+        ManifestLine[] answered = [.. result.Lines.Select(static line => line.Line).Concat(result.NotExpected.Select(static line => line.Line)).OrderBy(static line => line.Number)];
+        if (!answered.SequenceEqual(trial.Manifest.Lines.OrderBy(static line => line.Number)))
         {
-            return LawAnswer.Broken("the lines of the manifest in its order, each once", string.Join("; ", result.Lines));
+            return LawAnswer.Broken("the lines of the manifest, each once, expected or not", string.Join("; ", result.Lines));
         }
 
         int counted = Enum.GetValues<LineState>().Sum(result.Kit.CountOf);
-        if (counted != trial.Manifest.Lines.Count || result.Kit.LineCount != counted)
+        if (counted != result.Lines.Count || result.Kit.LineCount != counted)
         {
-            return LawAnswer.Broken(Text(trial.Manifest.Lines.Count) + " lines over all states", Text(counted));
+            return LawAnswer.Broken(Text(result.Lines.Count) + " lines over all states", Text(counted));
         }
 
         long delivered = trial.Case.Sessions.Where(session => session.Kits.Contains(trial.Case.Subject)).Sum(static session => (long)session.Reads.Count);

@@ -29,11 +29,11 @@ internal static class EntryMembers
         return text.Value;
     }
 
-    internal static int? Line(RecordReader reader, JsonNumber number, string place, string member)
+    internal static int? Line(RecordReader reader, JsonNumber number, string place, string member, ReasonKind rule)
     {
         if (number.IsAbsent || number.Found == JsonTokenType.Null)
         {
-            reader.Report($"{place}.{member}", new Reason(InventoryRules.CountWithoutLine));
+            reader.Report($"{place}.{member}", new Reason(rule));
             return null;
         }
 
@@ -83,6 +83,18 @@ internal static class EntryMembers
 
         reader.Report($"{place}.{member}", new Reason(InventoryRules.PieceCountOutOfRange, ("pieces", RecordReader.TextOf(number))));
         return null;
+    }
+
+    /// <summary>Who signed an entry and when; both must be said.</summary>
+    internal static Signature? SignedBy(RecordReader reader, SignatureRecord? record, string place)
+    {
+        if (record is null)
+        {
+            reader.Report($"{place}.signedBy", new Reason(InventoryRules.EntryNotSigned));
+            return null;
+        }
+
+        return record.Read(reader, $"{place}.signedBy");
     }
 
     private static bool IsSaid(RecordReader reader, JsonText text, string place, string member, ReasonKind rule)

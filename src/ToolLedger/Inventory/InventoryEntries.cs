@@ -27,6 +27,30 @@ public sealed record InventoryEntries
     /// <exception cref="ArgumentNullException">The list is null.</exception>
     public IReadOnlyList<KitOpening> Openings { get; init => field = NotNull(value); } = [];
 
+    /// <summary>Known shortages: lines removed, short or restored.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<Annotation> Annotations { get; init => field = NotNull(value); } = [];
+
+    /// <summary>Job records of consumables.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<ConsumableUse> Uses { get; init => field = NotNull(value); } = [];
+
+    /// <summary>Tools that broke.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<Breakage> Breakages { get; init => field = NotNull(value); } = [];
+
+    /// <summary>Decisions on the number of pieces of broken tools.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<Reconstruction> Reconstructions { get; init => field = NotNull(value); } = [];
+
+    /// <summary>Statements that parts make whole items.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<JoiningStatement> Joinings { get; init => field = NotNull(value); } = [];
+
+    /// <summary>Reports of things gone that stand on no list.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<UnlistedItemReport> UnlistedItems { get; init => field = NotNull(value); } = [];
+
     /// <summary>Who signed the sheet.</summary>
     /// <exception cref="ArgumentNullException">The list is null.</exception>
     public IReadOnlyList<Signature> Signatures { get; init => field = NotNull(value); } = [];

@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using System.Linq;
 using System.Text.Json;
 using ToolLedger.Records;
 
@@ -15,6 +16,14 @@ public sealed partial record InventoryPolicy
             ManualInventoryAllowed = fields.Flag("manualInventoryAllowed", Default.ManualInventoryAllowed),
             ManualInventoryPersonsNeeded = fields.Int32("manualInventoryPersonsNeeded", Default.ManualInventoryPersonsNeeded, 1, MaxPersonsNeeded),
             EvidenceAgeMax = fields.Seconds("evidenceAgeMaxSeconds", Default.EvidenceAgeMax, ShortestAge, LongestAge),
+            JobRecordAgeMax = fields.Seconds("jobRecordAgeMaxSeconds", Default.JobRecordAgeMax, ShortestAge, LongestAge),
+            ReconstructionPersonsNeeded = fields.Int32("reconstructionPersonsNeeded", Default.ReconstructionPersonsNeeded, 1, 2),
+            SightingWitnessNeeded = fields.Flag("sightingWitnessNeeded", Default.SightingWitnessNeeded),
+            CountWitnessNeeded = fields.Flag("countWitnessNeeded", Default.CountWitnessNeeded),
+            CounterMaySign = fields.Flag("counterMaySign", Default.CounterMaySign),
+            RolesThatMaySign = [.. fields.Texts("rolesThatMaySign", MaxListCount, IdText.MaxLength).Select(static text => new Role(text))],
+            FurtherIdentificationAccepted = fields.Flag("furtherIdentificationAccepted", Default.FurtherIdentificationAccepted),
+            UnitsNotCounted = [.. fields.Texts("unitsNotCounted", MaxListCount, IdText.MaxLength).Select(static text => new Unit(text))],
         };
         fields.End();
         return policy;
@@ -27,6 +36,25 @@ public sealed partial record InventoryPolicy
         writer.WriteBoolean("manualInventoryAllowed", ManualInventoryAllowed);
         writer.WriteNumber("manualInventoryPersonsNeeded", ManualInventoryPersonsNeeded);
         writer.WriteNumber("evidenceAgeMaxSeconds", JsonFields.ToSeconds(EvidenceAgeMax));
+        writer.WriteNumber("jobRecordAgeMaxSeconds", JsonFields.ToSeconds(JobRecordAgeMax));
+        writer.WriteNumber("reconstructionPersonsNeeded", ReconstructionPersonsNeeded);
+        writer.WriteBoolean("sightingWitnessNeeded", SightingWitnessNeeded);
+        writer.WriteBoolean("countWitnessNeeded", CountWitnessNeeded);
+        writer.WriteBoolean("counterMaySign", CounterMaySign);
+        WriteTexts(writer, "rolesThatMaySign", RolesThatMaySign.Select(static role => role.Value));
+        writer.WriteBoolean("furtherIdentificationAccepted", FurtherIdentificationAccepted);
+        WriteTexts(writer, "unitsNotCounted", UnitsNotCounted.Select(static unit => unit.Value));
         writer.WriteEndObject();
+    }
+
+    private static void WriteTexts(Utf8JsonWriter writer, string name, IEnumerable<string> texts)
+    {
+        writer.WriteStartArray(name);
+        foreach (string text in texts)
+        {
+            writer.WriteStringValue(text);
+        }
+
+        writer.WriteEndArray();
     }
 }

@@ -73,11 +73,29 @@ public static class InventoryRules
     /// <summary>An entry about a kit or one of its lines names no kit.</summary>
     public static ReasonKind EntryWithoutKit { get; } = new("inventory.entry-without-kit", "The entry must name the kit it is about.");
 
+    /// <summary>An entry about a line names none, or one outside 1 to 9999.</summary>
+    public static ReasonKind EntryWithoutLine { get; } = new("inventory.entry-without-line", "The entry must name the line it is about, 1 to 9999.");
+
+    /// <summary>An entry about a tool names none.</summary>
+    public static ReasonKind EntryWithoutTool { get; } = new("inventory.entry-without-tool", "The entry must name the tool it is about.");
+
     /// <summary>An entry names no person.</summary>
     public static ReasonKind EntryNotSigned { get; } = new("inventory.entry-not-signed", "The entry must name the person who makes it.");
 
     /// <summary>An entry has no time, or one outside the years 1970 to 2999.</summary>
     public static ReasonKind EntryWithoutTime { get; } = new("inventory.entry-without-time", "The entry must say when, in the years 1970 to 2999.");
+
+    /// <summary>An annotation of a shortage says no quantity, or another annotation says one.</summary>
+    public static ReasonKind ShortageWithoutQuantity { get; } = new("inventory.shortage-without-quantity", "An annotation of a shortage, and no other, must say by how much, more than 0, with its unit.");
+
+    /// <summary>A job record says no unit.</summary>
+    public static ReasonKind UseWithoutUnit { get; } = new("inventory.use-without-unit", "A job record must say the unit of what was used.");
+
+    /// <summary>A job record says that nothing was used.</summary>
+    public static ReasonKind UseOfNothing { get; } = new("inventory.use-of-nothing", "A job record must say how much was used or scrapped, together more than 0.");
+
+    /// <summary>A joining makes more whole items than its parts can.</summary>
+    public static ReasonKind TooFewParts { get; } = new("inventory.too-few-parts", "{parts} parts cannot make {wholes} whole items: each is made of two parts or more.");
 
     /// <summary>A sheet holds more entries of one kind than it may.</summary>
     public static ReasonKind TooManyEntries { get; } = new("inventory.too-many-entries", "A sheet holds at most {limit} entries of one kind; here are {count}.");
@@ -89,6 +107,7 @@ public static class InventoryRules
         CountWithoutKit, CountWithoutLine, CountWithoutQuantity, CountWithoutUnit, CountOutOfRange, CountNotSigned, CountWithoutTime,
         PieceCountWithoutTool, PieceCountWithoutNumber, PieceCountOutOfRange, PieceCountNotSigned, PieceCountWithoutTime,
         WitnessIsCounter, SignatureWithoutPerson, SignatureWithoutTime,
-        EntryWithoutKit, EntryNotSigned, EntryWithoutTime, TooManyEntries,
+        EntryWithoutKit, EntryWithoutLine, EntryWithoutTool, EntryNotSigned, EntryWithoutTime,
+        ShortageWithoutQuantity, UseWithoutUnit, UseOfNothing, TooFewParts, TooManyEntries,
     ];
 }

@@ -42,6 +42,12 @@ public sealed partial class InventorySheet
             Counts = ReadAll(reader, file.Counts, "$.counts", static (entry, to, place) => entry.Read(to, place)),
             PieceCounts = ReadAll(reader, file.PieceCounts, "$.pieceCounts", static (entry, to, place) => entry.Read(to, place)),
             Openings = ReadAll(reader, file.Openings, "$.openings", static (entry, to, place) => entry.Read(to, place)),
+            Annotations = ReadAll(reader, file.Annotations, "$.annotations", static (entry, to, place) => entry.Read(to, place)),
+            Uses = ReadAll(reader, file.Uses, "$.uses", static (entry, to, place) => entry.Read(to, place)),
+            Breakages = ReadAll(reader, file.Breakages, "$.breakages", static (entry, to, place) => entry.Read(to, place)),
+            Reconstructions = ReadAll(reader, file.Reconstructions, "$.reconstructions", static (entry, to, place) => entry.Read(to, place)),
+            Joinings = ReadAll(reader, file.Joinings, "$.joinings", static (entry, to, place) => entry.Read(to, place)),
+            UnlistedItems = ReadAll(reader, file.UnlistedItems, "$.unlistedItems", static (entry, to, place) => entry.Read(to, place)),
             Signatures = ReadAll(reader, file.Signatures, "$.signatures", static (entry, to, place) => entry.Read(to, place)),
         };
         if (found.Count > 0)
@@ -64,6 +70,12 @@ public sealed partial class InventorySheet
             Counts = [.. Counts.Select(LineCountEntry.Of)],
             PieceCounts = [.. PieceCounts.Select(PieceCountEntry.Of)],
             Openings = WriteAll(Openings, KitOpeningEntry.Of),
+            Annotations = WriteAll(Annotations, AnnotationEntry.Of),
+            Uses = WriteAll(Uses, ConsumableUseEntry.Of),
+            Breakages = WriteAll(Breakages, BreakageEntry.Of),
+            Reconstructions = WriteAll(Reconstructions, ReconstructionEntry.Of),
+            Joinings = WriteAll(Joinings, JoiningStatementEntry.Of),
+            UnlistedItems = WriteAll(UnlistedItems, UnlistedItemReportEntry.Of),
             Signatures = [.. Signatures.Select(SignatureRecord.Of)],
         },
         InventoryJson.Default.InventorySheetFile);

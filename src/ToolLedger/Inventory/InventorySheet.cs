@@ -38,6 +38,12 @@ public sealed partial class InventorySheet
             Counts = Copy(entries.Counts),
             PieceCounts = Copy(entries.PieceCounts),
             Openings = Copy(entries.Openings),
+            Annotations = Copy(entries.Annotations),
+            Uses = Copy(entries.Uses),
+            Breakages = Copy(entries.Breakages),
+            Reconstructions = Copy(entries.Reconstructions),
+            Joinings = Copy(entries.Joinings),
+            UnlistedItems = Copy(entries.UnlistedItems),
             Signatures = Copy(entries.Signatures),
         };
         digest = new Lazy<Digest>(ComputeDigest);
@@ -66,6 +72,24 @@ public sealed partial class InventorySheet
 
     /// <inheritdoc cref="InventoryEntries.Openings"/>
     public IReadOnlyList<KitOpening> Openings => Entries.Openings;
+
+    /// <inheritdoc cref="InventoryEntries.Annotations"/>
+    public IReadOnlyList<Annotation> Annotations => Entries.Annotations;
+
+    /// <inheritdoc cref="InventoryEntries.Uses"/>
+    public IReadOnlyList<ConsumableUse> Uses => Entries.Uses;
+
+    /// <inheritdoc cref="InventoryEntries.Breakages"/>
+    public IReadOnlyList<Breakage> Breakages => Entries.Breakages;
+
+    /// <inheritdoc cref="InventoryEntries.Reconstructions"/>
+    public IReadOnlyList<Reconstruction> Reconstructions => Entries.Reconstructions;
+
+    /// <inheritdoc cref="InventoryEntries.Joinings"/>
+    public IReadOnlyList<JoiningStatement> Joinings => Entries.Joinings;
+
+    /// <inheritdoc cref="InventoryEntries.UnlistedItems"/>
+    public IReadOnlyList<UnlistedItemReport> UnlistedItems => Entries.UnlistedItems;
 
     /// <inheritdoc cref="InventoryEntries.Signatures"/>
     public IReadOnlyList<Signature> Signatures => Entries.Signatures;
@@ -106,27 +130,36 @@ public sealed partial class InventorySheet
         NoteLimit(issues, "$.counts", sheet.Counts.Count, MaxEntryCount);
         NoteLimit(issues, "$.pieceCounts", sheet.PieceCounts.Count, MaxEntryCount);
         NoteLimit(issues, "$.openings", sheet.Openings.Count, MaxEntryCount);
+        NoteLimit(issues, "$.annotations", sheet.Annotations.Count, MaxEntryCount);
+        NoteLimit(issues, "$.uses", sheet.Uses.Count, MaxEntryCount);
+        NoteLimit(issues, "$.breakages", sheet.Breakages.Count, MaxEntryCount);
+        NoteLimit(issues, "$.reconstructions", sheet.Reconstructions.Count, MaxEntryCount);
+        NoteLimit(issues, "$.joinings", sheet.Joinings.Count, MaxEntryCount);
+        NoteLimit(issues, "$.unlistedItems", sheet.UnlistedItems.Count, MaxEntryCount);
         NoteLimit(issues, "$.signatures", sheet.Signatures.Count, MaxSignatureCount);
-        for (int index = 0; index < sheet.Counts.Count; index++)
-        {
-            LineCount count = sheet.Counts[index];
-            EntryChecks.Note(issues, Place("$.counts", index, "witness"), EntryChecks.Witness(count.By, count.Witness));
-        }
+        NoteAll(issues, "$.sightings", sheet.Sightings, "witness", static sighting => EntryChecks.Witness(sighting.By, sighting.Witness));
+        NoteAll(issues, "$.counts", sheet.Counts, "witness", static count => EntryChecks.Witness(count.By, count.Witness));
+        NoteAll(issues, "$.pieceCounts", sheet.PieceCounts, "witness", static count => EntryChecks.Witness(count.By, count.Witness));
+        NoteAll(issues, "$.annotations", sheet.Annotations, "shortBy", EntryChecks.ShortBy);
+        NoteAll(issues, "$.uses", sheet.Uses, "used", EntryChecks.Use);
+        NoteAll(issues, "$.reconstructions", sheet.Reconstructions, "witness", static entry => EntryChecks.Witness(entry.SignedBy.By, entry.Witness));
+        NoteAll(issues, "$.joinings", sheet.Joinings, "wholes", EntryChecks.Joining);
+        NoteAll(issues, "$.unlistedItems", sheet.UnlistedItems, "touchedSince", EntryChecks.Touched);
+    }
 
-        for (int index = 0; index < sheet.PieceCounts.Count; index++)
+    private static void NoteAll<T>(List<RecordIssue> issues, string list, IReadOnlyList<T> entries, string member, Func<T, Reason?> check)
+    {
+        for (int index = 0; index < entries.Count; index++)
         {
-            PieceCount count = sheet.PieceCounts[index];
-            EntryChecks.Note(issues, Place("$.pieceCounts", index, "witness"), EntryChecks.Witness(count.By, count.Witness));
+            if (check(entries[index]) is { } fault)
+            {
+                issues.Report(string.Create(CultureInfo.InvariantCulture, $"{list}[{index}].{member}"), fault);
+            }
         }
     }
 
     private static void NoteLimit(List<RecordIssue> issues, string place, int count, int limit) =>
-        EntryChecks.Note(issues, place, count <= limit ? null : new Reason(
-            InventoryRules.TooManyEntries,
-            ("limit", limit.ToString(CultureInfo.InvariantCulture)),
-            ("count", count.ToString(CultureInfo.InvariantCulture))));
-
-    private static string Place(string list, int index, string member) => string.Create(CultureInfo.InvariantCulture, $"{list}[{index}].{member}");
+        EntryChecks.Note(issues, place, EntryChecks.Limit(count, limit));
 
     private Digest ComputeDigest() => Records.Digest.Of(CanonicalJson.Canonicalize(ToJson()));
 }

@@ -14,5 +14,17 @@ internal sealed class InventorySheetFile : JsonRecordFile
 
     public IReadOnlyList<KitOpeningEntry?>? Openings { get; set; }
 
+    public IReadOnlyList<AnnotationEntry?>? Annotations { get; set; }
+
+    public IReadOnlyList<ConsumableUseEntry?>? Uses { get; set; }
+
+    public IReadOnlyList<BreakageEntry?>? Breakages { get; set; }
+
+    public IReadOnlyList<ReconstructionEntry?>? Reconstructions { get; set; }
+
+    public IReadOnlyList<JoiningStatementEntry?>? Joinings { get; set; }
+
+    public IReadOnlyList<UnlistedItemReportEntry?>? UnlistedItems { get; set; }
+
     public IReadOnlyList<SignatureRecord?>? Signatures { get; set; }
 }

@@ -15,7 +15,7 @@ public sealed class LineCount
     /// <summary>The number of the line on the manifest.</summary>
     /// <value>1 to 9999.</value>
     /// <exception cref="ArgumentException">The number is outside the range.</exception>
-    public required int LineNumber { get; init => field = EntryChecks.Checked(value, EntryChecks.Line(value), nameof(LineNumber)); }
+    public required int LineNumber { get; init => field = EntryChecks.Checked(value, EntryChecks.Line(value, InventoryRules.CountWithoutLine), nameof(LineNumber)); }
 
     /// <summary>How many were counted, in the unit that was counted in. Zero is a count too.</summary>
     /// <exception cref="ArgumentException">The quantity has no unit.</exception>
@@ -31,4 +31,9 @@ public sealed class LineCount
 
     /// <summary>A second person who was there; empty (the default) if none is recorded. An <see cref="InventorySheet"/> refuses the counter as the witness.</summary>
     public PersonId Witness { get; init; }
+
+    /// <summary>How many parts of items, such as halves of a rag, were counted beside the whole ones of <see cref="Quantity"/>. With any, the count settles nothing until a <see cref="JoiningStatement"/> says what they make.</summary>
+    /// <value>0 (the default) to 999.</value>
+    /// <exception cref="ArgumentException">The number is outside the range.</exception>
+    public int Parts { get; init => field = EntryChecks.Checked(value, EntryChecks.Parts(value, 0), nameof(Parts)); }
 }

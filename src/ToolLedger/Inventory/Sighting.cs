@@ -36,6 +36,13 @@ public sealed class Sighting
     /// <summary>The kit in which the tool was seen, where the person says so; default where not said. A tool seen inside another kit is not accounted for in its own.</summary>
     public KitId InKit { get; init; }
 
+    /// <summary>What else told this tool from others with the same mark, such as its serial number, size or description: 1 to 64 printable characters; null (the default) if not said. Counts only where <see cref="InventoryPolicy.FurtherIdentificationAccepted"/>.</summary>
+    /// <exception cref="ArgumentException">The text breaks that rule.</exception>
+    public string? AlsoIdentifiedBy { get; init => field = RecordText.RequireOrNull(value, IdText.MaxLength, nameof(AlsoIdentifiedBy)); }
+
+    /// <summary>A second person who looked too; empty (the default) if none is recorded. An <see cref="InventorySheet"/> refuses the same person as the witness.</summary>
+    public PersonId Witness { get; init; }
+
     /// <summary>Records a sighting, or says everything that is missing.</summary>
     /// <param name="tool">The tool that was seen.</param>
     /// <param name="markRead">The mark as read on the tool.</param>

@@ -55,12 +55,11 @@ internal sealed class EvidenceDigest : IDisposable
         bool first = true;
         foreach (int index in tags.Order)
         {
-            ref TagEntry entry = ref facts.Store.Tags[index];
-            if (facts.Store.TryGetSpan(entry, null, out long firstSeen, out long lastSeen))
+            if (facts.Store.TryGetSpan(index, null, out long firstSeen, out long lastSeen))
             {
                 Raw(first ? "{"u8 : ",{"u8);
                 first = false;
-                Tag(facts.Store, entry, firstSeen, lastSeen);
+                Tag(facts.Store, index, firstSeen, lastSeen);
             }
         }
 
@@ -69,50 +68,51 @@ internal sealed class EvidenceDigest : IDisposable
         Raw("}"u8);
     }
 
-    private void Tag(EvidenceStore store, in TagEntry entry, long firstSeen, long lastSeen)
+    private void Tag(EvidenceStore store, int tag, long firstSeen, long lastSeen)
     {
+        ref TagEntry entry = ref store.Tags[tag];
         Raw("\"firstSeen\":"u8);
         Number(firstSeen - _from);
         Raw(",\"lastSeen\":"u8);
         Number(lastSeen - _from);
         Raw(",\"looks\":["u8);
-        bool first = true;
-        foreach (int index in store.CellsInOrder(entry))
+        ReadOnlySpan<ulong> looks = store.LooksOf(tag);
+        for (bool first = true; !looks.IsEmpty; first = false)
         {
-            ref CellEntry cell = ref store.Cell(index);
             Raw(first ? "["u8 : ",["u8);
-            first = false;
-            Number(cell.Pass);
+            Number(LookKey.Pass(looks[0]));
             Raw(","u8);
-            Number(cell.Antenna);
-            foreach (int slot in store.SlotsOf(cell))
+            Number(LookKey.Antenna(looks[0]));
+            int length = LookIndex.CellLength(looks);
+            foreach (ulong look in looks[..length])
             {
                 Raw(","u8);
-                Number(slot);
+                Number(LookKey.Slot(look));
             }
 
             Raw("]"u8);
+            looks = looks[length..];
         }
 
         Raw("]"u8);
-        if (entry.HasStrength)
+        if (TagTable.HasStrength(entry))
         {
             Raw(",\"strongest\":"u8);
             Number(entry.Strongest);
         }
 
         Raw(",\"tag\":"u8);
-        Text(entry.Tag.ToString());
-        if (entry.Tids >= 0)
+        Text(store.Tags.TagOf(entry).ToString());
+        TidPair tids = store.TidsOf(entry);
+        if (!tids.First.IsEmpty)
         {
-            TidPair tids = store.TidsOf(entry);
             Raw(tids.HasMore ? ",\"tids\":[true"u8 : ",\"tids\":[false"u8);
             Tid(tids.First);
             Tid(tids.Second);
             Raw("]"u8);
         }
 
-        if (entry.HasStrength)
+        if (TagTable.HasStrength(entry))
         {
             Raw(",\"weakest\":"u8);
             Number(entry.Weakest);

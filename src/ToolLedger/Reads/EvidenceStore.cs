@@ -1,6 +1,8 @@
 using System;
 using System.Collections.Generic;
+using System.Threading;
 using ToolLedger.Identifiers;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reads;
 
@@ -11,50 +13,77 @@ namespace ToolLedger.Reads;
 internal sealed class EvidenceStore
 {
     private readonly TagTable _tags;
-    private readonly PagedList<CellEntry> _cells = new();
-    private readonly PagedList<TidPair> _tids = new();
-    private readonly SlotArena _slots = new();
-    private readonly int _looksKept;
-    private readonly int _lookLimit;
-    private int _lookCount;
+    private readonly LookLog _looks;
+    private readonly PagedList<TagRest> _rests = new();
+    private readonly Dictionary<(int Tag, byte Antenna), (long First, long Last)> _controlSpans = [];
+    // An antenna of a higher number does not fit the mark of the latest look, which is also how "none" is told.
+    private const int RecentAntennas = 63;
 
-    internal EvidenceStore(SessionPolicy policy)
+    private readonly int _looksKept;
+    private LookIndex? _index;
+
+    /// <summary>Makes an empty store.</summary>
+    /// <param name="policy">The limits.</param>
+    /// <param name="origin">The instant from which all others are counted. None may lie before it, or 2^48 ticks behind it.</param>
+    /// <param name="controls">The control tags of the station.</param>
+    internal EvidenceStore(SessionPolicy policy, long origin, IEnumerable<TagId> controls)
     {
-        _tags = new TagTable(policy.TagLimit);
+        _tags = new TagTable(policy.TagLimit, controls);
+        _looks = new LookLog(policy.LooksKept, policy.LookLimit);
         _looksKept = policy.LooksKept;
-        _lookLimit = policy.LookLimit;
+        Origin = origin;
     }
 
     internal TagTable Tags => _tags;
 
-    /// <summary>Adds a look; false when the limit on looks of the whole session is reached.</summary>
-    internal bool AddLook(ref TagEntry entry, int pass, byte antenna, int slot, long ticks)
+    internal long Origin { get; }
+
+    /// <summary>Whether there were more different looks than the policy keeps.</summary>
+    internal bool IsOverLookLimit => _looks.IsOverLimit;
+
+    /// <summary>Adds a look; false when there is no room for it.</summary>
+    /// <param name="tag">The number of the tag.</param>
+    /// <param name="entry">Its entry.</param>
+    /// <param name="pass">The pass.</param>
+    /// <param name="antenna">The antenna.</param>
+    /// <param name="slot">The slot.</param>
+    /// <param name="isOfOnePass">Whether the whole slot belongs to the pass, so that slot and antenna tell a look.</param>
+    /// <param name="ticks">The instant.</param>
+    internal bool AddLook(int tag, ref TagEntry entry, int pass, byte antenna, int slot, bool isOfOnePass, long ticks)
     {
-        int index = entry.RecentCell;
-        if (index < 0 || _cells[index].Antenna != antenna || _cells[index].Pass != pass)
+        long at = ticks - Origin;
+        entry.Include(at);
+        if (TagTable.IsControl(entry))
         {
-            index = CellOf(ref entry, pass, antenna, ticks);
+            AddControlSpan(tag, antenna, at);
         }
 
-        ref CellEntry cell = ref _cells[index];
-        if (ticks < cell.FirstTicks)
+        // Most reads repeat the look before them.
+        uint recent = ((uint)antenna << LookKey.SlotBits) | (uint)slot;
+        bool canTell = isOfOnePass && antenna < RecentAntennas;
+        if (canTell && recent == entry.Recent)
         {
-            cell.FirstTicks = ticks;
+            return true;
         }
 
-        if (ticks > cell.LastTicks)
+        if (!_looks.TryAdd(LookKey.Of(tag, pass, antenna, slot)))
         {
-            cell.LastTicks = ticks;
+            return false;
         }
 
-        return (slot == cell.RecentSlot && cell.SlotCount > 0) || AddSlot(ref cell, slot);
+        _index = null;
+        entry.Recent = canTell ? recent : uint.MaxValue;
+        return true;
     }
+
+    /// <summary>Moves the looks of a pass from a slot on to a later pass that was announced after its first reads came.</summary>
+    internal void SplitPass(int pass, int newPass, int firstSlot) => _looks.SplitPass(pass, newPass, firstSlot);
 
     internal static void AddStrength(ref TagEntry entry, short centiDbm)
     {
-        if (!entry.HasStrength)
+        if (!TagTable.HasStrength(entry))
         {
-            entry.HasStrength = true;
+            TagTable.MarkStrength(ref entry);
             entry.Strongest = entry.Weakest = centiDbm;
         }
         else
@@ -66,16 +95,15 @@ internal sealed class EvidenceStore
 
     internal void AddTid(ref TagEntry entry, Tid tid)
     {
-        if (entry.Tids < 0)
+        ref TidPair pair = ref RestOf(ref entry).Tids;
+        if (tid == pair.First || tid == pair.Second)
         {
-            entry.Tids = _tids.Add();
-            _tids[entry.Tids].First = tid;
             return;
         }
 
-        ref TidPair pair = ref _tids[entry.Tids];
-        if (tid == pair.First || tid == pair.Second)
+        if (pair.First.IsEmpty)
         {
+            pair.First = tid;
             return;
         }
 
@@ -91,92 +119,64 @@ internal sealed class EvidenceStore
         }
     }
 
-    /// <summary>Moves the looks of a pass from a slot on to a later pass that was announced after its first reads came.</summary>
-    internal void SplitPass(int pass, int newPass, int firstSlot, Func<int, long> slotTicks)
+    internal void CountAccepted(ref TagEntry entry)
     {
-        for (int i = 0; i < _tags.Count; i++)
+        if (++entry.Accepted == 0)
         {
-            ref TagEntry entry = ref _tags[i];
-            for (int index = entry.FirstCell; index >= 0; index = _cells[index].Next)
-            {
-                if (_cells[index].Pass == pass && _cells[index].LastTicks >= slotTicks(firstSlot))
-                {
-                    SplitCell(ref entry, index, newPass, firstSlot, slotTicks);
-                }
-            }
+            RestOf(ref entry).AcceptedRounds++;
         }
     }
 
-    internal ref CellEntry Cell(int index) => ref _cells[index];
+    internal void CountRepeat(ref TagEntry entry) => RestOf(ref entry).RepeatCount++;
 
-    internal ref TidPair TidsOf(in TagEntry entry) => ref _tids[entry.Tids];
+    internal void CountOutside(ref TagEntry entry) => RestOf(ref entry).OutsideCount++;
 
-    internal ReadOnlySpan<int> SlotsOf(in CellEntry cell) =>
-        cell.SlotCount == 0 ? default : _slots.Slots(cell.Block, cell.SizeClass)[..cell.SlotCount];
+    /// <summary>The TIDs of a tag, both empty where none was read.</summary>
+    internal TidPair TidsOf(in TagEntry entry) => entry.Rest < 0 ? default : _rests[entry.Rest].Tids;
 
-    internal bool IsSaturated(in CellEntry cell) => cell.SlotCount == _looksKept;
-
-    /// <summary>The extremes of time over every cell of the antenna, or of all antennas when it is null.</summary>
-    internal bool TryGetSpan(in TagEntry entry, byte? antenna, out long first, out long last)
+    /// <summary>The extremes of time of a tag, or of a control tag on one antenna.</summary>
+    internal bool TryGetSpan(int tag, byte? antenna, out long first, out long last)
     {
-        first = long.MaxValue;
-        last = long.MinValue;
-        for (int index = entry.FirstCell; index >= 0; index = _cells[index].Next)
+        ref TagEntry entry = ref _tags[tag];
+        bool isSeen = entry.IsSeen;
+        (first, last) = (entry.First, entry.Last);
+        if (antenna is { } number)
         {
-            ref CellEntry cell = ref _cells[index];
-            if (antenna is null || cell.Antenna == antenna)
-            {
-                first = Math.Min(first, cell.FirstTicks);
-                last = Math.Max(last, cell.LastTicks);
-            }
+            isSeen = _controlSpans.TryGetValue((tag, number), out (long First, long Last) span);
+            (first, last) = span;
         }
 
-        return first <= last;
+        first += Origin;
+        last += Origin;
+        return isSeen;
+    }
+
+    /// <summary>The looks of a tag in order of pass, antenna and slot. What is given stands until the next look is added.</summary>
+    internal ReadOnlySpan<ulong> LooksOf(int tag)
+    {
+        LookIndex index = Volatile.Read(ref _index) ?? MakeIndex();
+        return index.Of(tag);
     }
 
     /// <summary>The evidence of a tag as callers see it.</summary>
-    internal TagEvidence ToEvidence(int index)
+    internal TagEvidence ToEvidence(int tag)
     {
-        ref TagEntry entry = ref _tags[index];
-        int[] cells = CellsInOrder(entry);
-        var lookCells = new LookCell[cells.Length];
-        for (int i = 0; i < cells.Length; i++)
-        {
-            ref CellEntry cell = ref _cells[cells[i]];
-            lookCells[i] = new LookCell(cell.Pass, AntennaPort.FromNumber(cell.Antenna), cell.SlotCount, IsSaturated(cell));
-        }
-
-        bool seen = TryGetSpan(entry, null, out long first, out long last);
-        TidPair tids = entry.Tids < 0 ? default : _tids[entry.Tids];
-        return new TagEvidence(entry.Tag, lookCells, tids.First.IsEmpty ? [] : tids.Second.IsEmpty ? [tids.First] : [tids.First, tids.Second])
+        ref TagEntry entry = ref _tags[tag];
+        bool seen = TryGetSpan(tag, null, out long first, out long last);
+        TagRest rest = entry.Rest < 0 ? default : _rests[entry.Rest];
+        TidPair tids = rest.Tids;
+        bool hasStrength = TagTable.HasStrength(entry);
+        return new TagEvidence(_tags.TagOf(entry), CellsOf(tag), tids.First.IsEmpty ? [] : tids.Second.IsEmpty ? [tids.First] : [tids.First, tids.Second])
         {
             FirstSeen = seen ? new DateTimeOffset(first, TimeSpan.Zero) : null,
             LastSeen = seen ? new DateTimeOffset(last, TimeSpan.Zero) : null,
-            Strongest = entry.HasStrength ? new Rssi(entry.Strongest) : null,
-            Weakest = entry.HasStrength ? new Rssi(entry.Weakest) : null,
+            Strongest = hasStrength ? new Rssi(entry.Strongest) : null,
+            Weakest = hasStrength ? new Rssi(entry.Weakest) : null,
             HasMoreTids = tids.HasMore,
-            AcceptedCount = entry.AcceptedCount,
-            RepeatCount = entry.RepeatCount,
-            OutsideCount = entry.OutsideCount,
+            AcceptedCount = (rest.AcceptedRounds << 32) + entry.Accepted,
+            RepeatCount = rest.RepeatCount,
+            OutsideCount = rest.OutsideCount,
         };
-    }
-
-    /// <summary>The cells of a tag that hold a look, in order of pass and antenna.</summary>
-    internal int[] CellsInOrder(in TagEntry entry)
-    {
-        List<int> cells = [];
-        for (int index = entry.FirstCell; index >= 0; index = _cells[index].Next)
-        {
-            if (_cells[index].SlotCount > 0)
-            {
-                cells.Add(index);
-            }
-        }
-
-        cells.Sort((left, right) => Key(left).CompareTo(Key(right)));
-        return [.. cells];
-
-        int Key(int index) => (_cells[index].Pass << 8) | _cells[index].Antenna;
     }
 
     /// <summary>Orders TIDs by their hexadecimal digits; the empty one first.</summary>
@@ -190,120 +190,51 @@ internal sealed class EvidenceStore
         return order != 0 ? order : left.BitCount.CompareTo(right.BitCount);
     }
 
-    private int CellOf(ref TagEntry entry, int pass, byte antenna, long ticks)
+    private LookCell[] CellsOf(int tag)
     {
-        int index = entry.FirstCell;
-        while (index >= 0 && (_cells[index].Antenna != antenna || _cells[index].Pass != pass))
+        ReadOnlySpan<ulong> looks = LooksOf(tag);
+        int count = 0;
+        for (ReadOnlySpan<ulong> left = looks; !left.IsEmpty; left = left[LookIndex.CellLength(left)..])
         {
-            index = _cells[index].Next;
+            count++;
         }
 
-        if (index < 0)
+        var cells = count == 0 ? [] : new LookCell[count];
+        for (int i = 0; i < cells.Length; i++)
         {
-            index = _cells.Add();
-            ref CellEntry cell = ref _cells[index];
-            cell.Antenna = antenna;
-            cell.Pass = (ushort)pass;
-            cell.FirstTicks = cell.LastTicks = ticks;
-            cell.Block = -1;
-            cell.Next = entry.FirstCell;
-            entry.FirstCell = index;
+            int length = LookIndex.CellLength(looks);
+            cells[i] = new LookCell(
+                LookKey.Pass(looks[0]), AntennaPort.FromNumber(LookKey.Antenna(looks[0])), length, length == _looksKept);
+            looks = looks[length..];
         }
 
-        entry.RecentCell = index;
-        return index;
+        return cells;
     }
 
-    private bool AddSlot(ref CellEntry cell, int slot)
+    private LookIndex MakeIndex()
     {
-        cell.RecentSlot = slot;
-        ReadOnlySpan<int> kept = SlotsOf(cell);
-        int at = kept.Length;
-        if (at > 0 && slot <= kept[at - 1])
+        // Sorting moves looks about, so only one thread may do it.
+        lock (_looks)
         {
-            at = kept.BinarySearch(slot);
-            if (at >= 0)
-            {
-                return true;
-            }
-
-            at = ~at;
+            LookIndex index = _index ?? new LookIndex(_looks, _tags.Count);
+            Volatile.Write(ref _index, index);
+            return index;
         }
-
-        if (kept.Length == _looksKept)
-        {
-            if (at == _looksKept)
-            {
-                return true;
-            }
-
-            // Saturated: an earlier slot drives out the latest one.
-            cell.SlotCount--;
-            _lookCount--;
-        }
-
-        if (_lookCount == _lookLimit)
-        {
-            return false;
-        }
-
-        Insert(ref cell, at, slot);
-        return true;
     }
 
-    private void Insert(ref CellEntry cell, int at, int slot)
+    private void AddControlSpan(int tag, byte antenna, long at)
     {
-        if (cell.Block < 0)
-        {
-            cell.SizeClass = 0;
-            cell.Block = _slots.Take(0);
-        }
-        else if (cell.SlotCount == SlotArena.LengthOf(cell.SizeClass))
-        {
-            byte larger = (byte)(cell.SizeClass + 1);
-            int block = _slots.Take(larger);
-            SlotsOf(cell).CopyTo(_slots.Slots(block, larger));
-            _slots.Return(cell.Block, cell.SizeClass);
-            cell.Block = block;
-            cell.SizeClass = larger;
-        }
-
-        Span<int> slots = _slots.Slots(cell.Block, cell.SizeClass);
-        slots[at..cell.SlotCount].CopyTo(slots[(at + 1)..]);
-        slots[at] = slot;
-        cell.SlotCount++;
-        _lookCount++;
+        bool isKnown = _controlSpans.TryGetValue((tag, antenna), out (long First, long Last) span);
+        _controlSpans[(tag, antenna)] = isKnown ? (Math.Min(span.First, at), Math.Max(span.Last, at)) : (at, at);
     }
 
-    private void SplitCell(ref TagEntry entry, int index, int newPass, int firstSlot, Func<int, long> slotTicks)
+    private ref TagRest RestOf(ref TagEntry entry)
     {
-        ReadOnlySpan<int> slots = SlotsOf(_cells[index]);
-        int keep = slots.BinarySearch(firstSlot);
-        keep = keep >= 0 ? keep : ~keep;
-        if (keep == slots.Length)
+        if (entry.Rest < 0)
         {
-            return;
+            entry.Rest = _rests.Add();
         }
 
-        if (keep == 0)
-        {
-            _cells[index].Pass = (ushort)newPass;
-            return;
-        }
-
-        byte antenna = _cells[index].Antenna;
-        long last = _cells[index].LastTicks;
-        foreach (int slot in slots[keep..])
-        {
-            _lookCount--;
-            AddLook(ref entry, newPass, antenna, slot, Math.Min(slotTicks(slot), last));
-        }
-
-        // The extremes of the two parts are known to a slot only; those of the tag stay exact.
-        _cells[entry.RecentCell].LastTicks = last;
-        ref CellEntry cell = ref _cells[index];
-        cell.SlotCount = (ushort)keep;
-        cell.RecentSlot = int.MinValue;
-        cell.LastTicks = Math.Max(cell.FirstTicks, slotTicks(firstSlot) - 1);
+        return ref _rests[entry.Rest];
     }
 }

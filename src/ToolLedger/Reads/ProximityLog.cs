@@ -9,9 +9,11 @@ namespace ToolLedger.Reads;
 public sealed class ProximityLog
 {
     private readonly StationId _station;
-    private readonly EvidenceStore _store;
+    private readonly SessionPolicy _policy;
     private readonly long _slotLength;
-    private long _baseSlot = long.MinValue;
+    private readonly long _reach;
+    private EvidenceStore? _store;
+    private long _baseSlot;
 
     /// <summary>Opens a log.</summary>
     /// <param name="station">The station.</param>
@@ -21,8 +23,9 @@ public sealed class ProximityLog
     {
         ArgumentNullException.ThrowIfNull(policy);
         _station = station;
-        _store = new EvidenceStore(policy);
+        _policy = policy;
         _slotLength = policy.SlotLength.Ticks;
+        _reach = Math.Min(LookKey.SlotLimit / 2, (1L << 47) / _slotLength);
     }
 
     /// <summary>The notes, in order of the tags.</summary>
@@ -31,7 +34,7 @@ public sealed class ProximityLog
         get
         {
             List<ProximityNote> notes = [];
-            foreach (TagEvidence tag in new SortedTags(_store))
+            foreach (TagEvidence tag in _store is null ? [] : (IEnumerable<TagEvidence>)new SortedTags(_store))
             {
                 if (tag.LookCount > 0)
                 {
@@ -43,7 +46,7 @@ public sealed class ProximityLog
         }
     }
 
-    /// <summary>How many reads could not be kept because a limit was reached, or because they lie decades from the first.</summary>
+    /// <summary>How many reads could not be kept because a limit was reached, or because they lie over 33,554,431 slots from the first: half a year of the default slot length, four days of the shortest.</summary>
     public long NotKeptCount { get; private set; }
 
     /// <summary>Adds a read. Any order is fine.</summary>
@@ -52,9 +55,13 @@ public sealed class ProximityLog
     {
         long first = read.FirstTicks / _slotLength;
         long last = read.LastTicks / _slotLength;
+        if (_store is null)
+        {
+            // Slots are counted from far before the first read, on a grid that does not depend on it.
+            _baseSlot = first - _reach;
+            _store = new EvidenceStore(_policy, _baseSlot * _slotLength, []);
+        }
 
-        // Slots are counted from the first read's, on a grid that does not depend on it, so that they fit 32 bits.
-        _baseSlot = _baseSlot == long.MinValue ? first : _baseSlot;
         int index = IsNear(first) && IsNear(last) ? _store.Tags.FindOrAdd(read.Tag) : -1;
         if (index < 0)
         {
@@ -63,10 +70,10 @@ public sealed class ProximityLog
         }
 
         ref TagEntry entry = ref _store.Tags[index];
-        bool kept = _store.AddLook(ref entry, 1, read.AntennaNumber, (int)(first - _baseSlot), read.FirstTicks);
-        kept &= first == last || _store.AddLook(ref entry, 1, read.AntennaNumber, (int)(last - _baseSlot), read.LastTicks);
+        bool kept = _store.AddLook(index, ref entry, 1, read.AntennaNumber, (int)(first - _baseSlot), true, read.FirstTicks);
+        kept &= first == last || _store.AddLook(index, ref entry, 1, read.AntennaNumber, (int)(last - _baseSlot), true, read.LastTicks);
         NotKeptCount += kept ? 0 : 1;
     }
 
-    private bool IsNear(long slot) => Math.Abs(slot - _baseSlot) < int.MaxValue;
+    private bool IsNear(long slot) => Math.Abs(slot - _baseSlot - _reach) < _reach;
 }

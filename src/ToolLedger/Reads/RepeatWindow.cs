@@ -6,7 +6,8 @@ namespace ToolLedger.Reads;
 /// <summary>
 /// Tells whether an equal report was delivered before: exactly, among the latest reports kept and inside the horizon of
 /// report time. Reports lie in a ring; each bucket leads to its newest report, each report to the one before it in its
-/// bucket, and a chain ends at the first report that the ring no longer keeps, so that nothing is ever removed.
+/// bucket, and a chain ends at the first report that the ring no longer keeps, so that nothing is ever removed. Reports that
+/// come in order of time need no look-up; they are put into their chains when the first one comes that does.
 /// </summary>
 internal sealed class RepeatWindow
 {
@@ -16,9 +17,16 @@ internal sealed class RepeatWindow
     private readonly int _fullLength;
     private readonly long _horizonTicks;
     private ReportEntry[] _ring = [];
+
+    // By place in the ring, and by bucket: made when first needed.
+    private long[] _before = [];
     private long[] _byContent = [];
-    private long[]? _byReportId;
+    private long[]? _ids;
+    private long[] _idBefore = [];
+    private long[] _byId = [];
     private long _number;
+    private long _linked;
+    private long _firstWithId;
     private long _latestTicks = long.MinValue;
 
     internal RepeatWindow(SessionPolicy policy)
@@ -43,30 +51,25 @@ internal sealed class RepeatWindow
             Grow();
         }
 
-        if (_byReportId is null && read.HasReportId)
-        {
-            _byReportId = new long[_ring.Length];
-        }
-
-        var report = new ReportEntry(tag, read);
-
         // Later than everything before means different from everything before: reports mostly come in order of time.
         bool isLater = read.LastTicks > _latestTicks;
         _latestTicks = isLater ? read.LastTicks : _latestTicks;
-        long hash = report.ContentHash;
-        bool repeat = (!isLater && _latestTicks - read.LastTicks <= _horizonTicks && HasSameContent(report, hash))
-            || (read.HasReportId && HasSameId(report));
-        ref ReportEntry kept = ref At(_number);
-        kept = report;
-        Link(ref kept, hash, _number);
+        bool repeat = !isLater && _latestTicks - read.LastTicks <= _horizonTicks && IsContentKnown(new ReportEntry(tag, read));
+        if (read.HasReportId || _ids is not null)
+        {
+            repeat |= ObserveId(read);
+        }
+
+        _ring[_number & (_ring.Length - 1)] = new ReportEntry(tag, read);
         return repeat;
     }
 
-    private bool HasSameContent(in ReportEntry report, long hash)
+    private bool IsContentKnown(in ReportEntry report)
     {
-        for (long at = _byContent[hash & (_byContent.Length - 1)]; IsKept(at); at = At(at).ContentBefore)
+        LinkAllBefore(_number);
+        for (long at = _byContent[report.ContentHash & (_byContent.Length - 1)]; IsKept(at); at = _before[Place(at)])
         {
-            if (At(at).HasSameContent(report))
+            if (_ring[Place(at)].HasSameContent(report))
             {
                 return true;
             }
@@ -75,48 +78,90 @@ internal sealed class RepeatWindow
         return false;
     }
 
-    private bool HasSameId(in ReportEntry report)
+    // Puts the reports that were only noted into their chains, in order, and leaves out what the ring no longer keeps.
+    private void LinkAllBefore(long number)
     {
-        for (long at = _byReportId![report.IdHash & (_byReportId.Length - 1)]; IsKept(at); at = At(at).IdBefore)
+        if (_before.Length != _ring.Length)
         {
-            if (At(at).HasSameId(report) && _latestTicks - At(at).LastTicks <= _horizonTicks)
-            {
-                return true;
-            }
+            _before = new long[_ring.Length];
+            _byContent = new long[_ring.Length];
+            _linked = 0;
         }
 
-        return false;
+        for (long at = Math.Max(_linked + 1, number - _ring.Length); at < number; at++)
+        {
+            Link(_byContent, _before, _ring[Place(at)].ContentHash, at);
+        }
+
+        _linked = number - 1;
     }
+
+    private bool ObserveId(in TagRead read)
+    {
+        if (_ids is null)
+        {
+            _ids = new long[_ring.Length];
+            _idBefore = new long[_ring.Length];
+            _byId = new long[_ring.Length];
+            _firstWithId = _number;
+        }
+
+        if (!read.HasReportId)
+        {
+            _idBefore[Place(_number)] = NoId;
+            return false;
+        }
+
+        long id = read.ReportIdOrZero;
+        bool repeat = false;
+        for (long at = _byId[HashOf(id) & (_byId.Length - 1)]; !repeat && IsKept(at); at = _idBefore[Place(at)])
+        {
+            repeat = _ids[Place(at)] == id && _latestTicks - _ring[Place(at)].LastTicks <= _horizonTicks;
+        }
+
+        _ids[Place(_number)] = id;
+        Link(_byId, _idBefore, HashOf(id), _number);
+        return repeat;
+    }
+
+    private const long NoId = -1;
+
+    private static long HashOf(long id) => (long)(((ulong)id * 0x9E3779B97F4A7C15UL) >> 32);
 
     private bool IsKept(long number) => number > 0 && _number - number <= _limit;
 
-    private ref ReportEntry At(long number) => ref _ring[number & (_ring.Length - 1)];
+    private int Place(long number) => (int)number & (_ring.Length - 1);
 
-    private void Link(ref ReportEntry report, long hash, long number)
+    private void Link(long[] buckets, long[] before, long hash, long number)
     {
-        ref long content = ref _byContent[hash & (_byContent.Length - 1)];
-        report.ContentBefore = content;
-        content = number;
-        if (_byReportId is not null && report.HasId)
-        {
-            ref long id = ref _byReportId[report.IdHash & (_byReportId.Length - 1)];
-            report.IdBefore = id;
-            id = number;
-        }
+        ref long bucket = ref buckets[hash & (buckets.Length - 1)];
+        before[Place(number)] = bucket;
+        bucket = number;
     }
 
-    // Nothing has been overwritten before the ring has its full length, so every report can be linked anew.
+    // Nothing has been overwritten before the ring has its full length, so every report keeps its place.
     private void Grow()
     {
-        ReportEntry[] old = _ring;
-        int length = Math.Min(Math.Max(FirstLength, old.Length * 2), _fullLength);
-        _ring = new ReportEntry[length];
-        _byContent = new long[length];
-        _byReportId = _byReportId is null ? null : new long[length];
-        for (long number = 1; number < _number && number < old.Length; number++)
+        Array.Resize(ref _ring, Math.Min(Math.Max(FirstLength, _ring.Length * 2), _fullLength));
+        if (_ids is null)
         {
-            At(number) = old[number];
-            Link(ref At(number), old[number].ContentHash, number);
+            return;
+        }
+
+        long[] before = _idBefore;
+        Array.Resize(ref _ids, _ring.Length);
+        _idBefore = new long[_ring.Length];
+        _byId = new long[_ring.Length];
+        for (long number = _firstWithId; number < _number; number++)
+        {
+            if (before[number] == NoId)
+            {
+                _idBefore[number] = NoId;
+            }
+            else
+            {
+                Link(_byId, _idBefore, HashOf(_ids[number]), number);
+            }
         }
     }
 }

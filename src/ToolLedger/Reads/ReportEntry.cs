@@ -4,15 +4,12 @@ using System.Runtime.InteropServices;
 namespace ToolLedger.Reads;
 
 /// <summary>A report as the repeat check keeps it. What makes two the same: tag, antenna, times, strength and count, or the
-/// report id; the source is one station.</summary>
+/// report id, which stands apart; the source is one station.</summary>
 [StructLayout(LayoutKind.Auto)]
 internal struct ReportEntry
 {
     internal readonly long FirstTicks;
     internal readonly long LastTicks;
-    internal long ContentBefore;
-    internal long IdBefore;
-    private readonly long _reportId;
     private readonly int _tag;
     private readonly int _count;
     private readonly short _strength;
@@ -24,14 +21,11 @@ internal struct ReportEntry
         _tag = tag;
         FirstTicks = read.FirstTicks;
         LastTicks = read.LastTicks;
-        _reportId = read.ReportIdOrZero;
         _count = read.CountOrZero;
         _strength = read.CentiDbm;
         _antenna = read.AntennaNumber;
         _given = read.Given;
     }
-
-    internal readonly bool HasId => (_given & ReadFields.ReportId) != ReadFields.None;
 
     internal readonly long ContentHash
     {
@@ -44,12 +38,8 @@ internal struct ReportEntry
         }
     }
 
-    internal readonly long IdHash => (long)(((ulong)_reportId * 0x9E3779B97F4A7C15UL) >> 32);
-
     internal readonly bool HasSameContent(in ReportEntry other) =>
         FirstTicks == other.FirstTicks && _tag == other._tag && LastTicks == other.LastTicks && _antenna == other._antenna
         && _strength == other._strength && _count == other._count
         && ((_given ^ other._given) & (ReadFields.Strength | ReadFields.Count)) == ReadFields.None;
-
-    internal readonly bool HasSameId(in ReportEntry other) => HasId && _reportId == other._reportId;
 }

@@ -145,7 +145,7 @@ internal sealed class SessionJudge
         int index = _facts.Store.Tags.Find(control.Tag);
         bool start = false;
         bool end = false;
-        if (index >= 0 && _facts.Store.TryGetSpan(_facts.Store.Tags[index], antenna.Number, out long first, out long last))
+        if (index >= 0 && _facts.Store.TryGetSpan(index, antenna.Number, out long first, out long last))
         {
             start = first - _facts.Presentation.From.UtcTicks <= edge;
             end = _facts.To.UtcTicks - last <= edge;

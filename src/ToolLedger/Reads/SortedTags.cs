@@ -19,7 +19,7 @@ internal sealed class SortedTags : IReadOnlyCollection<TagEvidence>
             _order[i] = i;
         }
 
-        Array.Sort(_order, (left, right) => store.Tags[left].Tag.CompareTo(store.Tags[right].Tag));
+        Array.Sort(_order, (left, right) => store.Tags.Compare(store.Tags[left], store.Tags[right]));
     }
 
     /// <inheritdoc/>

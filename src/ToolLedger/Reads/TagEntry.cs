@@ -1,21 +1,72 @@
 using System.Runtime.InteropServices;
-using ToolLedger.Tools;
 
 namespace ToolLedger.Reads;
 
-/// <summary>What is kept of one tag while reads come in. Indexes are -1 for "none".</summary>
-[StructLayout(LayoutKind.Auto)]
+/// <summary>
+/// What is kept of every tag while reads come in: 46 bytes, so that with its place in the table and its first look a tag takes
+/// no more than 64. Instants are ticks after the origin of the store, below 2^48.
+/// </summary>
+[StructLayout(LayoutKind.Sequential, Pack = 2)]
 internal struct TagEntry
 {
-    internal TagId Tag;
-    internal int Hash;
-    internal int FirstCell;
-    internal int RecentCell;
-    internal int Tids;
+    private const long NoInstant = (1L << 48) - 1;
+
+    /// <summary>The tag's bits; for one that is no short one its hash and its number among those.</summary>
+    internal ulong FirstWord;
+    internal ulong SecondWord;
+
+    /// <summary>Antenna and slot of the look added last, where these fit 32 bits.</summary>
+    internal uint Recent;
+
+    internal uint Accepted;
+
+    /// <summary>The number of what few tags have, or -1.</summary>
+    internal int Rest;
+
+    private uint _firstLow;
+    private uint _lastLow;
+    private ushort _firstHigh;
+    private ushort _lastHigh;
     internal short Strongest;
     internal short Weakest;
-    internal bool HasStrength;
-    internal long AcceptedCount;
-    internal long RepeatCount;
-    internal long OutsideCount;
+
+    /// <summary>What the words are, and two marks: see <see cref="TagTable"/>.</summary>
+    internal byte Form;
+
+    /// <summary>The earliest instant of a look.</summary>
+    internal long First
+    {
+        readonly get => ((long)_firstHigh << 32) | _firstLow;
+        private set => (_firstHigh, _firstLow) = ((ushort)(value >> 32), (uint)value);
+    }
+
+    /// <summary>The latest instant of a look.</summary>
+    internal long Last
+    {
+        readonly get => ((long)_lastHigh << 32) | _lastLow;
+        private set => (_lastHigh, _lastLow) = ((ushort)(value >> 32), (uint)value);
+    }
+
+    /// <summary>Whether there was a look.</summary>
+    internal readonly bool IsSeen => First <= Last;
+
+    internal void Clear()
+    {
+        First = NoInstant;
+        Recent = uint.MaxValue;
+        Rest = -1;
+    }
+
+    internal void Include(long at)
+    {
+        if (at > Last)
+        {
+            Last = at;
+        }
+
+        if (at < First)
+        {
+            First = at;
+        }
+    }
 }

@@ -1,3 +1,6 @@
+using System;
+using System.Collections.Generic;
+using System.Runtime.CompilerServices;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Reads;
@@ -5,47 +8,155 @@ namespace ToolLedger.Reads;
 /// <summary>Finds the entry of a tag: open addressing, at most half full, entries numbered in order of arrival.</summary>
 internal sealed class TagTable
 {
-    private readonly PagedList<TagEntry> _entries = new();
-    private readonly int _limit;
-    private long[] _buckets = new long[32];
+    /// <summary>How many reads are looked up together, so that their cache misses overlap.</summary>
+    internal const int BatchLength = 32;
 
-    internal TagTable(int limit) => _limit = limit;
+    // The form of a short tag needs six bits; no short tag has them all set. Two marks stand above.
+    private const byte LongForm = 0x3F;
+    private const byte FormMask = 0x3F;
+    private const byte ControlMark = 0x40;
+    private const byte StrengthMark = 0x80;
+
+    // A bucket is the number of the entry plus 1 and eight bits of the hash; a policy allows 4,000,000 tags at most.
+    private const int NumberBits = 24;
+    private const uint NumberMask = (1u << NumberBits) - 1;
+
+    // HashCode is seeded by the runtime for each process, so that crafted tags cannot be made to collide.
+    private static readonly ulong KeyA = Key(3);
+    private static readonly ulong KeyB = Key(4);
+
+    private readonly PagedList<TagEntry> _entries = new();
+    private readonly List<TagId> _long = [];
+    private readonly int _limit;
+    private readonly HashSet<TagId> _controls;
+    private uint[] _buckets = new uint[32];
+
+    /// <summary>Makes an empty table.</summary>
+    /// <param name="limit">The most tags.</param>
+    /// <param name="controls">The control tags of the station; their entries get a mark.</param>
+    internal TagTable(int limit, IEnumerable<TagId> controls)
+    {
+        _limit = limit;
+        _controls = [.. controls];
+    }
 
     internal int Count => _entries.Count;
 
     internal ref TagEntry this[int index] => ref _entries[index];
 
-    /// <summary>The index of the tag's entry, or -1.</summary>
-    internal int Find(in TagId tag)
+    /// <summary>The tag of an entry.</summary>
+    internal TagId TagOf(in TagEntry entry) => IsLong(entry)
+        ? _long[(int)entry.SecondWord]
+        : TagId.FromShort(entry.FirstWord, entry.SecondWord, (byte)(entry.Form & FormMask));
+
+    internal static bool IsControl(in TagEntry entry) => (entry.Form & ControlMark) != 0;
+
+    internal static bool HasStrength(in TagEntry entry) => (entry.Form & StrengthMark) != 0;
+
+    internal static void MarkStrength(ref TagEntry entry) => entry.Form |= StrengthMark;
+
+    /// <summary>The order of the tags of two entries.</summary>
+    internal int Compare(in TagEntry left, in TagEntry right)
     {
-        int hash = tag.GetHashCode();
-        long[] buckets = _buckets;
-        int mask = buckets.Length - 1;
-        for (int at = hash & mask; ; at = (at + 1) & mask)
+        // Tags of one kind and one length, as most are, are ordered by their words.
+        if (((left.Form ^ right.Form) & FormMask) != 0 || IsLong(left))
         {
-            long bucket = buckets[at];
+            return TagOf(left).CompareTo(TagOf(right));
+        }
+
+        int order = left.FirstWord.CompareTo(right.FirstWord);
+        return order != 0 ? order : left.SecondWord.CompareTo(right.SecondWord);
+    }
+
+    /// <summary>The index of the tag's entry, or -1.</summary>
+    internal int Find(in TagId tag) => Find(tag, HashOf(tag));
+
+    /// <summary>The index of the tag's entry, which is made if there is none; -1 when the limit is reached.</summary>
+    internal int FindOrAdd(in TagId tag)
+    {
+        uint hash = HashOf(tag);
+        int found = Find(tag, hash);
+        return found >= 0 ? found : Add(tag, hash);
+    }
+
+    /// <summary>Finds the entries of some reads' tags, so that the cache misses of one overlap those of the others.</summary>
+    /// <param name="reads">At most <see cref="BatchLength"/> reads.</param>
+    /// <param name="found">For each the number of its entry, or -1 for one that has to be looked for one by one.</param>
+    internal void FindTogether(ReadOnlySpan<TagRead> reads, Span<int> found)
+    {
+        uint[] buckets = _buckets;
+        uint mask = (uint)buckets.Length - 1;
+        for (int i = 0; i < reads.Length; i++)
+        {
+            found[i] = -1;
+            if (reads[i].TagInPlace.TryGetShort(out ulong first, out ulong second, out byte form))
+            {
+                uint hash = HashOf(first, second, form);
+                uint bucket = buckets[hash & mask];
+                found[i] = ((bucket ^ hash) & ~NumberMask) == 0 ? (int)(bucket & NumberMask) - 1 : -1;
+            }
+        }
+
+        for (int i = 0; i < reads.Length; i++)
+        {
+            if (found[i] >= 0)
+            {
+                ref TagEntry entry = ref _entries[found[i]];
+                reads[i].TagInPlace.TryGetShort(out ulong first, out ulong second, out byte form);
+                bool isIt = entry.FirstWord == first & entry.SecondWord == second & (entry.Form & FormMask) == form;
+                found[i] = isIt ? found[i] : -1;
+            }
+        }
+    }
+
+    private static uint HashOf(in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
+        ? HashOf(first, second, form)
+        : (uint)tag.GetHashCode();
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static uint HashOf(ulong first, ulong second, byte form)
+    {
+        ulong upper = Math.BigMul(first ^ KeyA, second ^ KeyB ^ form, out ulong lower);
+        return (uint)(upper ^ lower);
+    }
+
+    private static ulong Key(int number) =>
+        ((ulong)(uint)HashCode.Combine(number) << 32) | (uint)HashCode.Combine(number, number);
+
+    private int Find(in TagId tag, uint hash)
+    {
+        bool isShort = tag.TryGetShort(out ulong first, out ulong second, out byte form);
+        uint[] buckets = _buckets;
+        uint mask = (uint)buckets.Length - 1;
+        uint upper = hash & ~NumberMask;
+        for (uint at = hash & mask; ; at = (at + 1) & mask)
+        {
+            uint bucket = buckets[at];
             if (bucket == 0)
             {
                 return -1;
             }
 
-            // The upper half is the hash, the lower half the index plus 1.
-            int index = (int)bucket - 1;
-            if ((int)(bucket >> 32) == hash && _entries[index].Tag.Equals(tag))
+            if ((bucket & ~NumberMask) != upper)
+            {
+                continue;
+            }
+
+            int index = (int)(bucket & NumberMask) - 1;
+            ref TagEntry entry = ref _entries[index];
+            if (isShort ? entry.FirstWord == first && entry.SecondWord == second && (entry.Form & FormMask) == form : IsLong(entry, tag, hash))
             {
                 return index;
             }
         }
     }
 
-    /// <summary>The index of the tag's entry, which is made if there is none; -1 when the limit is reached.</summary>
-    internal int FindOrAdd(in TagId tag)
-    {
-        int found = Find(tag);
-        return found >= 0 ? found : Add(tag);
-    }
+    private static bool IsLong(in TagEntry entry) => (entry.Form & FormMask) == LongForm;
 
-    private int Add(in TagId tag)
+    private bool IsLong(in TagEntry entry, in TagId tag, uint hash) =>
+        IsLong(entry) && entry.FirstWord == hash && _long[(int)entry.SecondWord].Equals(tag);
+
+    private int Add(in TagId tag, uint hash)
     {
         if (_entries.Count == _limit)
         {
@@ -59,31 +170,37 @@ internal sealed class TagTable
 
         int index = _entries.Add();
         ref TagEntry entry = ref _entries[index];
-        entry.Tag = tag;
-        entry.Hash = tag.GetHashCode();
-        entry.FirstCell = entry.RecentCell = entry.Tids = -1;
-        Place(entry.Hash, index);
+        entry.Clear();
+        if (!tag.TryGetShort(out entry.FirstWord, out entry.SecondWord, out entry.Form))
+        {
+            (entry.FirstWord, entry.SecondWord, entry.Form) = (hash, (ulong)_long.Count, LongForm);
+            _long.Add(tag);
+        }
+
+        entry.Form |= _controls.Contains(tag) ? ControlMark : (byte)0;
+        Place(hash, index);
         return index;
     }
 
     private void Grow()
     {
-        _buckets = new long[_buckets.Length * 2];
+        _buckets = new uint[_buckets.Length * 2];
         for (int i = 0; i < _entries.Count; i++)
         {
-            Place(_entries[i].Hash, i);
+            ref TagEntry entry = ref _entries[i];
+            Place(IsLong(entry) ? (uint)entry.FirstWord : HashOf(entry.FirstWord, entry.SecondWord, (byte)(entry.Form & FormMask)), i);
         }
     }
 
-    private void Place(int hash, int index)
+    private void Place(uint hash, int index)
     {
-        int mask = _buckets.Length - 1;
-        int at = hash & mask;
+        uint mask = (uint)_buckets.Length - 1;
+        uint at = hash & mask;
         while (_buckets[at] != 0)
         {
             at = (at + 1) & mask;
         }
 
-        _buckets[at] = ((long)hash << 32) | (uint)(index + 1);
+        _buckets[at] = (hash & ~NumberMask) | (uint)(index + 1);
     }
 }

@@ -4,55 +4,88 @@ using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
-using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
 /// <summary>Finds what people entered that is used for no line, so that a slip of the pen is seen and not swallowed.</summary>
-internal static class EntrySearch
+internal sealed class EntrySearch(ReconciliationScope scope)
 {
-    public static List<Finding> Search(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<Signature> usedSignatures)
+    private readonly Lazy<EntryLog> log = new(() => new EntryLog(scope));
+
+    public List<Finding> Search(KitManifest manifest, SignatureSearch signing)
     {
         var findings = new List<Finding>();
-        InventorySheet sheet = scope.Input.Inventory;
-        foreach (LineCount count in sheet.Counts)
+        foreach (PersonEntry entry in log.Value.OfKit(manifest.Id))
         {
-            string? why = count.Kit != manifest.Id ? WhyForeignKit(scope, count.Kit)
-                : manifest.FindLine(count.LineNumber) is null ? "the manifest has no such line"
-                : WhyLater(scope, count.At);
-            Add(scope, findings, FormattableString.Invariant($"the count of {count.Quantity} for line {count.LineNumber} of kit {count.Kit}"), count.By, count.At, why);
+            Add(findings, entry, WhyOfKit(manifest, entry));
         }
 
-        foreach (Sighting sighting in sheet.Sightings)
+        foreach (ManifestLine line in log.Value.HasTooLate ? manifest.Lines : [])
         {
-            Add(scope, findings, $"the sighting of {sighting.Tool}", sighting.By, sighting.At, WhyTool(scope, manifest, sighting.Tool, sighting.At, sighting.InKit));
+            foreach (PersonEntry entry in line.Tool is { } tool ? log.Value.TooLate(tool.Id) : [])
+            {
+                Add(findings, entry, WhyLater(entry));
+            }
         }
 
-        foreach (PieceCount count in sheet.PieceCounts)
+        // The subject may be checked against a revision that is not the one in force, so what the register does not know is asked of the manifest too.
+        foreach (PersonEntry entry in log.Value.OfNoManifest)
         {
-            Add(scope, findings, $"the piece count of {count.Tool}", count.By, count.At, WhyTool(scope, manifest, count.Tool, count.At, default));
+            Add(findings, entry, WhyOfNoManifest(manifest, entry));
         }
 
-        foreach (Signature signature in sheet.Signatures.Except(usedSignatures))
+        foreach (UnlistedItemReport report in scope.Input.Inventory.UnlistedItems.Where(report => report.At > scope.AsOf))
         {
-            string why = WhyLater(scope, signature.At) ?? "it is older than the last count or sighting it would have to cover, or than the policy allows";
-            Add(scope, findings, "the signature", signature.By, signature.At, why);
+            Add(findings, $"the report of \"{report.Description}\"", report.By, report.At, LaterText);
+        }
+
+        foreach (Signature signature in scope.Input.Inventory.Signatures)
+        {
+            Add(findings, "the signature", signature.By, signature.At, signing.WhyNot(signature));
         }
 
         return findings;
     }
 
-    private static string? WhyForeignKit(ReconciliationScope scope, KitId kit)
-        => scope.Input.Kits.Find(kit, scope.AsOf) is null ? "no manifest of that kit was handed in" : null;
+    private const string LaterText = "it is later than the instant this answer is for";
 
-    private static string? WhyLater(ReconciliationScope scope, DateTimeOffset at) => at > scope.AsOf ? "it is later than the instant this answer is for" : null;
+    private string? WhyOfKit(KitManifest manifest, PersonEntry entry)
+    {
+        ManifestLine? line = manifest.FindLine(entry.LineNumber);
+        return entry.LineNumber > 0 && line is null ? "the manifest has no such line"
+            : entry.Entry is ConsumableUse && line is not ConsumableLine ? "only consumable lines are balanced with job records"
+            : WhyLater(entry);
+    }
 
-    private static string? WhyTool(ReconciliationScope scope, KitManifest manifest, ToolId tool, DateTimeOffset at, KitId inKit)
-        => manifest.FindLine(tool) is not null ? WhyLater(scope, at)
-            : scope.Input.Kits.KitOf(tool, scope.AsOf) is null && inKit != manifest.Id ? "no manifest lists that tool"
-            : null;
+    private static string? WhyOfNoManifest(KitManifest manifest, PersonEntry entry)
+        => entry.Tool.IsEmpty ? entry.Kit == manifest.Id ? null : "no manifest of that kit was handed in"
+            : entry.Kit == manifest.Id || manifest.FindLine(entry.Tool) is not null ? null
+            : "no manifest lists that tool";
 
-    private static void Add(ReconciliationScope scope, List<Finding> findings, string what, PersonId by, DateTimeOffset at, string? why)
+    private string? WhyLater(PersonEntry entry) => entry.At > scope.AsOf ? LaterText : null;
+
+    private static string TextOf(PersonEntry entry) => entry.Entry switch
+    {
+        LineCount count => FormattableString.Invariant($"the count of {count.Quantity} for line {count.LineNumber} of kit {count.Kit}"),
+        Annotation annotation => FormattableString.Invariant($"the annotation of line {annotation.LineNumber} of kit {annotation.Kit}"),
+        ConsumableUse use => FormattableString.Invariant($"the record of job {use.Job} for line {use.LineNumber} of kit {use.Kit}"),
+        JoiningStatement joining => FormattableString.Invariant($"the joining for line {joining.LineNumber} of kit {joining.Kit}"),
+        KitOpening opening => $"the opening of kit {opening.Kit}",
+        Sighting => $"the sighting of {entry.Tool}",
+        PieceCount => $"the piece count of {entry.Tool}",
+        Breakage => $"the breakage of {entry.Tool}",
+        _ => $"the reconstruction of {entry.Tool}",
+    };
+
+    private void Add(List<Finding> findings, PersonEntry entry, string? why)
+    {
+        if (why is not null)
+        {
+            Add(findings, TextOf(entry), entry.By, entry.At, why);
+        }
+    }
+
+    private void Add(List<Finding> findings, string what, PersonId by, DateTimeOffset at, string? why)
     {
         if (why is not null)
         {

@@ -15,9 +15,10 @@ internal static class KitJudge
         KitManifest manifest,
         IReadOnlyList<LineConclusion> lines,
         bool hasUsableSession,
-        IReadOnlyList<PersonId> persons)
+        IReadOnlyList<PersonId> persons,
+        IReadOnlyList<Reason> contradictions)
     {
-        List<Reason> differences = Differences(scope, manifest, lines);
+        List<Reason> differences = [.. Differences(scope, manifest, lines), .. contradictions];
         List<Reason> open = Open(scope, lines, persons);
         bool noValidRead = !hasUsableSession && lines.Any(static line => line.Evidence.LiveTagCount > 0 && !line.IsAccounted);
         if (differences.Count > 0)
@@ -52,9 +53,8 @@ internal static class KitJudge
             reasons.Add(new Reason(ReconciliationReasons.KitDifferences, ("lines", numbers)));
         }
 
-        foreach (Sighting sighting in scope.Input.Inventory.Sightings
-            .Where(sighting => sighting.InKit == manifest.Id && sighting.At <= scope.AsOf
-                && scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax
+        foreach (Sighting sighting in scope.People.SightingsIn(manifest.Id)
+            .Where(sighting => scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax
                 && manifest.FindLine(sighting.Tool) is null)
             .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal)
             .ThenBy(static sighting => sighting.At)

@@ -28,7 +28,7 @@ public sealed class LineEvidence
     /// <summary>Its last look, or null.</summary>
     public DateTimeOffset? LastSeen { get; init; }
 
-    /// <summary>What people counted for the line or its pieces, or null.</summary>
+    /// <summary>What people counted for the line, joined parts included, or of its pieces, or null.</summary>
     public Quantity? Counted { get; init; }
 
     /// <summary>Who sighted or counted it, or null.</summary>
@@ -37,11 +37,23 @@ public sealed class LineEvidence
     /// <summary>When that person did so, or null.</summary>
     public DateTimeOffset? At { get; init; }
 
-    /// <summary>The witness of that count, or null.</summary>
+    /// <summary>The witness of that sighting or count, or null.</summary>
     public PersonId? Witness { get; init; }
 
     /// <summary>Everyone who sighted, counted or witnessed what counts for the line, or an earlier entry that says the same and that nobody contradicted since.</summary>
     public IReadOnlyList<PersonId> Persons { get; init; } = [];
+
+    /// <summary>The time of the latest sighting, count, joining or piece count that counts for the line, or null.</summary>
+    public DateTimeOffset? LatestAt { get; init; }
+
+    /// <summary>The time of the oldest evidence that the line, accounted for, cannot do without; null where it is open or where a basis has no time of its own.</summary>
+    public DateTimeOffset? OldestAt { get; init; }
+
+    /// <summary>When the kit was last opened, if that was not before <see cref="OldestAt"/>: what the line rests on may no longer hold. Null otherwise.</summary>
+    public DateTimeOffset? OpenedSince { get; init; }
+
+    /// <summary>The balance of a counted consumable, or null.</summary>
+    public ConsumableBalance? Balance { get; init; }
 
     /// <summary>Sessions read of sessions presented in the past, or null where no history was handed in.</summary>
     public TagHistory? History { get; init; }

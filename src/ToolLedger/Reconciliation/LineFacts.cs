@@ -50,6 +50,35 @@ public readonly ref struct LineFacts
     /// <summary>The latest count of the line in its own unit that counts, or null.</summary>
     public LineCount? Count { get; init; }
 
+    /// <summary>How much of the line is known to be short by an annotation that counts, in the unit of the line; 0 (the default) if nothing.</summary>
+    public decimal KnownShort { get; init; }
+
+    /// <summary>What is expected now: the quantity of the line less what is known to be short.</summary>
+    public Quantity Expected => KnownShort == 0 ? Line.Expected : new Quantity(Line.Expected.Amount - KnownShort, Line.Expected.Unit);
+
+    /// <summary>What a person stated about the parts that <see cref="Count"/> holds, or null if it holds none.</summary>
+    public JoiningStatement? Joining { get; init; }
+
+    /// <summary>What was counted, joined parts included; null without a count.</summary>
+    public Quantity? Counted => Count is not { } count ? null
+        : Joining is { } joining ? new Quantity(count.Quantity.Amount + joining.Wholes, count.Quantity.Unit)
+        : count.Quantity;
+
+    /// <summary>The balance of a consumable that was counted; null for other lines and without a count.</summary>
+    public ConsumableBalance? Balance { get; init; }
+
+    /// <summary>The number of pieces the tool is in, where breakages or reconstructions have raised it; 0 (the default) for the number of the manifest.</summary>
+    public int PiecesEstablished { get; init; }
+
+    /// <summary>True where somebody stated that the number of pieces is not known and no reconstruction that counts has settled it since.</summary>
+    public bool IsPieceNumberUnknown { get; init; }
+
+    /// <summary>True where several tools of the kit carry the mark of this one, so that it identifies none of them.</summary>
+    public bool IsMarkShared { get; init; }
+
+    /// <summary>Why counts that the line needs settle nothing (the policy asks for a second person); empty where they do.</summary>
+    public IReadOnlyList<Reason> Unwitnessed { get; init; } = [];
+
     /// <summary>The latest count of the tool's pieces that counts, or null.</summary>
     public PieceCount? Pieces { get; init; }
 

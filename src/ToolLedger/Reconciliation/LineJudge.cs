@@ -18,24 +18,41 @@ internal sealed class LineJudge
     private readonly ToolReadsCollector collector;
     private readonly IReadOnlyList<IReconciliationRule> rules;
     private readonly PeopleCollector people;
+    private readonly NotExpectedSearch notExpected;
+    private readonly BalanceSearch balances;
+    private readonly LineEvidenceSearch evidence;
+    private readonly AgreedPersons persons;
 
-    public LineJudge(ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<IReconciliationRule> rules)
+    public LineJudge(
+        ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<IReconciliationRule> rules, NotExpectedSearch notExpected)
     {
         this.scope = scope;
         this.manifest = manifest;
         this.collector = collector;
         this.rules = rules;
+        this.notExpected = notExpected;
         people = new PeopleCollector(scope, manifest);
+        balances = new BalanceSearch(scope, manifest);
+        evidence = new LineEvidenceSearch(scope, manifest, collector);
+        persons = new AgreedPersons(scope, manifest, people);
     }
 
     public JudgedLine Judge(ManifestLine line)
     {
         ToolReads reads = line.Tool is { } tool ? collector.Collect(tool.Id) : new ToolReads();
         var remarks = new List<Reason>();
-        var persons = new List<PersonId>();
-        Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, remarks, persons) : null;
-        LineCount? count = people.FindCount(line, remarks, persons);
-        PieceCount? pieces = line.Tool is { } piecesOf ? people.FindPieces(piecesOf, remarks, persons) : null;
+        Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, remarks) : null;
+        PieceNumber number = line.Tool is { } broken ? PieceNumber.Of(scope, broken, remarks) : default;
+        PieceCount? pieces = line.Tool is { } piecesOf ? people.FindPieces(piecesOf, number, remarks) : null;
+        decimal knownShort = notExpected.ShortOf(line, remarks);
+        IReadOnlyList<ConsumableUse> uses = line is ConsumableLine consumable ? balances.FindUses(consumable, remarks) : [];
+        LineCount? count = people.FindCount(line, line.Expected.Amount - knownShort - BalanceSearch.TakenOut(uses), remarks, out JoiningStatement? joining);
+        if (count is not null && balances.WhyCountedTooEarly(count, uses) is { } early)
+        {
+            remarks.Add(early);
+            (count, joining) = (null, null);
+        }
+
         if (count is not null && line is ToolLine counted && !IsKnownByCount(counted.Tool, reads))
         {
             remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
@@ -56,10 +73,41 @@ internal sealed class LineJudge
             Sighting = sighting,
             Count = count,
             Pieces = pieces,
+            KnownShort = knownShort,
+            Joining = joining,
+            PiecesEstablished = number.Known,
+            IsPieceNumberUnknown = number.IsUnknown,
+            IsMarkShared = line.Tool is { } marked && people.IsShared(marked),
+            Unwitnessed = Unwitnessed(count, pieces),
             Remarks = remarks,
             Bases = BasesOf(line, reads, sighting, count),
         };
-        return Conclude(facts, reads, persons);
+        return Conclude(WithBalance(facts, uses), reads, persons.Of(facts, uses.Count > 0 ? uses[0].At : null, number.LastWord), number.IsBroken);
+    }
+
+    private static LineFacts WithBalance(LineFacts facts, IReadOnlyList<ConsumableUse> uses) => facts.Line is ConsumableLine && facts.Counted is { } counted
+        ? facts with { Balance = BalanceSearch.Of(facts.Expected.Amount, counted, uses) }
+        : facts;
+
+    private IReadOnlyList<Reason> Unwitnessed(LineCount? count, PieceCount? pieces)
+    {
+        if (!scope.Policy.Inventory.CountWitnessNeeded)
+        {
+            return [];
+        }
+
+        var list = new List<Reason>();
+        if (count is not null && people.WhyUnwitnessed("a count", count.By, count.Witness, count.At) is { } ofCount)
+        {
+            list.Add(ofCount);
+        }
+
+        if (pieces is not null && people.WhyUnwitnessed("a piece count", pieces.By, pieces.Witness, pieces.At) is { } ofPieces)
+        {
+            list.Add(ofPieces);
+        }
+
+        return list;
     }
 
     private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count)
@@ -92,13 +140,13 @@ internal sealed class LineJudge
     /// <summary>A count identifies no tool that has a mark or a live tag; it can still contradict.</summary>
     private static bool IsKnownByCount(Tool tool, ToolReads reads) => tool.Mark is null && reads.LiveTags.Count == 0;
 
-    private static List<Reason> OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
+    private List<Reason> OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
     {
         var open = new List<Reason>();
         foreach (IdentityDoubt doubt in reads.Doubts.OrderBy(static doubt => doubt.At).ThenBy(static doubt => doubt.Reason.ToString(), StringComparer.Ordinal))
         {
-            // Only the tool's own mark settles who it is; a tool without one stays in doubt.
-            if (sighting is not null && sighting.At >= doubt.At && line.Tool?.Mark is not null)
+            // Only the tool's own mark settles who it is; a tool without one, or with one that others carry too, stays in doubt.
+            if (sighting is not null && sighting.At >= doubt.At && line.Tool is { Mark: not null } marked && !people.IsShared(marked))
             {
                 remarks.Add(new Reason(ReconciliationReasons.IdentitySettled, ("code", doubt.Reason.Code)));
             }
@@ -111,7 +159,7 @@ internal sealed class LineJudge
         return open;
     }
 
-    private JudgedLine Conclude(in LineFacts facts, ToolReads reads, List<PersonId> persons)
+    private JudgedLine Conclude(in LineFacts facts, ToolReads reads, IReadOnlyList<PersonId> said, bool isBroken)
     {
         Verdict lowest = Verdict.NoObjection;
         var reasons = new List<Reason>();
@@ -138,11 +186,22 @@ internal sealed class LineJudge
             }
         }
 
+        if (isBroken)
+        {
+            findings.Add(new Finding(FindingLevel.Line, new Reason(PeopleReasons.FindingBroken)) { LineNumbers = [facts.Line.Number] });
+        }
+
         bool accounted = lowest.State == LineState.Accounted;
+        LineEvidence figures = evidence.Of(facts, reads, accounted, said);
         reasons.AddRange(ReasonsFor(facts));
         foreach (Reason remark in facts.Remarks)
         {
             reasons.Add(remark);
+        }
+
+        if (figures.OpenedSince is { } opened)
+        {
+            reasons.Add(new Reason(PeopleReasons.OpenedSince, ("at", scope.Time(opened))));
         }
 
         var conclusion = new LineConclusion
@@ -153,7 +212,7 @@ internal sealed class LineJudge
             OtherBases = accounted ? [.. facts.Bases.Skip(1)] : [],
             Reasons = [.. reasons.Distinct()],
             Next = lowest.Next,
-            Evidence = EvidenceOf(facts, reads, persons),
+            Evidence = figures,
             Calibration = facts.Line.Tool is { } tool
                 ? scope.Input.Calibration.StatusOf(tool, scope.AsOf, scope.Policy.Calibration, scope.Policy.Calendar)
                 : null,
@@ -173,14 +232,19 @@ internal sealed class LineJudge
                 ReconciliationReasons.Sighted, ("by", sighting.By.Value), ("at", scope.Time(sighting.At)), ("where", sighting.Where.Value), ("mark", sighting.MarkRead)));
         }
 
-        if (facts.Count is { } count)
+        if (facts is { Count: { } count, Counted: { } counted })
         {
             list.Add(new Reason(
                 ReconciliationReasons.Counted,
-                ("counted", count.Quantity.Amount.ToString("0.###", CultureInfo.InvariantCulture)),
-                ("expected", facts.Line.Expected.ToString()),
+                ("counted", counted.Amount.ToString("0.###", CultureInfo.InvariantCulture)),
+                ("expected", facts.Expected.ToString()),
                 ("by", count.By.Value),
                 ("at", scope.Time(count.At))));
+        }
+
+        if (facts.Balance is { JobCount: > 0 } balance)
+        {
+            list.Add(BalanceReason(balance));
         }
 
         if (facts is { Pieces: { Pieces: { } pieces } record, Line.Tool: { } tool })
@@ -188,7 +252,7 @@ internal sealed class LineJudge
             list.Add(new Reason(
                 ReconciliationReasons.PiecesCounted,
                 ("counted", pieces.ToString(CultureInfo.InvariantCulture)),
-                ("expected", tool.PieceCount.ToString(CultureInfo.InvariantCulture)),
+                ("expected", Math.Max(tool.PieceCount, facts.PiecesEstablished).ToString(CultureInfo.InvariantCulture)),
                 ("by", record.By.Value),
                 ("at", scope.Time(record.At))));
         }
@@ -201,23 +265,18 @@ internal sealed class LineJudge
         return list;
     }
 
-    private static LineEvidence EvidenceOf(in LineFacts facts, ToolReads reads, List<PersonId> persons)
+    private static Reason BalanceReason(ConsumableBalance balance)
     {
-        PresenceEvidence? best = reads.Best;
-        return new LineEvidence
-        {
-            LiveTagCount = facts.LiveTags.Count,
-            LookCount = best?.LookCount ?? 0,
-            AntennaCount = best?.Antennas.Count ?? 0,
-            PassCount = best?.Passes.Count(static pass => pass.LookCount > 0) ?? 0,
-            Strongest = best?.Strongest,
-            LastSeen = reads.LastSeen,
-            Counted = facts.Count?.Quantity ?? (facts.Pieces?.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece) : null),
-            By = facts.Sighting?.By ?? facts.Count?.By ?? facts.Pieces?.By,
-            At = facts.Sighting?.At ?? facts.Count?.At ?? facts.Pieces?.At,
-            Witness = facts.Sighting is null ? facts.Count?.Witness ?? facts.Pieces?.Witness : null,
-            History = best?.History,
-            Persons = [.. persons.Where(static person => !person.IsEmpty).Distinct()],
-        };
+        return new Reason(
+            PeopleReasons.Balance,
+            ("issued", Text(balance.Issued)),
+            ("used", Text(balance.Used)),
+            ("returned", Text(balance.Returned)),
+            ("scrapped", Text(balance.Scrapped)),
+            ("unexplained", Text(balance.Unexplained)),
+            ("unit", balance.Unit.Value),
+            ("jobs", balance.JobCount.ToString(CultureInfo.InvariantCulture)));
+
+        static string Text(decimal amount) => amount.ToString("0.###", CultureInfo.InvariantCulture);
     }
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Globalization;
 using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
@@ -27,32 +28,22 @@ internal sealed class PeopleCollector
             .Select(static group => group.Key)];
     }
 
-    /// <summary>
-    /// The latest sighting decides: one that saw the tool in another kit, or another mark, is no basis and makes an earlier one void. Of two at one
-    /// instant the contrary one decides.
-    /// </summary>
-    public Sighting? FindSighting(Tool tool, ToolReads reads, List<Reason> remarks, List<PersonId> persons)
+    /// <summary>The latest sighting decides: one that saw the tool in another kit, or another mark, is no basis and makes an earlier one void. Of two at one instant the contrary one decides.</summary>
+    public Sighting? FindSighting(Tool tool, ToolReads reads, List<Reason> remarks)
     {
-        Sighting? latest = null;
-        foreach (Sighting sighting in scope.People.SightingsOf(tool.Id))
+        IReadOnlyList<Sighting> sightings = scope.People.SightingsOf(tool.Id);
+        for (int i = 0; i < sightings.Count; i++)
         {
-            if (WhyAside(sighting) is { } aside)
+            Sighting sighting = sightings[i];
+            if (!IsFresh(sighting.At))
             {
-                if (latest is null)
-                {
-                    remarks.Add(aside);
-                }
+                remarks.Add(TooOld("a sighting", sighting.By, sighting.At));
             }
-            else if (WhyContrary(tool, sighting) is not { } contrary)
+            else if (sharedMarks.Contains(sighting.MarkRead) && !IsToldApart(sighting))
             {
-                latest ??= sighting;
-                persons.Add(sighting.By);
+                remarks.Add(new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead)));
             }
-            else if (latest is not null && sighting.At < latest.At)
-            {
-                return latest;
-            }
-            else
+            else if (WhyContrary(tool, sightings, i) is { } contrary)
             {
                 // What was read after the sighting may have come here since; what was read before it has been contradicted.
                 if (reads.LastSeen is { } read && read > sighting.At && contrary.Kind == ReconciliationReasons.SightedInOtherKit)
@@ -64,18 +55,55 @@ internal sealed class PeopleCollector
                     reads.Doubts.Add(new IdentityDoubt(contrary, sighting.At));
                 }
 
-                persons.Clear();
                 return null;
+            }
+            else if (scope.Policy.Inventory.SightingWitnessNeeded && IsAlone(sighting.By, sighting.Witness))
+            {
+                remarks.Add(WitnessNeeded("a sighting", sighting.By, sighting.At));
+            }
+            else
+            {
+                if (sharedMarks.Contains(sighting.MarkRead))
+                {
+                    remarks.Add(new Reason(PeopleReasons.AlsoIdentified, ("mark", sighting.MarkRead), ("also", sighting.AlsoIdentifiedBy!)));
+                }
+
+                return sighting;
             }
         }
 
-        return latest;
+        return null;
     }
 
-    private Reason? WhyAside(Sighting sighting)
-        => !IsFresh(sighting.At) ? TooOld("a sighting", sighting.By, sighting.At)
-            : sharedMarks.Contains(sighting.MarkRead) ? new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead))
-            : null;
+    public bool IsShared(Tool tool) => tool.Mark is { } mark && sharedMarks.Contains(mark);
+
+    /// <summary>Why a count settles nothing although it may contradict, or null.</summary>
+    public Reason? WhyUnwitnessed(string what, PersonId by, PersonId witness, DateTimeOffset at)
+        => IsUnwitnessed(by, witness) ? WitnessNeeded(what, by, at) : null;
+
+    private bool IsUnwitnessed(PersonId by, PersonId witness) => scope.Policy.Inventory.CountWitnessNeeded && IsAlone(by, witness);
+
+    private static bool IsAlone(PersonId by, PersonId witness) => witness.IsEmpty || PersonCount.AreSame(by, witness);
+
+    private bool IsToldApart(Sighting sighting) => scope.Policy.Inventory.FurtherIdentificationAccepted && sighting.AlsoIdentifiedBy is not null;
+
+    private Reason WitnessNeeded(string what, PersonId by, DateTimeOffset at)
+        => new(PeopleReasons.WitnessNeeded, ("what", what), ("by", by.Value), ("at", scope.Time(at)));
+
+    /// <summary>Why a sighting, or one of the same instant behind it, speaks against the tool being here.</summary>
+    private Reason? WhyContrary(Tool tool, IReadOnlyList<Sighting> sightings, int index)
+    {
+        for (int i = index; i < sightings.Count && sightings[i].At == sightings[index].At; i++)
+        {
+            bool isAside = i > index && sharedMarks.Contains(sightings[i].MarkRead) && !IsToldApart(sightings[i]);
+            if (!isAside && WhyContrary(tool, sightings[i]) is { } contrary)
+            {
+                return contrary;
+            }
+        }
+
+        return null;
+    }
 
     private Reason? WhyContrary(Tool tool, Sighting sighting)
     {
@@ -92,14 +120,11 @@ internal sealed class PeopleCollector
             : null;
     }
 
-    /// <summary>The latest count decides; of two at one instant the one that differs from what is expected.</summary>
-    /// <param name="line">The line.</param>
-    /// <param name="remarks">Takes what is said and not used, and why.</param>
-    /// <param name="persons">Takes whoever counted or witnessed it, or an earlier count of the same number that nobody contradicted since.</param>
-    public LineCount? FindCount(ManifestLine line, List<Reason> remarks, List<PersonId> persons)
+    /// <summary>The latest count decides; of two at one instant one that would not settle the line.</summary>
+    public LineCount? FindCount(ManifestLine line, decimal settled, List<Reason> remarks, out JoiningStatement? joining)
     {
+        joining = null;
         LineCount? latest = null;
-        int before = persons.Count;
         bool isAgreed = true;
         foreach (LineCount count in scope.People.CountsOf(manifest.Id, line.Number))
         {
@@ -116,34 +141,62 @@ internal sealed class PeopleCollector
             {
                 remarks.Add(new Reason(ReconciliationReasons.CountOfOtherRevision, ("by", count.By.Value), ("at", scope.Time(count.At))));
             }
-            else if (latest is null || count.Quantity == latest.Quantity)
+            else if (latest is null)
             {
-                latest ??= count;
-                persons.AddRange(isAgreed ? [count.By, count.Witness] : []);
+                latest = count;
+            }
+            else if (count.Quantity == latest.Quantity && count.Parts == latest.Parts)
+            {
+                // One who counts the same again alone takes nothing from those who counted it together.
+                latest = isAgreed && IsUnwitnessed(latest.By, latest.Witness) && !IsUnwitnessed(count.By, count.Witness) ? count : latest;
             }
             else
             {
                 isAgreed = false;
-                bool decides = count.At == latest.At && latest.Quantity == line.Expected;
-                LineCount other = decides ? latest : count;
-                remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", other.By.Value), ("counted", other.Quantity.ToString())));
-                if (decides)
+                bool decides = count.At == latest.At && latest.Quantity.Amount == settled;
+                (latest, LineCount other) = decides ? (count, latest) : (latest, count);
+                if (other.Quantity != latest.Quantity)
                 {
-                    persons.RemoveRange(before, persons.Count - before);
-                    persons.AddRange([count.By, count.Witness]);
-                    latest = count;
+                    remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", other.By.Value), ("counted", other.Quantity.ToString())));
                 }
             }
         }
 
-        return latest;
+        if (latest is not { Parts: > 0 })
+        {
+            return latest;
+        }
+
+        // The latest word stands: a count of parts that nobody joined is no count, and makes an earlier one none either.
+        joining = FindJoining(latest, remarks);
+        return joining is null ? null : latest;
     }
 
-    /// <summary>As for counts of a line; an unknown number is a number of its own.</summary>
-    public PieceCount? FindPieces(Tool tool, List<Reason> remarks, List<PersonId> persons)
+    /// <summary>Joining parts is a human statement about the very parts that were counted.</summary>
+    private JoiningStatement? FindJoining(LineCount count, List<Reason> remarks)
+    {
+        string parts = count.Parts.ToString(CultureInfo.InvariantCulture);
+        foreach (JoiningStatement joining in scope.People.JoiningsOf(manifest.Id, count.LineNumber))
+        {
+            if (joining.At >= count.At && joining.Parts == count.Parts)
+            {
+                string wholes = joining.Wholes.ToString(CultureInfo.InvariantCulture);
+                remarks.Add(new Reason(PeopleReasons.Joined, ("by", joining.By.Value), ("at", scope.Time(joining.At)), ("parts", parts), ("wholes", wholes)));
+                return joining;
+            }
+
+            remarks.Add(new Reason(
+                PeopleReasons.JoiningNotUsed, ("parts", joining.Parts.ToString(CultureInfo.InvariantCulture)), ("by", joining.By.Value), ("at", scope.Time(joining.At))));
+        }
+
+        remarks.Add(new Reason(PeopleReasons.PartsNotJoined, ("by", count.By.Value), ("at", scope.Time(count.At)), ("parts", parts)));
+        return null;
+    }
+
+    /// <summary>The latest count that gives a number and was made after the last word on how the tool broke; of two at one instant one that would not settle the line.</summary>
+    public PieceCount? FindPieces(Tool tool, PieceNumber number, List<Reason> remarks)
     {
         PieceCount? latest = null;
-        int before = persons.Count;
         bool isAgreed = true;
         foreach (PieceCount count in scope.People.PiecesOf(tool.Id))
         {
@@ -151,31 +204,44 @@ internal sealed class PeopleCollector
             {
                 remarks.Add(TooOld("a piece count", count.By, count.At));
             }
-            else if (latest is null || count.Pieces == latest.Pieces)
+            else if (count.Pieces is not null && count.At < number.LastWord)
             {
-                latest ??= count;
-                persons.AddRange(isAgreed ? [count.By, count.Witness] : []);
+                remarks.Add(new Reason(PeopleReasons.PieceCountBefore, ("by", count.By.Value), ("at", scope.Time(count.At))));
+            }
+            else if (count.Pieces is null)
+            {
+                // Not a count of anything; that the number is not known is told by the piece number.
+                continue;
+            }
+            else if (latest is null)
+            {
+                latest = count;
+            }
+            else if (count.Pieces == latest.Pieces)
+            {
+                latest = isAgreed && IsUnwitnessed(latest.By, latest.Witness) && !IsUnwitnessed(count.By, count.Witness) ? count : latest;
             }
             else
             {
                 isAgreed = false;
-                bool decides = count.At == latest.At && latest.Pieces == tool.PieceCount;
-                PieceCount other = decides ? latest : count;
-                string counted = other.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece).ToString() : "an unknown number";
+                bool decides = count.At == latest.At && latest.Pieces == number.Known;
+                (latest, PieceCount other) = decides ? (count, latest) : (latest, count);
+                string counted = new Quantity(other.Pieces!.Value, Unit.Piece).ToString();
                 remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", other.By.Value), ("counted", counted)));
-                if (decides)
-                {
-                    persons.RemoveRange(before, persons.Count - before);
-                    persons.AddRange([count.By, count.Witness]);
-                    latest = count;
-                }
             }
         }
 
         return latest;
     }
 
-    private bool IsFresh(DateTimeOffset at) => scope.AsOf - at <= scope.Policy.Inventory.EvidenceAgeMax;
+    /// <summary>Whether a sighting is no evidence at all: too old, by a mark that tells no tool from another, or alone where the policy asks for a witness.</summary>
+    public bool IsAside(Sighting sighting) => !IsFresh(sighting.At)
+        || (sharedMarks.Contains(sighting.MarkRead) && !IsToldApart(sighting))
+        || (scope.Policy.Inventory.SightingWitnessNeeded && IsAlone(sighting.By, sighting.Witness));
+
+    public bool IsContrary(Tool tool, Sighting sighting) => WhyContrary(tool, sighting) is not null;
+
+    public bool IsFresh(DateTimeOffset at) => scope.AsOf - at <= scope.Policy.Inventory.EvidenceAgeMax;
 
     private Reason TooOld(string what, PersonId by, DateTimeOffset at)
         => new(ReconciliationReasons.TooOld, ("what", what), ("by", by.Value), ("at", scope.Time(at)));

@@ -2,93 +2,95 @@ using System;
 using System.Collections.Generic;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Records;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
-/// <summary>What people said up to the as-of instant, by what it is about, latest first.</summary>
+/// <summary>What people said up to the as-of instant, by what it is about, latest first. Of entries of one instant the one that shows less comes first.</summary>
 internal sealed class PeopleIndex
 {
-    private readonly Dictionary<ToolId, List<Sighting>> sightings = [];
-    private readonly Dictionary<(KitId Kit, int Line), List<LineCount>> counts = [];
-    private readonly Dictionary<ToolId, List<PieceCount>> pieces = [];
+    private readonly EntryIndex<ToolId, Sighting> sightings;
+    private readonly EntryIndex<KitId, Sighting> sightingsInKit;
+    private readonly EntryIndex<(KitId Kit, int Line), LineCount> counts;
+    private readonly EntryIndex<ToolId, PieceCount> pieces;
+    private readonly EntryIndex<KitId, KitOpening> openings;
+    private readonly EntryIndex<(KitId Kit, int Line), Annotation> annotations;
+    private readonly EntryIndex<(KitId Kit, int Line), ConsumableUse> uses;
+    private readonly EntryIndex<ToolId, Breakage> breakages;
+    private readonly EntryIndex<ToolId, Reconstruction> reconstructions;
+    private readonly EntryIndex<(KitId Kit, int Line), JoiningStatement> joinings;
 
     public PeopleIndex(InventorySheet sheet, DateTimeOffset asOf)
     {
-        foreach (Sighting sighting in sheet.Sightings)
-        {
-            if (sighting.At <= asOf)
-            {
-                Put(sightings, sighting.Tool, sighting);
-            }
-        }
-
-        foreach (LineCount count in sheet.Counts)
-        {
-            if (count.At <= asOf)
-            {
-                Put(counts, (count.Kit, count.LineNumber), count);
-            }
-        }
-
-        foreach (PieceCount count in sheet.PieceCounts)
-        {
-            if (count.At <= asOf)
-            {
-                Put(pieces, count.Tool, count);
-            }
-        }
-
-        // Same instant: by content, then by the ordinal order of names, so that the order of entry decides nothing.
-        foreach (List<Sighting> list in sightings.Values)
-        {
-            list.Sort(static (a, b) => First(
-                b.At.CompareTo(a.At), Names(a.MarkRead, b.MarkRead), Names(a.InKit.Value, b.InKit.Value), Names(a.By.Value, b.By.Value), Names(a.Where.Value, b.Where.Value)));
-        }
-
-        foreach (List<LineCount> list in counts.Values)
-        {
-            list.Sort(static (a, b) => First(
-                b.At.CompareTo(a.At), a.Quantity.Amount.CompareTo(b.Quantity.Amount), Names(a.Quantity.Unit.Value, b.Quantity.Unit.Value), Names(a.By.Value, b.By.Value), Names(a.Witness.Value, b.Witness.Value)));
-        }
-
-        foreach (List<PieceCount> list in pieces.Values)
-        {
-            list.Sort(static (a, b) => First(
-                b.At.CompareTo(a.At), (a.Pieces ?? -1).CompareTo(b.Pieces ?? -1), Names(a.By.Value, b.By.Value), Names(a.Witness.Value, b.Witness.Value)));
-        }
+        sightings = new(sheet.Sightings, asOf, static entry => entry.Tool, static entry => entry.At, CompareSightings);
+        sightingsInKit = new(sheet.Sightings, asOf, static entry => entry.InKit, static entry => entry.At, CompareSightings);
+        counts = new(sheet.Counts, asOf, static entry => (entry.Kit, entry.LineNumber), static entry => entry.At, CompareCounts);
+        pieces = new(sheet.PieceCounts, asOf, static entry => entry.Tool, static entry => entry.At, static (a, b) =>
+            First((a.Pieces ?? -1).CompareTo(b.Pieces ?? -1), Compare(a.By, b.By), Compare(a.Witness, b.Witness)));
+        openings = new(sheet.Openings, asOf, static entry => entry.Kit, static entry => entry.At, static (a, b) => Compare(a.By, b.By));
+        annotations = new(sheet.Annotations, asOf, static entry => (entry.Kit, entry.LineNumber), static entry => entry.SignedBy.At, CompareAnnotations);
+        uses = new(sheet.Uses, asOf, static entry => (entry.Kit, entry.LineNumber), static entry => entry.At, CompareUses);
+        breakages = new(sheet.Breakages, asOf, static entry => entry.Tool, static entry => entry.At, static (a, b) =>
+            First((b.Pieces ?? int.MaxValue).CompareTo(a.Pieces ?? int.MaxValue), Compare(a.By, b.By), 0));
+        reconstructions = new(sheet.Reconstructions, asOf, static entry => entry.Tool, static entry => entry.SignedBy.At, static (a, b) =>
+            First(b.Pieces.CompareTo(a.Pieces), Compare(a.SignedBy.By, b.SignedBy.By), string.CompareOrdinal(a.Decision, b.Decision)));
+        joinings = new(sheet.Joinings, asOf, static entry => (entry.Kit, entry.LineNumber), static entry => entry.At, static (a, b) =>
+            First(a.Wholes.CompareTo(b.Wholes), a.Parts.CompareTo(b.Parts), Compare(a.By, b.By)));
     }
 
-    public IReadOnlyList<Sighting> SightingsOf(ToolId tool) => sightings.TryGetValue(tool, out List<Sighting>? list) ? list : [];
+    public bool HasAnnotations => !annotations.IsEmpty;
 
-    public IReadOnlyList<LineCount> CountsOf(KitId kit, int line) => counts.TryGetValue((kit, line), out List<LineCount>? list) ? list : [];
+    public IReadOnlyList<Sighting> SightingsOf(ToolId tool) => sightings.Of(tool);
 
-    public IReadOnlyList<PieceCount> PiecesOf(ToolId tool) => pieces.TryGetValue(tool, out List<PieceCount>? list) ? list : [];
+    public IReadOnlyList<Sighting> SightingsIn(KitId kit) => sightingsInKit.Of(kit);
 
-    private static int Names(string a, string b) => string.CompareOrdinal(a, b);
+    public IReadOnlyList<LineCount> CountsOf(KitId kit, int line) => counts.Of((kit, line));
 
-    /// <summary>The first comparison that decides.</summary>
-    private static int First(params ReadOnlySpan<int> comparisons)
+    public IReadOnlyList<PieceCount> PiecesOf(ToolId tool) => pieces.Of(tool);
+
+    public IReadOnlyList<KitOpening> OpeningsOf(KitId kit) => openings.Of(kit);
+
+    public IReadOnlyList<Annotation> AnnotationsOf(KitId kit, int line) => annotations.Of((kit, line));
+
+    public IReadOnlyList<ConsumableUse> UsesOf(KitId kit, int line) => uses.Of((kit, line));
+
+    public IReadOnlyList<Breakage> BreakagesOf(ToolId tool) => breakages.Of(tool);
+
+    public IReadOnlyList<Reconstruction> ReconstructionsOf(ToolId tool) => reconstructions.Of(tool);
+
+    public IReadOnlyList<JoiningStatement> JoiningsOf(KitId kit, int line) => joinings.Of((kit, line));
+
+    private static int CompareSightings(Sighting a, Sighting b) => First(
+        string.CompareOrdinal(a.MarkRead, b.MarkRead),
+        Compare(a.By, b.By),
+        First(string.CompareOrdinal(a.InKit.Value, b.InKit.Value), Compare(a.Witness, b.Witness), string.CompareOrdinal(a.Where.Value, b.Where.Value)));
+
+    private static int CompareCounts(LineCount a, LineCount b) => First(
+        a.Quantity.Amount.CompareTo(b.Quantity.Amount),
+        Compare(a.By, b.By),
+        First(b.Parts.CompareTo(a.Parts), Compare(a.Witness, b.Witness), string.CompareOrdinal(a.Quantity.Unit.Value, b.Quantity.Unit.Value)));
+
+    /// <summary>Of two annotations of one instant the one that leaves more expected decides.</summary>
+    private static int CompareAnnotations(Annotation a, Annotation b) => First(
+        RankOf(a.Kind).CompareTo(RankOf(b.Kind)),
+        a.ShortBy.Amount.CompareTo(b.ShortBy.Amount),
+        First((a.Until ?? DateTimeOffset.MaxValue).CompareTo(b.Until ?? DateTimeOffset.MaxValue), Compare(a.SignedBy.By, b.SignedBy.By), string.CompareOrdinal(a.Reason, b.Reason)));
+
+    private static int RankOf(AnnotationKind kind) => kind switch
     {
-        foreach (int comparison in comparisons)
-        {
-            if (comparison != 0)
-            {
-                return comparison;
-            }
-        }
+        AnnotationKind.Restored => 0,
+        AnnotationKind.Short => 1,
+        _ => 2,
+    };
 
-        return 0;
-    }
+    /// <summary>Of two records of one instant the one that explains less decides.</summary>
+    private static int CompareUses(ConsumableUse a, ConsumableUse b) => First(
+        (a.Used + a.Scrapped).CompareTo(b.Used + b.Scrapped),
+        a.Used.CompareTo(b.Used),
+        First(Compare(a.By, b.By), string.CompareOrdinal(a.Job, b.Job), string.CompareOrdinal(a.Unit.Value, b.Unit.Value)));
 
-    private static void Put<TKey, TValue>(Dictionary<TKey, List<TValue>> map, TKey key, TValue value)
-        where TKey : notnull
-    {
-        if (!map.TryGetValue(key, out List<TValue>? list))
-        {
-            map.Add(key, list = []);
-        }
+    private static int Compare(PersonId a, PersonId b) => string.CompareOrdinal(a.Value, b.Value);
 
-        list.Add(value);
-    }
+    private static int First(int first, int second, int third) => first != 0 ? first : second != 0 ? second : third;
 }

@@ -23,6 +23,8 @@ internal static class PersonCount
         return keys.Count;
     }
 
+    public static bool AreSame(PersonId one, PersonId other) => string.Equals(KeyOf(one.Value), KeyOf(other.Value), StringComparison.Ordinal);
+
     private static string KeyOf(string id)
     {
         var key = new StringBuilder(id.Length);

@@ -1,24 +1,27 @@
 using System.Collections.Generic;
 using System.Globalization;
+using System.Linq;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
 /// <summary>Explains every read of the sessions that present a kit, by the stated precedence: repeat, outside window, expected, unexpected, unknown.</summary>
 internal static class ReadExplainer
 {
-    public static IReadOnlyList<ReadExplanation> Explain(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<SessionSummary> sessions)
+    public static IReadOnlyList<ReadExplanation> Explain(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<LineNotExpected> notExpected, IReadOnlyList<SessionSummary> sessions)
     {
         var list = new List<ReadExplanation>();
+        HashSet<ToolId> removed = [.. notExpected.Select(static line => line.Line.Tool?.Id).OfType<ToolId>()];
         foreach (SessionSummary summary in sessions)
         {
             ReadSession session = summary.Session;
             foreach (TagReading reading in scope.ReadingOf(session).Tags)
             {
                 TagEvidence evidence = reading.Evidence;
-                Add(list, session, reading, evidence.AcceptedCount, manifest, scope);
+                Add(list, session, reading, evidence.AcceptedCount, manifest, removed, scope);
                 AddPlain(list, session, reading, ReadExplanationKind.OutsideWindow, ReconciliationReasons.ReadOutsideWindow, evidence.OutsideCount);
                 AddPlain(list, session, reading, ReadExplanationKind.Repeat, ReconciliationReasons.ReadRepeat, evidence.RepeatCount);
             }
@@ -58,11 +61,11 @@ internal static class ReadExplainer
     }
 
     private static void Add(
-        List<ReadExplanation> list, ReadSession session, TagReading reading, long count, KitManifest manifest, ReconciliationScope scope)
+        List<ReadExplanation> list, ReadSession session, TagReading reading, long count, KitManifest manifest, HashSet<ToolId> removed, ReconciliationScope scope)
     {
         if (count > 0)
         {
-            (ReadExplanationKind kind, Reason reason) = Explain(reading, manifest, scope);
+            (ReadExplanationKind kind, Reason reason) = Explain(reading, manifest, removed, scope);
             list.Add(new ReadExplanation
             {
                 Session = session.Id,
@@ -76,12 +79,14 @@ internal static class ReadExplainer
         }
     }
 
-    private static (ReadExplanationKind Kind, Reason Reason) Explain(TagReading reading, KitManifest manifest, ReconciliationScope scope)
+    private static (ReadExplanationKind Kind, Reason Reason) Explain(TagReading reading, KitManifest manifest, HashSet<ToolId> removed, ReconciliationScope scope)
     {
         switch (reading.Kind)
         {
             case TagReadingKind.ControlTag:
                 return (ReadExplanationKind.Expected, new Reason(ReconciliationReasons.ReadControlTag));
+            case TagReadingKind.Live when removed.Contains(reading.Tool!.Value):
+                return (ReadExplanationKind.Unexpected, new Reason(PeopleReasons.ReadRemoved, ("tool", reading.Tool.Value.Value)));
             case TagReadingKind.Live when manifest.FindLine(reading.Tool!.Value) is { } line:
                 return (ReadExplanationKind.Expected, new Reason(
                     ReconciliationReasons.ReadExpected, ("tool", reading.Tool.Value.Value), ("line", line.Number.ToString(CultureInfo.InvariantCulture))));

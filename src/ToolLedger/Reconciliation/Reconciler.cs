@@ -19,7 +19,7 @@ namespace ToolLedger.Reconciliation;
 /// </remarks>
 public sealed class Reconciler
 {
-    private static readonly IReadOnlyList<IReconciliationRule> BuiltIn = [new IdentityRule(), new CountRule(), new PieceRule(), new BasisRule()];
+    private static readonly IReadOnlyList<IReconciliationRule> BuiltIn = [new IdentityRule(), new CountRule(), new BalanceRule(), new PieceRule(), new WitnessRule(), new BasisRule()];
 
     private readonly ReconciliationPolicy policy;
     private readonly IReadOnlyList<IReconciliationRule> rules;
@@ -116,20 +116,31 @@ public sealed class Reconciler
         KitManifest manifest = FindManifest(scope.Input, kit, revision);
         List<SessionSummary> sessions = scope.SessionsOf(kit);
         var collector = new ToolReadsCollector(scope, kit, sessions);
-        var judge = new LineJudge(scope, manifest, collector, rules);
-        JudgedLine[] judged = [.. manifest.Lines.Select(judge.Judge)];
+        var notExpected = new NotExpectedSearch(scope, manifest, sessions);
+        var judge = new LineJudge(scope, manifest, collector, rules, notExpected);
+        JudgedLine[] judged = [.. manifest.Lines.Where(line => !notExpected.IsNotExpected(line, collector)).Select(judge.Judge)];
         LineConclusion[] lines = [.. judged.Select(static line => line.Conclusion)];
-        List<Signature> signatures = SignaturesFor(scope, lines);
+        var signing = new SignatureSearch(scope, lines);
+        List<Signature> signatures = signing.Used();
         List<PersonId> persons = PersonsOf(lines, signatures);
-        KitConclusion conclusion = KitJudge.Judge(scope, manifest, lines, collector.HasUsableSession, persons);
+        KitConclusion conclusion = KitJudge.Judge(scope, manifest, lines, collector.HasUsableSession, persons, notExpected.Contradictions);
+        var people = new PeopleFindingSearch(scope, manifest, lines);
         ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, conclusion);
-        return new ReconciliationResult(() => ReadExplainer.Explain(scope, manifest, sessions), () => InputsOf(scope, manifest, sessions, collector.SessionsOfOtherKits))
+        IReadOnlyList<LineNotExpected> leftOut = notExpected.Lines;
+        return new ReconciliationResult(() => ReadExplainer.Explain(scope, manifest, leftOut, sessions), () => InputsOf(scope, manifest, sessions, collector.SessionsOfOtherKits))
         {
             Manifest = manifest,
             AsOf = scope.AsOf,
             Kit = conclusion,
             Lines = lines,
-            Findings = [.. FindingsOf(scope, manifest, collector, judged, sessions), .. EntrySearch.Search(scope, manifest, signatures)],
+            NotExpected = leftOut,
+            UnlistedItems = people.UnlistedItems,
+            Openings = scope.People.OpeningsOf(manifest.Id),
+            Findings =
+            [
+                .. people.UnlistedItemFindings(), .. people.OpeningFindings(), .. FindingsOf(scope, manifest, collector, judged, sessions), .. notExpected.Findings,
+                .. scope.Entries.Search(manifest, signing),
+            ],
             Sessions = sessions,
             Persons = persons,
             Signatures = signatures,
@@ -144,15 +155,6 @@ public sealed class Reconciler
         KitManifest? manifest = revision is { } number ? input.Kits.Find(kit, number) : input.Kits.Find(kit, input.AsOf);
         string which = revision is { } asked ? string.Create(CultureInfo.InvariantCulture, $"revision {asked}") : string.Create(CultureInfo.InvariantCulture, $"effective at {input.AsOf:O}");
         return manifest ?? throw new ArgumentException($"The register holds no manifest of kit \"{kit}\" {which}.", nameof(input));
-    }
-
-    /// <summary>A signature covers what was there to sign: one older than the latest count or sighting of the kit does not count.</summary>
-    private static List<Signature> SignaturesFor(ReconciliationScope scope, IReadOnlyList<LineConclusion> lines)
-    {
-        DateTimeOffset latest = lines.Max(static line => line.Evidence.At) ?? DateTimeOffset.MinValue;
-        return [.. scope.Input.Inventory.Signatures.Where(signature => signature.At >= latest
-            && signature.At <= scope.AsOf
-            && scope.AsOf - signature.At <= scope.Policy.Inventory.EvidenceAgeMax)];
     }
 
     private static List<PersonId> PersonsOf(IReadOnlyList<LineConclusion> lines, List<Signature> signatures)

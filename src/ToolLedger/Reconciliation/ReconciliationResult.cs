@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
 
@@ -32,8 +33,17 @@ public sealed class ReconciliationResult
     /// <summary>Where the kit stands.</summary>
     public required KitConclusion Kit { get; init; }
 
-    /// <summary>One conclusion for every manifest line, in line order.</summary>
+    /// <summary>One conclusion for every line that is expected, in line order; with <see cref="NotExpected"/> these are all lines of the manifest.</summary>
     public required IReadOnlyList<LineConclusion> Lines { get; init; }
+
+    /// <summary>The lines that are not expected now, each with the annotation or the rule that says so, in line order.</summary>
+    public IReadOnlyList<LineNotExpected> NotExpected { get; init; } = [];
+
+    /// <summary>Reports of items on no list, in time order. They change no conclusion and say nothing of where the item is; each is a finding too.</summary>
+    public IReadOnlyList<UnlistedItemReport> UnlistedItems { get; init; } = [];
+
+    /// <summary>The openings of the kit on the inventory sheet up to the as-of instant, latest first.</summary>
+    public IReadOnlyList<KitOpening> Openings { get; init; } = [];
 
     /// <summary>What stands beside the conclusions.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using System.Threading;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
@@ -25,6 +26,7 @@ internal sealed class ReconciliationScope
         Policy = policy;
         hintsDigest = new Lazy<Digest>(() => HintsText.DigestOf(input));
         People = new PeopleIndex(input.Inventory, input.AsOf);
+        Entries = new EntrySearch(this);
     }
 
     public ReconciliationInput Input { get; }
@@ -32,6 +34,8 @@ internal sealed class ReconciliationScope
     public ReconciliationPolicy Policy { get; }
 
     public PeopleIndex People { get; }
+
+    public EntrySearch Entries { get; }
 
     public DateTimeOffset AsOf => Input.AsOf;
 
@@ -70,6 +74,13 @@ internal sealed class ReconciliationScope
             .Where(session => !session.Presents(kit) && session.To <= AsOf)
             .OrderBy(static session => session.From)
             .ThenBy(static session => session.Id.Value, StringComparer.Ordinal)];
+
+    /// <summary>Reports of items on no list: those about the kit, and those that name no kit or one that no manifest describes.</summary>
+    public IReadOnlyList<UnlistedItemReport> UnlistedItemsOf(KitId kit)
+        => Input.Inventory.UnlistedItems.Count == 0 ? [] : [.. Input.Inventory.UnlistedItems
+            .Where(report => report.At <= AsOf && (report.Kit == kit || report.Kit.IsEmpty || Input.Kits.Find(report.Kit, AsOf) is null))
+            .OrderBy(static report => report.At)
+            .ThenBy(static report => report.Description, StringComparer.Ordinal)];
 
     /// <summary>The sessions that present a kit, each with whether its looks count.</summary>
     public List<SessionSummary> SessionsOf(KitId kit)

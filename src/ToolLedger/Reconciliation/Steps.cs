@@ -1,4 +1,3 @@
-using System.Globalization;
 using ToolLedger.Kits;
 using ToolLedger.Records;
 
@@ -14,9 +13,6 @@ internal static class Steps
     public static NextStep SightTool(ManifestLine line) => new(NextStepKind.SightTool, new Reason(ReconciliationReasons.StepSightTool, Mark(line)));
 
     public static NextStep CountItems(ManifestLine line) => new(NextStepKind.CountItems, new Reason(ReconciliationReasons.StepCountItems, ("unit", line.Expected.Unit.Value)));
-
-    public static NextStep CountPieces(ManifestLine line)
-        => new(NextStepKind.CountPieces, new Reason(ReconciliationReasons.StepCountPieces, ("expected", (line.Tool?.PieceCount ?? 1).ToString(CultureInfo.InvariantCulture))));
 
     public static NextStep SearchShortage(ManifestLine line) => new(NextStepKind.SearchShortage, new Reason(ReconciliationReasons.StepSearchShortage, ("what", line.Description)));
 

@@ -34,6 +34,8 @@ internal sealed class ToolReadsCollector
 
     public bool HasUsableSession => used.Count > 0;
 
+    public IReadOnlyList<ReadSession> UsedSessions => used;
+
     public IReadOnlyList<ReadSession> SessionsOfOtherKits => ofOtherKits;
 
     public ToolReads Collect(ToolId tool)

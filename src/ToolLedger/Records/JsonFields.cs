@@ -194,6 +194,29 @@ internal sealed class JsonFields
         return items;
     }
 
+    /// <summary>A list of printable texts; none if absent or wrong.</summary>
+    internal List<string> Texts(string name, int maxCount, int maxLength)
+    {
+        var texts = new List<string>();
+        foreach ((JsonElement item, string place) in Items(name, maxCount))
+        {
+            if (item.ValueKind != JsonValueKind.String)
+            {
+                _issues.Report(place, WrongType("text", item));
+            }
+            else if (RecordText.Check(item.GetString(), maxLength) is { } fault)
+            {
+                _issues.Report(place, fault);
+            }
+            else
+            {
+                texts.Add(item.GetString()!);
+            }
+        }
+
+        return texts;
+    }
+
     /// <summary>True if the member is there; otherwise it is an issue.</summary>
     internal bool Require(string name)
     {

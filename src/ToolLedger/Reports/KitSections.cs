@@ -43,6 +43,11 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             page.Paragraph(voice.Say(ReportSentences.NotInDate, ("lines", notInDate)));
         }
 
+        if (result.UnlistedItems.Count > 0)
+        {
+            page.Paragraph(voice.Say(ReportSentences.UnlistedItems, ("count", ReportVoice.Text(result.UnlistedItems.Count))));
+        }
+
         if (result.Kit.State == KitState.Complete && result.Signatures.Count == 0)
         {
             page.Paragraph(voice.Say(ReportSentences.NotSigned));
@@ -56,6 +61,11 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         List<LineConclusion> settled = [.. result.Lines.Where(static line => line.IsAccounted)];
         page.Heading(3, number + voice.Say(ReportSentences.Settled, ("count", ReportVoice.Text(settled.Count)), ("total", Total)));
         page.Rows("line", "basis", "what and how", [.. settled.Select(Settled)]);
+        page.Items([.. result.NotExpected.Select(line => voice.Say(
+            ReportSentences.NotExpected,
+            ("line", ReportVoice.Text(line.Line.Number)),
+            ("what", voice.What(line.Line)),
+            ("why", voice.Say(line.Reason).TrimEnd('.'))))]);
         List<ReasonKind> legend = [];
         if (settled.Exists(IsRead))
         {

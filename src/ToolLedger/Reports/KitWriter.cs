@@ -36,10 +36,12 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         }
 
         writer.WriteEndArray();
+        new PeopleWriter(writer, voice, at).WriteNotExpected(result.NotExpected);
         WriteNumbers("chase", result.ChaseList.Select(static line => line.Line.Number));
         WriteUnseen(result);
         WriteCalibration(result);
         WriteFindings(result);
+        new PeopleWriter(writer, voice, at).WriteUnlistedItems(result.UnlistedItems);
         WritePeople(result);
         WriteBasis(result);
         writer.WriteEndObject();
@@ -134,6 +136,14 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
             writer.WriteString("countedUnit", counted.Unit.Value);
         }
 
+        if (evidence.Balance is { } balance)
+        {
+            PeopleWriter.WriteBalance(writer, balance);
+        }
+
+        WriteTime("latestAt", evidence.LatestAt);
+        WriteTime("oldestAt", evidence.OldestAt);
+        WriteTime("openedSince", evidence.OpenedSince);
         writer.WriteStartArray("persons");
         foreach (PersonId person in evidence.Persons)
         {
@@ -246,6 +256,8 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
 
         writer.WriteEndArray();
     }
+
+    private void WriteTime(string name, DateTimeOffset? time) => WriteIf(name, time is { } known ? at(known) : null);
 
     private void WriteIf(string name, string? value)
     {

@@ -58,6 +58,12 @@ public static class ReportSentences
     /// <summary>Second question.</summary>
     public static ReasonKind Settled { get; } = new("report.settled", "Settled: {count} of {total} lines, by what and by whom");
 
+    /// <summary>A line that is not expected.</summary>
+    public static ReasonKind NotExpected { get; } = new("report.not-expected", "Not expected, so in none of these counts: line {line} {what}: {why}.");
+
+    /// <summary>Beside the conclusion, where a person reported an item that is on no list.</summary>
+    public static ReasonKind UnlistedItems { get; } = new("report.unlisted-items", "Items on no list, reported gone: {count}, told under what was noticed. The conclusion above says nothing of them; the local procedure for such items applies.");
+
     /// <summary>Third question, where nothing is open.</summary>
     public static ReasonKind NothingOpen { get; } = new("report.nothing-open", "Open: none of {total} lines");
 
@@ -158,7 +164,7 @@ public static class ReportSentences
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
         Title, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, SetIn, IsReadGood, NoSession, Session, SessionLeftOut, RowsRefused, NoReadUsed,
-        Settled, EpcOnly, NothingOpen, NotSigned, ReadLegend, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
+        Settled, NotExpected, UnlistedItems, EpcOnly, NothingOpen, NotSigned, ReadLegend, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
         Calibration, NothingToCalibrate, AlsoRead, NothingElseRead, NothingRead, ReadsOf, Who, Persons, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
         NotAnswered, AndMore,
     ];

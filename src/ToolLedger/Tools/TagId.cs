@@ -1,5 +1,6 @@
 using System;
 using System.Buffers.Binary;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using ToolLedger.Identifiers;
 using ToolLedger.Records;
@@ -19,6 +20,9 @@ public readonly partial struct TagId : IEquatable<TagId>, IComparable<TagId>, IC
     private readonly Epc _bits;
     private readonly string? _text;
     private readonly TagIdKind _kind;
+
+    // Eight words of 16 bits need four bits; the kind stands above them.
+    private const int ShortKindShift = 4;
 
     private TagId(TagIdKind kind, Epc bits, string? text)
     {
@@ -130,6 +134,28 @@ public readonly partial struct TagId : IEquatable<TagId>, IComparable<TagId>, IC
         TagId other => CompareTo(other),
         _ => throw new ArgumentException("Only tag ids can be compared with a tag id.", nameof(obj)),
     };
+
+    /// <summary>The identity in 17 bytes, where it fits: no text, and at most 128 bits.</summary>
+    /// <param name="first">The first 64 bits.</param>
+    /// <param name="second">The next 64 bits.</param>
+    /// <param name="form">Kind and bit count together.</param>
+    /// <returns>Whether it fits.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal bool TryGetShort(out ulong first, out ulong second, out byte form)
+    {
+        form = (byte)(((int)_kind << ShortKindShift) | (_bits.BitCount >> 4));
+        return _bits.TryGetWords(out first, out second) && _text is null;
+    }
+
+    /// <summary>The identity that <see cref="TryGetShort"/> took apart.</summary>
+    internal static TagId FromShort(ulong first, ulong second, byte form)
+    {
+        Span<byte> bytes = stackalloc byte[2 * sizeof(ulong)];
+        BinaryPrimitives.WriteUInt64BigEndian(bytes, first);
+        BinaryPrimitives.WriteUInt64BigEndian(bytes[sizeof(ulong)..], second);
+        int count = (form & ((1 << ShortKindShift) - 1)) << 4;
+        return new TagId((TagIdKind)(form >> ShortKindShift), Epc.FromBytes(bytes[..(count >> 3)], count), null);
+    }
 
     private static Epc BitsOf(ulong number)
     {

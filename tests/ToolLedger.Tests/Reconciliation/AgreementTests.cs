@@ -3,6 +3,7 @@ using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Reads;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 using ToolLedger.Reconciliation;
 using Xunit;
 
@@ -77,6 +78,47 @@ public sealed class AgreementTests
 
         Assert.Equal(KitState.Open, result.Kit.State);
         Assert.Equal([World.P], result.Persons);
+    }
+
+    [Fact]
+    public void One_who_counts_the_same_again_alone_takes_nothing_from_those_who_counted_it_together()
+    {
+        World world = AllRead();
+        world.Policy = new ReconciliationPolicy { Inventory = new InventoryPolicy { CountWitnessNeeded = true } };
+        LineCount[] again = [.. world.Counts.Select(count => Again(count, World.P, World.End.AddSeconds(40), count.Quantity))];
+        Assert.Equal(KitState.Complete, world.Reconcile().Kit.State);
+
+        world.Counts.AddRange(again);
+
+        Assert.Equal(KitState.Complete, world.Reconcile().Kit.State);
+    }
+
+    // Two tags of one tool: another kit's session heard one of them more often than this kit's did. The better-read other tag once hid that.
+    [Fact]
+    public void What_another_kits_session_heard_more_often_weighs_for_either_tag_of_a_tool()
+    {
+        World world = AllRead();
+        world.Bindings.Add(World.Binding(World.TagOf("T3b"), new ToolId("T3")));
+        world.Read("T3b", World.A1, 8);
+        var other = new World();
+        other.Read("T3b", World.A1, 1, 4).Read("T3b", World.A2, 9, 12);
+        LineConclusion line = world.Reconcile(world.Session(), other.Session("S2", World.K2)).Lines[2];
+
+        Assert.Equal(LineState.Weak, line.State);
+        Assert.Contains(line.Reasons, reason => reason.Code == ReconciliationReasons.BetterElsewhere.Code);
+    }
+
+    // A silent session over both passes of another once made one pass of the two.
+    [Fact]
+    public void A_silent_session_makes_no_single_pass_of_two_that_it_overlaps()
+    {
+        var world = new World();
+        world.PassStarts.Add(World.Start.AddSeconds(15));
+        world.Read("T3", World.A1, 6, 9, 21);
+        ReconciliationResult alone = world.Reconcile(), beside = world.Reconcile(world.Session(), new World().Session("S0"));
+
+        Assert.Equal((LineState.Accounted, 2), (alone.Lines[2].State, alone.Lines[2].Evidence.PassCount));
+        Assert.Equal((LineState.Accounted, 2), (beside.Lines[2].State, beside.Lines[2].Evidence.PassCount));
     }
 
     [Fact]

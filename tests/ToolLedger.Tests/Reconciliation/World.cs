@@ -98,7 +98,7 @@ internal sealed partial class World
             {
                 Id = new ToolId(Text("T", i)),
                 Description = Text("tool ", i),
-                Mark = i == 9 && !IsT9Marked ? null : Text("K1-", i),
+                Mark = i == 9 && !IsT9Marked ? null : i is 8 or 9 && SharedMark is { } shared ? shared : Text("K1-", i),
                 PieceCount = i == 10 ? T10Pieces : 1,
                 NeedsCalibration = i == 4,
             },
@@ -114,6 +114,7 @@ internal sealed partial class World
             },
             new ConsumableLine { Number = 14, Description = "safety wire", Quantity = new Quantity(1, new Unit("spool")) },
             new CountedLine { Number = 15, Description = "rags", Quantity = new Quantity(6, Unit.Each) },
+            .. MoreLines,
         ]));
     }
 

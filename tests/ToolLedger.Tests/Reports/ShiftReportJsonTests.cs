@@ -2,11 +2,14 @@ using System;
 using System.Linq;
 using System.Text.Json;
 using FsCheck.Xunit;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Reconciliation;
+using ToolLedger.Records;
 using ToolLedger.Reports;
 using ToolLedger.Testing.Cases;
 using ToolLedger.Testing.Generators;
+using ToolLedger.Tests.Reconciliation;
 using Xunit;
 
 namespace ToolLedger.Tests.Reports;
@@ -57,6 +60,39 @@ public sealed class ShiftReportJsonTests
         Assert.All(document.RootElement.GetProperty("sessions").EnumerateArray(), session => AssertReadsAddUp(session.GetProperty("reads")));
         int width = isNarrow ? ShiftReport.MinWidth : 100;
         Assert.All(report.ToText(width).Split('\n'), line => Assert.InRange(line.Length, 0, width));
+    }
+
+    [Property(Arbitrary = [typeof(PeopleCase)], MaxTest = 40)]
+    public void Whatever_people_record_the_report_keeps_the_schema(PeopleCase people)
+    {
+        World world = people.ToWorld();
+        world.UnlistedItems.Add(new UnlistedItemReport { Description = "phone", By = World.P, At = World.End, TouchedSince = [new Place("bay 2")] });
+        ReconciliationResult result = world.Reconcile();
+        byte[] json = new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = World.End }).ToJson();
+
+        StoredSchema.AssertAccepts(SchemaName, json);
+        using JsonDocument document = JsonDocument.Parse(json);
+        JsonElement kit = document.RootElement.GetProperty("kits")[0];
+        AssertKitAddsUp(kit);
+        Assert.Equal(result.NotExpected.Count, kit.GetProperty("notExpected").GetArrayLength());
+        Assert.Equal("phone", kit.GetProperty("unlistedItems")[0].GetProperty("description").GetString());
+    }
+
+    [Fact]
+    public void Annotations_balances_fragments_and_unlisted_items_are_told_in_words()
+    {
+        World world = new PeopleCase(12, [new UseDraw(1, 7, 0, 60)], 5, 2, 2, 1, 3, 0, false, 2, [new AnnotationDraw(12, AnnotationKind.Removed, 400, 1)], []).ToWorld();
+        world.UnlistedItems.Add(new UnlistedItemReport { Description = "phone", By = World.P, At = World.End, TouchedSince = [new Place("aircraft A")] });
+        var report = new ShiftReport(new ShiftReportInput { Results = [world.Reconcile()], MadeAt = World.End });
+        string text = string.Join(' ', report.ToText(200).Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+
+        Assert.Contains("Not expected, so in none of these counts: line 12", text, StringComparison.Ordinal);
+        Assert.Contains("issued 20 = used 7 + returned 12 + scrapped 0 + unexplained 1 (each; jobs 1)", text, StringComparison.Ordinal);
+        Assert.Contains("2 of 3 pieces counted", text, StringComparison.Ordinal);
+        Assert.Contains("2 parts make 1 whole", text, StringComparison.Ordinal);
+        Assert.Contains("touched since: aircraft A", text, StringComparison.Ordinal);
+        Assert.Contains("Items on no list, reported gone: 1", text, StringComparison.Ordinal);
+        Assert.Contains("removed on record", report.ToMarkdown(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -10,7 +10,7 @@ internal sealed class BasisRule : IReconciliationRule
 {
     public string Name => "basis";
 
-    public string Version => "1";
+    public string Version => "2";
 
     public string Settings => "";
 
@@ -27,9 +27,13 @@ internal sealed class BasisRule : IReconciliationRule
             return FromReads(facts, presence, reasons);
         }
 
-        reasons.Add(WhyNotAssessed(facts));
+        if (!IsCountVoid(facts, out NextStep? countAgain))
+        {
+            reasons.Add(WhyNotAssessed(facts));
+        }
+
         reasons.AddRange(facts.Remarks);
-        return Verdict.Withhold(LineState.NotAssessed, reasons, StepForSilence(facts), isPositiveDifference: false);
+        return Verdict.Withhold(LineState.NotAssessed, reasons, countAgain ?? StepForSilence(facts), isPositiveDifference: false);
     }
 
     private static Verdict FromReads(in LineFacts facts, PresenceJudgement presence, List<Reason> reasons)
@@ -50,8 +54,44 @@ internal sealed class BasisRule : IReconciliationRule
         }
 
         bool degraded = facts.BestEvidence is { } best && Contains(best.Passes);
-        return Verdict.Withhold(LineState.Weak, reasons, degraded ? Steps.SecondPass(facts.Line) : Steps.SightTool(facts.Line), isPositiveDifference: false);
+        return Verdict.Withhold(LineState.Weak, reasons, degraded ? Steps.SecondPass(facts.Line) : SightTool(facts), isPositiveDifference: false);
     }
+
+    /// <summary>True where somebody counted, but not so that it says what is there: parts that nobody joined, or a use since.</summary>
+    private static bool IsCountVoid(in LineFacts facts, out NextStep? next)
+    {
+        next = null;
+        foreach (Reason remark in facts.Remarks)
+        {
+            if (remark.Kind == PeopleReasons.PartsNotJoined)
+            {
+                next = new NextStep(NextStepKind.CountItems, new Reason(PeopleReasons.StepJoinParts, ("parts", ValueOf(remark, "parts"))));
+            }
+            else if (remark.Kind == PeopleReasons.UsedSinceCounted)
+            {
+                next = new NextStep(NextStepKind.CountItems, new Reason(PeopleReasons.StepCountAgain, ("unit", facts.Line.Expected.Unit.Value)));
+            }
+        }
+
+        return next is not null;
+    }
+
+    private static string ValueOf(Reason reason, string name)
+    {
+        foreach (KeyValuePair<string, string> pair in reason.Values)
+        {
+            if (string.Equals(pair.Key, name, System.StringComparison.Ordinal))
+            {
+                return pair.Value;
+            }
+        }
+
+        return "";
+    }
+
+    private static NextStep SightTool(in LineFacts facts) => facts is { IsMarkShared: true, Line.Tool.Mark: { } mark }
+        ? new NextStep(NextStepKind.SightTool, new Reason(PeopleReasons.StepTellApart, ("mark", mark)))
+        : Steps.SightTool(facts.Line);
 
     private static Reason WhyNotAssessed(in LineFacts facts) => facts.Line switch
     {
@@ -63,7 +103,7 @@ internal sealed class BasisRule : IReconciliationRule
     private static NextStep StepForSilence(in LineFacts facts) => facts.Line switch
     {
         ToolLine when facts.LiveTags.Count > 0 => Steps.PresentAtStation(facts.Line),
-        ToolLine => Steps.SightTool(facts.Line),
+        ToolLine => SightTool(facts),
         _ => Steps.CountItems(facts.Line),
     };
 

@@ -4,20 +4,25 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation.Rules;
 
-/// <summary>A count below the expected one is partial, one above it a conflict; a set whose container is shown but whose contents nobody counted is partial by silence.</summary>
+/// <summary>A count below the expected one is partial, one above it a conflict; a set whose container is shown but whose contents nobody counted is partial by silence. What jobs used is left to the balance.</summary>
 internal sealed class CountRule : IReconciliationRule
 {
     public string Name => "count";
 
-    public string Version => "1";
+    public string Version => "2";
 
     public string Settings => "";
 
     public Verdict Judge(in LineFacts facts)
     {
-        if (facts.Count is { } count)
+        if (facts.Balance is { JobCount: > 0 })
         {
-            return Compare(facts.Line, count.Quantity);
+            return Verdict.NoObjection;
+        }
+
+        if (facts.Counted is { } counted)
+        {
+            return Compare(facts.Line, facts.Expected, counted);
         }
 
         return facts.Line is SetLine set && facts.Bases.Count > 0
@@ -25,9 +30,8 @@ internal sealed class CountRule : IReconciliationRule
             : Verdict.NoObjection;
     }
 
-    private static Verdict Compare(ManifestLine line, Quantity counted)
+    private static Verdict Compare(ManifestLine line, Quantity expected, Quantity counted)
     {
-        Quantity expected = line.Expected;
         if (counted.Amount < expected.Amount)
         {
             return Verdict.Withhold(

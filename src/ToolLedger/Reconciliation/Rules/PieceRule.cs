@@ -1,3 +1,4 @@
+using System;
 using System.Globalization;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -9,7 +10,7 @@ internal sealed class PieceRule : IReconciliationRule
 {
     public string Name => "pieces";
 
-    public string Version => "1";
+    public string Version => "2";
 
     public string Settings => "";
 
@@ -21,18 +22,20 @@ internal sealed class PieceRule : IReconciliationRule
         }
 
         ManifestLine line = facts.Line;
-        int expected = tool.PieceCount;
+        int expected = Math.Max(tool.PieceCount, facts.PiecesEstablished);
         string expectedText = expected.ToString(CultureInfo.InvariantCulture);
-        if (facts.Pieces is not { } pieces)
+        if (facts.IsPieceNumberUnknown || facts.Pieces is { Pieces: null })
         {
-            return expected > 1 && facts.Bases.Count > 0
-                ? Verdict.Withhold(LineState.Partial, new Reason(ReconciliationReasons.PiecesNotCounted, ("expected", expectedText)), Steps.CountPieces(line))
-                : Verdict.NoObjection;
+            var step = new Reason(PeopleReasons.StepReconstruct, ("what", line.Description));
+            return Verdict.Withhold(
+                LineState.Partial, [new Reason(ReconciliationReasons.PiecesUnknown)], new NextStep(NextStepKind.SearchShortage, step), isPositiveDifference: true);
         }
 
-        if (pieces.Pieces is not { } counted)
+        if (facts.Pieces?.Pieces is not { } counted)
         {
-            return Verdict.Withhold(LineState.Partial, [new Reason(ReconciliationReasons.PiecesUnknown)], Steps.SearchShortage(line), isPositiveDifference: true);
+            return expected > 1 && facts.Bases.Count > 0
+                ? Verdict.Withhold(LineState.Partial, new Reason(ReconciliationReasons.PiecesNotCounted, ("expected", expectedText)), CountPieces(expectedText))
+                : Verdict.NoObjection;
         }
 
         if (counted < expected)
@@ -40,7 +43,7 @@ internal sealed class PieceRule : IReconciliationRule
             return Verdict.Withhold(
                 LineState.Partial,
                 [new Reason(ReconciliationReasons.PiecesShort, ("short", (expected - counted).ToString(CultureInfo.InvariantCulture)), ("expected", expectedText))],
-                Steps.SearchShortage(line),
+                SearchPieces(line, expected - counted),
                 isPositiveDifference: true);
         }
 
@@ -52,4 +55,12 @@ internal sealed class PieceRule : IReconciliationRule
                 isPositiveDifference: true)
             : Verdict.NoObjection;
     }
+
+    private static NextStep CountPieces(string expected)
+        => new(NextStepKind.CountPieces, new Reason(ReconciliationReasons.StepCountPieces, ("expected", expected)));
+
+    /// <summary>The rules for a lost item cover a portion of a broken tool (US Air Force Instruction 21-101 of 16 January 2020, paragraph 8.9.2).</summary>
+    private static NextStep SearchPieces(ManifestLine line, int missing) => new(
+        NextStepKind.SearchShortage,
+        new Reason(PeopleReasons.StepSearchPieces, ("short", missing.ToString(CultureInfo.InvariantCulture)), ("what", line.Description)));
 }

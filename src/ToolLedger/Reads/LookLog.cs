@@ -1,0 +1,130 @@
+using System;
+
+namespace ToolLedger.Reads;
+
+/// <summary>
+/// The looks of a session as they come, some of them more than once. Now and then they are sorted and made different, so that
+/// what is kept grows with the different looks and not with the reads; how often adds a constant to the cost of each.
+/// </summary>
+internal sealed class LookLog
+{
+    private const int FirstLength = 64;
+    private const int SmallCount = 65_536;
+    private const int Factor = 4;
+
+    private readonly int _keptInCell;
+    private readonly int _limit;
+    private ulong[] _looks = new ulong[FirstLength];
+    private int _count;
+    private int _compactAt = SmallCount;
+    private bool _isSorted = true;
+
+    /// <summary>Makes an empty log.</summary>
+    /// <param name="keptInCell">How many looks of one tag, pass and antenna count: the earliest ones.</param>
+    /// <param name="limit">How many different looks may be kept in all.</param>
+    internal LookLog(int keptInCell, int limit)
+    {
+        _keptInCell = keptInCell;
+        _limit = limit;
+    }
+
+    /// <summary>Whether there were more different looks than may be kept. Asking may sort.</summary>
+    internal bool IsOverLimit
+    {
+        get
+        {
+            if (_count > _limit)
+            {
+                Compact();
+            }
+
+            return _count > _limit;
+        }
+    }
+
+    /// <summary>Adds a look; false when the log is full of different ones.</summary>
+    internal bool TryAdd(ulong look)
+    {
+        if (_count == _compactAt && !MakeRoom())
+        {
+            return false;
+        }
+
+        if (_count == _looks.Length)
+        {
+            Grow();
+        }
+
+        _looks[_count++] = look;
+        _isSorted = false;
+        return true;
+    }
+
+    /// <summary>Moves the looks of a pass from a slot on to a later pass that was announced after its first reads came.</summary>
+    internal void SplitPass(int pass, int newPass, int firstSlot)
+    {
+        foreach (ref ulong look in _looks.AsSpan(0, _count))
+        {
+            if (LookKey.Pass(look) == pass && LookKey.Slot(look) >= firstSlot)
+            {
+                look = LookKey.WithPass(look, newPass);
+            }
+        }
+
+        _isSorted = false;
+    }
+
+    /// <summary>The different looks in order, in place: they stand until the next one is added.</summary>
+    internal ReadOnlyMemory<ulong> InOrder()
+    {
+        Compact();
+        return _looks.AsMemory(0, _count);
+    }
+
+    // While it is small, looks that came twice make room first: a session of a kit soon takes no more memory.
+    private void Grow()
+    {
+        if (_count <= SmallCount)
+        {
+            Compact();
+        }
+
+        if (_count > _looks.Length / 4 * 3)
+        {
+            Array.Resize(ref _looks, (int)Math.Min(2L * _looks.Length, Array.MaxLength));
+        }
+    }
+
+    private bool MakeRoom()
+    {
+        Compact();
+        _compactAt = (int)Math.Min(Math.Max(SmallCount, (long)Factor * _count), (long)_limit + (_limit / Factor) + SmallCount);
+        return _count <= _limit;
+    }
+
+    private void Compact()
+    {
+        if (_isSorted)
+        {
+            return;
+        }
+
+        Span<ulong> looks = _looks.AsSpan(0, _count);
+        LookSort.Sort(looks);
+        int kept = 0;
+        int inCell = 0;
+        foreach (ulong look in looks)
+        {
+            bool isSameCell = kept > 0 && LookKey.Cell(looks[kept - 1]) == LookKey.Cell(look);
+            inCell = isSameCell ? inCell : 0;
+            if (inCell < _keptInCell && (!isSameCell || looks[kept - 1] != look))
+            {
+                looks[kept++] = look;
+                inCell++;
+            }
+        }
+
+        _count = kept;
+        _isSorted = true;
+    }
+}

@@ -1,0 +1,95 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using ToolLedger.Inventory;
+using ToolLedger.Kits;
+using ToolLedger.Presence;
+using ToolLedger.Reads;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>The figures of a line, and how old and how new the evidence is that it rests on.</summary>
+internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector)
+{
+    private readonly KitOpening? opening = scope.People.OpeningsOf(manifest.Id) is [var latest, ..] ? latest : null;
+
+    public LineEvidence Of(in LineFacts facts, ToolReads reads, bool isAccounted, IReadOnlyList<PersonId> persons)
+    {
+        PresenceEvidence? best = reads.Best;
+        DateTimeOffset? oldest = isAccounted ? OldestOf(facts) : null;
+        return new LineEvidence
+        {
+            LiveTagCount = facts.LiveTags.Count,
+            LookCount = best?.LookCount ?? 0,
+            AntennaCount = best?.Antennas.Count ?? 0,
+            PassCount = best?.Passes.Count(static pass => pass.LookCount > 0) ?? 0,
+            Strongest = best?.Strongest,
+            LastSeen = reads.LastSeen,
+            Counted = facts.Counted ?? (facts.Pieces?.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece) : null),
+            By = facts.Sighting?.By ?? facts.Count?.By ?? facts.Pieces?.By,
+            At = facts.Sighting?.At ?? facts.Count?.At ?? facts.Pieces?.At,
+            Witness = facts.Sighting is { } sighting ? WitnessOf(sighting) : facts.Count?.Witness ?? facts.Pieces?.Witness,
+            History = best?.History,
+            Persons = persons,
+            Balance = facts.Balance,
+            LatestAt = LatestOf(facts),
+            OldestAt = oldest,
+            OpenedSince = opening is { } opened && oldest <= opened.At ? opened.At : null,
+        };
+    }
+
+    private static PersonId? WitnessOf(Sighting sighting) => sighting.Witness.IsEmpty ? null : sighting.Witness;
+
+    /// <summary>The latest of all that people said of the line; reconstructions are not about what is there now and need no later signature.</summary>
+    private static DateTimeOffset? LatestOf(in LineFacts facts)
+    {
+        DateTimeOffset? latest = null;
+        foreach (DateTimeOffset? at in (ReadOnlySpan<DateTimeOffset?>)[facts.Sighting?.At, facts.Count?.At, facts.Joining?.At, facts.Pieces?.At])
+        {
+            latest = latest is null || at > latest ? at ?? latest : latest;
+        }
+
+        return latest;
+    }
+
+    /// <summary>
+    /// The newest basis that suffices decides, by its oldest part; a count that the line cannot do without can only make it older.
+    /// Null where a basis has no time of its own.
+    /// </summary>
+    private DateTimeOffset? OldestOf(in LineFacts facts)
+    {
+        DateTimeOffset? oldest = null;
+        foreach (AccountingBasis basis in facts.Bases)
+        {
+            DateTimeOffset? at = basis switch
+            {
+                AccountingBasis.Sighted => facts.Sighting?.At,
+                AccountingBasis.Counted => facts.Count?.At,
+                AccountingBasis.Read => FirstLook(facts.BestEvidence),
+                _ => null,
+            };
+            oldest = oldest is null || at > oldest ? at ?? oldest : oldest;
+        }
+
+        oldest = facts.Line is not ToolLine && facts.Count is { } count ? Earlier(oldest, count.At) : oldest;
+        bool needsPieces = facts.Line.Tool is { } tool && Math.Max(tool.PieceCount, facts.PiecesEstablished) > 1;
+        return needsPieces && facts.Pieces is { } pieces ? Earlier(oldest, pieces.At) : oldest;
+    }
+
+    private DateTimeOffset? FirstLook(PresenceEvidence? best)
+    {
+        DateTimeOffset? first = null;
+        foreach (ReadSession session in best is null ? [] : collector.UsedSessions)
+        {
+            if (session.Find(best!.Tag) is { AcceptedCount: > 0, FirstSeen: { } seen })
+            {
+                first = Earlier(first, seen);
+            }
+        }
+
+        return first;
+    }
+
+    private static DateTimeOffset? Earlier(DateTimeOffset? one, DateTimeOffset other) => one is { } first && first < other ? first : other;
+}

@@ -1,0 +1,164 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using ToolLedger.Inventory;
+using ToolLedger.Kits;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>Finds which lines of a kit are not expected now, or expected less, and what contradicts that.</summary>
+internal sealed class NotExpectedSearch
+{
+    private readonly ReconciliationScope scope;
+    private readonly KitManifest manifest;
+    private readonly DateTimeOffset presentedAt;
+    private readonly Dictionary<int, Annotation>? annotations;
+
+    public NotExpectedSearch(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<SessionSummary> sessions)
+    {
+        this.scope = scope;
+        this.manifest = manifest;
+        if (!scope.People.HasAnnotations)
+        {
+            return;
+        }
+
+        presentedAt = sessions
+            .Select(static summary => summary.Session)
+            .Where(session => session.From <= scope.AsOf && scope.AsOf - session.To <= scope.Policy.Sessions.SessionAgeMax)
+            .Select(static session => session.From)
+            .Append(scope.AsOf)
+            .Min();
+        annotations = [];
+        foreach (ManifestLine line in manifest.Lines)
+        {
+            if (Effective(line) is { } annotation)
+            {
+                annotations.Add(line.Number, annotation);
+            }
+        }
+    }
+
+    public List<LineNotExpected> Lines { get; } = [];
+
+    /// <summary>Why a line removed on record cannot be passed over: it is inside after all.</summary>
+    public List<Reason> Contradictions { get; } = [];
+
+    public List<Finding> Findings { get; } = [];
+
+    /// <summary>True where the line is not expected; then it and what contradicts that are noted.</summary>
+    public bool IsNotExpected(ManifestLine line, ToolReadsCollector collector)
+    {
+        if (Find(line) is { Kind: AnnotationKind.Removed } annotation)
+        {
+            Reason reason = Say(PeopleReasons.RemovedOnRecord, annotation);
+            Lines.Add(new LineNotExpected { Line = line, Reason = reason, Annotation = annotation });
+            NoteContradictions(line, collector);
+            return true;
+        }
+
+        // Whoever counts the line although no rule asks for it is heard.
+        if (line is ConsumableLine && scope.Policy.Inventory.UnitsNotCounted is { Count: > 0 } units && units.Contains(line.Expected.Unit)
+            && scope.People.CountsOf(manifest.Id, line.Number).Count == 0)
+        {
+            Lines.Add(new LineNotExpected { Line = line, Reason = new Reason(PeopleReasons.NotCountedByRule, ("unit", line.Expected.Unit.Value)) });
+            return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>How much of the line is known to be short.</summary>
+    public decimal ShortOf(ManifestLine line, List<Reason> remarks)
+    {
+        if (Find(line) is not { Kind: AnnotationKind.Short } annotation)
+        {
+            return 0;
+        }
+
+        remarks.Add(Say(PeopleReasons.KnownShort, annotation, ("short", annotation.ShortBy.ToString())));
+        return annotation.ShortBy.Amount;
+    }
+
+    private Annotation? Find(ManifestLine line) => annotations?.GetValueOrDefault(line.Number);
+
+    /// <summary>The latest annotation that counts stands alone; one that has ended leaves the line expected in full.</summary>
+    private Annotation? Effective(ManifestLine line)
+    {
+        foreach (Annotation annotation in scope.People.AnnotationsOf(manifest.Id, line.Number))
+        {
+            if (WhyNot(line, annotation) is not { } why)
+            {
+                return annotation.Until <= scope.AsOf ? null : annotation;
+            }
+
+            Findings.Add(new Finding(FindingLevel.Line, new Reason(
+                PeopleReasons.FindingAnnotation, ("line", Text(line.Number)), ("by", annotation.SignedBy.By.Value), ("at", scope.Time(annotation.SignedBy.At)), ("why", why)))
+            {
+                LineNumbers = [line.Number],
+            });
+        }
+
+        return null;
+    }
+
+    private string? WhyNot(ManifestLine line, Annotation annotation) => annotation.Kind switch
+    {
+        AnnotationKind.Restored => null,
+        _ when annotation.SignedBy.At < manifest.EffectiveFrom => "it is older than this revision of the manifest",
+        _ when annotation.SignedBy.At > presentedAt => "it was signed after the kit was presented",
+        _ when !SignatureSearch.IsOfRole(scope.Policy.Inventory, annotation.SignedBy) => "the policy does not name its role among those that may sign",
+        AnnotationKind.Removed => null,
+        _ when line is ToolLine => "a line of one tool is removed or expected, never short by a number",
+        _ when annotation.ShortBy.Unit != line.Expected.Unit => "it is in another unit than the line",
+        _ when annotation.ShortBy.Amount >= line.Expected.Amount => "it leaves nothing of the line, which only a removal can do",
+        _ => null,
+    };
+
+    private void NoteContradictions(ManifestLine line, ToolReadsCollector collector)
+    {
+        if (line.Tool is { } tool)
+        {
+            if (collector.Collect(tool.Id).Best is { LookCount: > 0 })
+            {
+                Findings.Add(new Finding(FindingLevel.Line, new Reason(PeopleReasons.FindingRemovedRead, ("tool", tool.Id.Value))) { LineNumbers = [line.Number] });
+            }
+
+            if (scope.People.SightingsOf(tool.Id).FirstOrDefault(sighting => IsFresh(sighting.At)) is { } seen && (seen.InKit.IsEmpty || seen.InKit == manifest.Id))
+            {
+                NoteSighting(line, seen);
+            }
+        }
+
+        if (scope.People.CountsOf(manifest.Id, line.Number).FirstOrDefault(count => IsFresh(count.At)) is { } counted && counted.Quantity.Amount + counted.Parts > 0)
+        {
+            Contradictions.Add(Inside(line, "counted", counted.By, counted.At));
+        }
+    }
+
+    private void NoteSighting(ManifestLine line, Sighting seen)
+    {
+        Findings.Add(new Finding(FindingLevel.Line, new Reason(
+            PeopleReasons.FindingRemovedSighted, ("tool", seen.Tool.Value), ("by", seen.By.Value), ("at", scope.Time(seen.At)), ("where", seen.Where.Value)))
+        {
+            LineNumbers = [line.Number],
+        });
+        if (seen.InKit == manifest.Id)
+        {
+            Contradictions.Add(Inside(line, "sighted", seen.By, seen.At));
+        }
+    }
+
+    private bool IsFresh(DateTimeOffset at) => scope.AsOf - at <= scope.Policy.Inventory.EvidenceAgeMax;
+
+    private Reason Inside(ManifestLine line, string how, PersonId by, DateTimeOffset at)
+        => new(PeopleReasons.KitRemovedSeen, ("line", Text(line.Number)), ("how", how), ("by", by.Value), ("at", scope.Time(at)));
+
+    private Reason Say(ReasonKind kind, Annotation annotation, params ReadOnlySpan<(string, string)> more) => new(
+        kind,
+        [.. more, ("by", annotation.SignedBy.By.Value), ("at", scope.Time(annotation.SignedBy.At)), ("reason", annotation.Report is { } report ? $"{annotation.Reason} ({report})" : annotation.Reason)]);
+
+    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,24 @@
+using ToolLedger.Kits;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation.Rules;
+
+/// <summary>Where the policy asks for a second person, a count by one alone can contradict but settles no line that needs it.</summary>
+internal sealed class WitnessRule : IReconciliationRule
+{
+    public string Name => "witness";
+
+    public string Version => "1";
+
+    public string Settings => "";
+
+    public Verdict Judge(in LineFacts facts)
+    {
+        bool needsPieces = facts.Line.Tool is { } tool && (tool.PieceCount > 1 || facts.PiecesEstablished > 1);
+        bool restsOnCount = facts.Line is not ToolLine || facts.Bases is [AccountingBasis.Counted];
+        return facts.Unwitnessed.Count > 0 && (needsPieces || restsOnCount)
+            ? Verdict.Withhold(
+                LineState.NotAssessed, facts.Unwitnessed, new NextStep(NextStepKind.CountItems, new Reason(PeopleReasons.StepSecondPerson)), isPositiveDifference: false)
+            : Verdict.NoObjection;
+    }
+}

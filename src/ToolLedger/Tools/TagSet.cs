@@ -1,0 +1,184 @@
+using System;
+using System.Collections.Generic;
+using System.Numerics;
+using System.Runtime.InteropServices;
+
+namespace ToolLedger.Tools;
+
+/// <summary>
+/// Some tags, such as those of one kit, arranged for quick comparison with what a reader hears: for a display that counts up
+/// while a bag is presented. It says which tags were heard and nothing more: not heard is not missing, and heard is not yet
+/// in the bag. Conclusions are the reconciler's.
+/// </summary>
+/// <remarks>Immutable and thread-safe.</remarks>
+public sealed class TagSet
+{
+    /// <summary>The most tags of one set.</summary>
+    public const int MaxCount = 16_384;
+
+    private const int SeedCount = 64;
+
+    private readonly TagId[] _tags;
+    private readonly Key[] _keys;
+
+    // By hash: the number of a tag plus 1, or 0. A tag stands at the first free place from its own on.
+    private readonly ushort[] _places;
+    private readonly ulong _seed;
+    private readonly int _shift;
+
+    /// <summary>Makes a set.</summary>
+    /// <param name="tags">The tags, at most 16,384; one given twice counts once.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="tags"/> is null.</exception>
+    /// <exception cref="ArgumentException">There are too many.</exception>
+    public TagSet(IEnumerable<TagId> tags)
+    {
+        ArgumentNullException.ThrowIfNull(tags);
+        var distinct = new HashSet<TagId>();
+        var list = new List<TagId>();
+        foreach (TagId tag in tags)
+        {
+            if (distinct.Add(tag))
+            {
+                list.Add(tag);
+            }
+
+            if (list.Count > MaxCount)
+            {
+                throw new ArgumentException("A tag set holds at most 16,384 tags.", nameof(tags));
+            }
+        }
+
+        _tags = [.. list];
+        _keys = Array.ConvertAll(_tags, static tag => Key.Of(tag));
+        int bits = Math.Max(2, BitOperations.Log2((uint)Math.Max(1, _tags.Length)) + 3);
+        _shift = 64 - bits;
+        _seed = BestSeed(bits);
+        _places = Arrange(_seed, new ushort[1 << bits], out _);
+        Tags = Array.AsReadOnly(_tags);
+    }
+
+    /// <summary>The tags in the order in which they were given, each once.</summary>
+    public IReadOnlyList<TagId> Tags { get; }
+
+    /// <summary>How many tags there are.</summary>
+    public int Count => _tags.Length;
+
+    /// <summary>The number of a tag in <see cref="Tags"/>.</summary>
+    /// <param name="tag">The tag.</param>
+    /// <returns>The number, or -1.</returns>
+    public int IndexOf(in TagId tag)
+    {
+        Key key = Key.Of(tag);
+        ushort[] places = _places;
+        for (int at = Place(key, _seed); ; at = (at + 1) & (places.Length - 1))
+        {
+            int index = places[at] - 1;
+            if (index < 0 || (_keys[index].Equals(key) && (key.IsWhole || _tags[index].Equals(tag))))
+            {
+                return index;
+            }
+        }
+    }
+
+    /// <summary>Compares what was heard with the set, without allocating.</summary>
+    /// <param name="heard">The tags heard, in any order; a tag heard twice counts as heard.</param>
+    /// <param name="wasHeard">Gets true at the number of each tag of the set that was heard, and false elsewhere; at least <see cref="Count"/> long.</param>
+    /// <param name="otherCount">How many entries of <paramref name="heard"/> are not in the set.</param>
+    /// <returns>How many tags of the set were heard.</returns>
+    /// <exception cref="ArgumentException"><paramref name="wasHeard"/> is too short.</exception>
+    public int Compare(ReadOnlySpan<TagId> heard, Span<bool> wasHeard, out int otherCount)
+    {
+        if (wasHeard.Length < _tags.Length)
+        {
+            throw new ArgumentException("There must be room for every tag of the set.", nameof(wasHeard));
+        }
+
+        wasHeard = wasHeard[.._tags.Length];
+        wasHeard.Clear();
+        int count = 0;
+        int others = 0;
+        foreach (ref readonly TagId tag in heard)
+        {
+            int index = IndexOf(tag);
+            if (index < 0)
+            {
+                others++;
+            }
+            else
+            {
+                count += wasHeard[index] ? 0 : 1;
+                wasHeard[index] = true;
+            }
+        }
+
+        otherCount = others;
+        return count;
+    }
+
+    private int Place(in Key key, ulong seed) => (int)(((key.Mixed ^ seed) * 0x9E3779B97F4A7C15UL) >> _shift);
+
+    // The arrangement depends on the seed, what is found does not; the fewest steps aside win.
+    private ulong BestSeed(int bits)
+    {
+        ulong best = 0;
+        int fewest = int.MaxValue;
+        var places = new ushort[1 << bits];
+        for (ulong seed = 0; seed < SeedCount && fewest > 0; seed++)
+        {
+            ulong wide = seed * 0xD1B54A32D192ED03UL;
+            Arrange(wide, places, out int steps);
+            if (steps < fewest)
+            {
+                (best, fewest) = (wide, steps);
+            }
+
+            places.AsSpan().Clear();
+        }
+
+        return best;
+    }
+
+    private ushort[] Arrange(ulong seed, ushort[] places, out int steps)
+    {
+        steps = 0;
+        for (int i = 0; i < _keys.Length; i++)
+        {
+            int at = Place(_keys[i], seed);
+            while (places[at] != 0)
+            {
+                at = (at + 1) & (places.Length - 1);
+                steps++;
+            }
+
+            places[at] = (ushort)(i + 1);
+        }
+
+        return places;
+    }
+
+    [StructLayout(LayoutKind.Auto)]
+    private readonly struct Key
+    {
+        private readonly ulong _first;
+        private readonly ulong _second;
+        private readonly int _form;
+
+        private Key(ulong first, ulong second, int form)
+        {
+            _first = first;
+            _second = second;
+            _form = form;
+        }
+
+        /// <summary>Whether the key is all there is of the tag, so that equal keys are equal tags.</summary>
+        internal bool IsWhole => _form >= 0;
+
+        internal ulong Mixed => Math.BigMul(_first ^ 0xFF51AFD7ED558CCDUL, _second ^ 0xC4CEB9FE1A85EC53UL ^ (uint)_form, out ulong low) ^ low;
+
+        internal static Key Of(in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
+            ? new Key(first, second, form)
+            : new Key((uint)tag.GetHashCode(), 0, -1);
+
+        internal bool Equals(in Key other) => _first == other._first && _second == other._second && _form == other._form;
+    }
+}

@@ -1,0 +1,82 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using ToolLedger.Identifiers;
+using ToolLedger.Testing.Generators;
+using ToolLedger.Tools;
+using Xunit;
+
+namespace ToolLedger.Tests.Tools;
+
+[Properties(Arbitrary = [typeof(AnyTag)])]
+public sealed class TagSetTests
+{
+    // Tags of every kind and length: the same answer as a plain list.
+    [Property]
+    public void A_tag_is_found_where_a_plain_list_finds_it(TagId[] tags, TagId[] asked)
+    {
+        var set = new TagSet(tags);
+        TagId[] distinct = [.. tags.Distinct()];
+        Assert.Equal(distinct, set.Tags);
+        Assert.Equal(distinct.Length, set.Count);
+        Assert.All(tags.Concat(asked), tag => Assert.Equal(Array.IndexOf(distinct, tag), set.IndexOf(tag)));
+    }
+
+    [Property]
+    public void Comparing_equals_two_plain_sets(TagId[] tags, TagId[] others, int seed)
+    {
+        var set = new TagSet(tags);
+        TagId[] heard = [.. tags.Where((_, i) => ((seed >> (i % 31)) & 1) == 0), .. others];
+        var wasHeard = new bool[set.Count];
+        int count = set.Compare(heard, wasHeard, out int otherCount);
+        var plain = heard.ToHashSet();
+        Assert.Equal(set.Tags.Select(plain.Contains), wasHeard);
+        Assert.Equal(wasHeard.Count(was => was), count);
+        Assert.Equal(heard.Count(tag => !tags.Contains(tag)), otherCount);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(20)]
+    [InlineData(1_000)]
+    [InlineData(TagSet.MaxCount)]
+    public void Sets_of_any_allowed_size_hold_their_tags_and_no_other(int count)
+    {
+        TagId[] tags = [.. Enumerable.Range(0, count + 1).Select(Tag)];
+        var set = new TagSet(tags.Take(count));
+        Assert.All(Enumerable.Range(0, count), i => Assert.Equal(i, set.IndexOf(tags[i])));
+        Assert.Equal(-1, set.IndexOf(tags[count]));
+    }
+
+    [Fact]
+    public void Comparing_allocates_nothing()
+    {
+        TagId[] tags = [.. Enumerable.Range(0, 20).Select(Tag)];
+        var set = new TagSet(tags);
+        var wasHeard = new bool[20];
+        set.Compare(tags, wasHeard, out _);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        set.Compare(tags, wasHeard, out _);
+        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+    }
+
+    [Fact]
+    public void Too_many_tags_and_too_little_room_are_refused()
+    {
+        Assert.Throws<ArgumentException>(() => new TagSet(Endless()));
+        Assert.Throws<ArgumentException>(() => new TagSet([Tag(1), Tag(2)]).Compare([], new bool[1], out _));
+    }
+
+    private static IEnumerable<TagId> Endless()
+    {
+        for (int i = 0; ; i++)
+        {
+            yield return Tag(i);
+        }
+    }
+
+    private static TagId Tag(int number) => TagId.FromEpc(Epc.Parse($"3414257BF4000000{number:X8}"));
+}
