@@ -13,11 +13,13 @@ internal sealed class CloseoutTable
 {
     private readonly int[,] lines = new int[Enum.GetValues<TruePlace>().Length, Enum.GetValues<LineState>().Length];
     private readonly int[] kits = new int[Enum.GetValues<KitState>().Length];
+    private int wronglyComplete;
     private readonly HashSet<string> codes = new(StringComparer.Ordinal);
 
     public void Add(CloseoutTruth truth, ReconciliationResult result)
     {
         kits[(int)result.Kit.State]++;
+        wronglyComplete += result.Kit.State == KitState.Complete && truth.IsAnyNotInTheBag ? 1 : 0;
         foreach (LineConclusion line in result.Lines)
         {
             codes.UnionWith(line.Reasons.Select(reason => reason.Code));
@@ -30,6 +32,9 @@ internal sealed class CloseoutTable
 
     /// <summary>Codes of all reasons that were given.</summary>
     public IReadOnlySet<string> Codes => codes;
+
+    /// <summary>Kits called complete though a tool was not in the bag.</summary>
+    public int WronglyComplete => wronglyComplete;
 
     public int CountOf(KitState state) => kits[(int)state];
 
@@ -51,7 +56,8 @@ internal sealed class CloseoutTable
             text.Append(CultureInfo.InvariantCulture, $"| {Words(place)} | {count} |{string.Concat(states.Select(state => Cell(place, state, count)))} {bound} |\n");
         }
 
-        return text.Append('\n').Append(string.Join(", ", Enum.GetValues<KitState>().Select(state => string.Create(CultureInfo.InvariantCulture, $"{state}: {CountOf(state)}")))).Append('\n').ToString();
+        return text.Append('\n').Append(string.Join(", ", Enum.GetValues<KitState>().Select(state => string.Create(CultureInfo.InvariantCulture, $"{state}: {CountOf(state)}"))))
+            .Append(CultureInfo.InvariantCulture, $"; complete though a tool was not in the bag: {wronglyComplete}\n").ToString();
     }
 
     private string Cell(TruePlace place, LineState state, int count)

@@ -52,6 +52,8 @@ internal sealed class CloseoutTruth
     /// <summary>One key of the set is not there; whoever counts sees it.</summary>
     public bool KeyIsAbsent { get; }
 
+    public bool IsAnyNotInTheBag => places.Values.Any(place => !IsInTheBag(place));
+
     public TruePlace PlaceOf(ToolId tool) => places[tool];
 
     public ToolId[] In(params IReadOnlyList<TruePlace> which) => [.. places.Where(pair => which.Contains(pair.Value)).Select(pair => pair.Key)];

@@ -17,6 +17,7 @@ public sealed class SimulatedCloseoutTests(CloseoutRun run) : IClassFixture<Clos
         Assert.All(NotInTheBag, place => Assert.InRange(run.Quiet.CountOf(place), 300, int.MaxValue));
         Assert.Equal(0, run.Quiet.Accounted(NotInTheBag));
         Assert.Equal(0, run.Quiet.Accounted(TruePlace.InTheBagDeadTag));
+        Assert.Equal(0, run.Quiet.WronglyComplete);
     }
 
     [Fact]
@@ -32,6 +33,7 @@ public sealed class SimulatedCloseoutTests(CloseoutRun run) : IClassFixture<Clos
     public void S94_A_second_session_with_everything_else_moved_away_removes_every_wrong_one()
     {
         Assert.Equal(0, run.Then.Accounted(NotInTheBag));
+        Assert.Equal(0, run.Then.WronglyComplete);
         Assert.Contains(ReconciliationReasons.LaterSilent.Code, run.Then.Codes);
     }
 
