@@ -4,7 +4,6 @@ using System.Globalization;
 using System.Linq;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
-using ToolLedger.Tools;
 
 namespace ToolLedger.Testing.Cases;
 

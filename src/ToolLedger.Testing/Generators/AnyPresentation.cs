@@ -23,6 +23,13 @@ public static class AnyPresentation
         from second in Gen.Choose(0, 59)
         select new ReportedLoss(loss, AnyTagRead.Start.AddSeconds(second), antenna == 0 ? default : new AntennaPort((byte)antenna));
 
+    private static Gen<NearbyKit> Nearby { get; } =
+        from kit in Gen.Choose(7, 9)
+        from second in Gen.Choose(-60, 59)
+        from stay in Gen.Choose(0, 60)
+        let start = AnyTagRead.Start.AddSeconds(second)
+        select new NearbyKit(new KitId($"K{kit}"), start, stay == 0 ? null : start.AddSeconds(stay));
+
     /// <summary>Generates presentations.</summary>
     public static Gen<Presentation> Generator { get; } =
         from station in AnyReadStation.Generator
@@ -32,6 +39,7 @@ public static class AnyPresentation
         from after in Offset
         from losses in Gen.Frequency((4, Gen.Constant(Array.Empty<ReportedLoss>())), (1, Loss.ArrayOf(2)))
         from kitCount in Gen.Choose(0, 3)
+        from nearby in Gen.Frequency((3, Gen.Constant(Array.Empty<NearbyKit>())), (1, Nearby.ArrayOf(2)))
         select new Presentation
         {
             Id = new SessionId("S1"),
@@ -43,6 +51,8 @@ public static class AnyPresentation
             ReaderClockOffset = before,
             ReaderClockOffsetAfter = after,
             Losses = losses,
+            NearbyKits = nearby,
+            TimeSource = before is null && after is null ? ReadTimeSource.HostArrival : ReadTimeSource.ReaderClock,
         };
 
     /// <summary>The presentations as FsCheck wants them.</summary>

@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using FsCheck;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;

@@ -17,7 +17,30 @@ public static class AnyTagRegister
         from count in Gen.Choose(0, 8)
         from tags in AnyTag.Generator.ArrayOf(count)
         from histories in Gen.CollectToArray(tags.Distinct(), History)
-        select new TagRegister(histories.SelectMany(history => history));
+        let bindings = histories.SelectMany(history => history).ToArray()
+        from quarantines in Gen.CollectToArray(bindings, Quarantine)
+        select new TagRegister(bindings, quarantines.OfType<BindingQuarantine>());
+
+    /// <summary>Generates a quarantine of a binding, standing or cleared; for most bindings none.</summary>
+    /// <param name="binding">The binding.</param>
+    /// <returns>A generator of quarantines that a register with the binding accepts, and of null.</returns>
+    public static Gen<BindingQuarantine?> Quarantine(TagBinding binding) => Gen.Frequency(
+        (3, Gen.Constant((BindingQuarantine?)null)),
+        (1, from hours in Gen.Choose(0, 1000)
+            from stands in Gen.Elements(true, false)
+            from reason in AnyText.OfLength(20)
+            let start = binding.From.AddHours(hours)
+            select (BindingQuarantine?)new BindingQuarantine
+            {
+                Tag = binding.Tag,
+                Tool = binding.Tool,
+                From = start,
+                By = new PersonId("Q"),
+                Reason = reason,
+                ClearedAt = stands ? null : start.AddHours(1),
+                ClearedBy = stands ? default : new PersonId("P"),
+                ClearedReason = stands ? null : reason,
+            }));
 
     /// <summary>The registers as FsCheck wants them.</summary>
     /// <returns>Values without shrinking.</returns>
@@ -49,6 +72,7 @@ public static class AnyTagRegister
                 From = ordered[i],
                 Until = isLast && isOpen ? null : ordered[i + 1],
                 BoundBy = boundBy is null ? default : new PersonId(boundBy),
+                TagModel = boundBy,
             });
         }
 

@@ -25,7 +25,7 @@ internal static class EntryGenerators
     internal static Gen<Annotation> Annotations() =>
         from kit in GeneratedValues.FewIds("K")
         from line in Gen.Choose(1, 20)
-        from kind in Gen.Elements(AnnotationKind.Removed, AnnotationKind.Short, AnnotationKind.Restored)
+        from kind in Gen.Elements(AnnotationKind.Removed, AnnotationKind.Shortage, AnnotationKind.Restored)
         from amount in Gen.Choose(1, 30)
         from unit in Units()
         from reason in GeneratedValues.Text(40)
@@ -37,7 +37,7 @@ internal static class EntryGenerators
             Kit = new KitId(kit),
             LineNumber = line,
             Kind = kind,
-            ShortBy = kind == AnnotationKind.Short ? new Quantity(amount, unit) : default,
+            ShortBy = kind == AnnotationKind.Shortage ? new Quantity(amount, unit) : default,
             Reason = reason,
             SignedBy = signed,
             Until = until,

@@ -39,12 +39,18 @@ public static class PolicyGenerators
         from window in Gen.Choose(0, 86_400)
         from slot in Gen.Choose(1, 6_000)
         from looks in Gen.Choose(1, 4_096)
+        from arrival in Gen.Elements(true, false)
+        from days in Gen.Choose(1, 36_525)
+        from grace in Gen.Choose(0, 86_400)
         select new SessionPolicy
         {
             ControlTagEdge = TimeSpan.FromMilliseconds(100.0 * edge),
             MinimumWindow = TimeSpan.FromSeconds(window),
             SlotLength = TimeSpan.FromMilliseconds(10.0 * slot),
             LooksKept = looks,
+            HostArrivalAccepted = arrival,
+            StampDistanceMax = TimeSpan.FromDays(days),
+            LateReadGrace = TimeSpan.FromSeconds(grace),
         };
 
     private static Gen<PresencePolicy> Presences() =>
@@ -58,7 +64,16 @@ public static class PolicyGenerators
         from tags in Gen.Choose(2, 1000)
         from lines in Gen.Choose(2, 1000)
         from decibels in Gen.Choose(1, 60)
-        select new FindingPolicy { PassingTagsNeeded = tags, SharedCauseLinesNeeded = lines, AttenuationDecibels = decibels };
+        from brief in Gen.Choose(0, 600)
+        from nearMisses in Gen.Choose(0, 1000)
+        select new FindingPolicy
+        {
+            PassingTagsNeeded = tags,
+            SharedCauseLinesNeeded = lines,
+            AttenuationDecibels = decibels,
+            BriefSpanMax = TimeSpan.FromSeconds(brief),
+            NearMissTagsMax = nearMisses,
+        };
 
     private static Gen<SiteCalendar> Calendars() =>
         from name in GeneratedValues.Text(20)

@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Linq;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
-using ToolLedger.Records;
 using ToolLedger.Testing.Cases;
 using ToolLedger.Tools;
 
@@ -58,7 +57,7 @@ internal sealed class EvidenceHelpsLaw : Law
     /// <summary>A read of a tool whose identity is in doubt, or that is on two lists, is a contradiction and no help.</summary>
     private static bool IsGenuine(LawTrial trial, TagBinding binding)
         => !trial.Result.Lines.Any(line => line.Line.Tool?.Id == binding.Tool && LineDoubt.IsIn(line))
-        && trial.Case.Manifests.Count(manifest => manifest.FindLine(binding.Tool) is not null && manifest.Id != trial.Case.Subject) == 0;
+        && !trial.Case.Manifests.Any(manifest => manifest.FindLine(binding.Tool) is not null && manifest.Id != trial.Case.Subject);
 
     /// <summary>A read also shows that its antenna works; where that lifts the station, other lines may rise with it.</summary>
     private static bool IsStationAsBefore(ReconciliationResult before, ReconciliationResult after)

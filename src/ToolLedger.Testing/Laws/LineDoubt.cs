@@ -9,6 +9,6 @@ internal static class LineDoubt
 {
     public static bool IsIn(LineConclusion line) => line.State == LineState.Conflict || line.Reasons.Any(static reason =>
         reason.Code.StartsWith("identity.", StringComparison.Ordinal)
-        || reason.Code == ReconciliationReasons.OtherMark.Code
-        || reason.Code == ReconciliationReasons.SightedInOtherKit.Code);
+        || reason.Kind == ReconciliationReasons.OtherMark
+        || reason.Kind == ReconciliationReasons.SightedInOtherKit);
 }

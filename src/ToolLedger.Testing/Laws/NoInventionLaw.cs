@@ -1,4 +1,3 @@
-using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Text.RegularExpressions;
@@ -34,6 +33,6 @@ internal sealed partial class NoInventionLaw : Law
             .Concat(result.Reads.Select(static read => read.Reason));
 
     // "lost-tool procedure" is the name of what people follow, not a conclusion.
-    [GeneratedRegex(@"\b(missing|lost(?!-tool)|found|released)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"\b(?:missing|lost(?!-tool)|found|released)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Said();
 }

@@ -45,7 +45,7 @@ internal sealed class OtherWordsLaw : Law
         }
 
         LineConclusion line = result.Lines.First(one => one.Line.Tool?.Id == tool);
-        bool isSettled = line.Reasons.Any(static reason => reason.Code == ReconciliationReasons.IdentitySettled.Code);
+        bool isSettled = line.Reasons.Any(static reason => reason.Kind == ReconciliationReasons.IdentitySettled);
         return line.State == LineState.Conflict || isSettled
             ? LawAnswer.Holds
             : LawAnswer.Broken($"tag {tag} says {tool} in other bits, so its line is a conflict until its mark is sighted", line.ToString());

@@ -2,7 +2,6 @@ using System;
 using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Reconciliation;
-using ToolLedger.Records;
 using ToolLedger.Testing.Cases;
 
 namespace ToolLedger.Testing.Laws;
@@ -42,7 +41,7 @@ internal sealed class SafeDefaultLaw : Law
 
         if (result.Kit.State == KitState.Complete)
         {
-            bool isSaid = result.NoReadUsed && result.Kit.Reasons.Any(static reason => reason.Code == ReconciliationReasons.KitNoReadUsed.Code);
+            bool isSaid = result.NoReadUsed && result.Kit.Reasons.Any(static reason => reason.Kind == ReconciliationReasons.KitNoReadUsed);
             if (!isSaid || !trial.Policy.Inventory.ManualInventoryAllowed || result.Persons.Count < trial.Policy.Inventory.ManualInventoryPersonsNeeded)
             {
                 return LawAnswer.Broken("without a usable session a kit is complete only by enough people, where the policy allows it, and says that no read was used", ResultText.Accounting(result));

@@ -28,6 +28,9 @@ public static class CalibrationReasons
     /// <summary>The record does not say when the tool is due.</summary>
     public static ReasonKind NoDueDate { get; } = new("calibration.no-due-date", "The record says neither a due date nor an interval. Not fit for use.");
 
+    /// <summary>It is not settled which tool this is, so no record is known to be its own.</summary>
+    public static ReasonKind IdentityUnknown { get; } = new("calibration.identity-unknown", "It is not settled which tool this is, so no record is known to be its own. Not fit for use until it is.");
+
     /// <summary>All reasons of this room, in the order above.</summary>
-    public static IReadOnlyList<ReasonKind> All { get; } = [NotRequired, Current, DueSoon, Overdue, NoRecord, MonthOnly, NoDueDate];
+    public static IReadOnlyList<ReasonKind> All { get; } = [NotRequired, Current, DueSoon, Overdue, NoRecord, MonthOnly, NoDueDate, IdentityUnknown];
 }

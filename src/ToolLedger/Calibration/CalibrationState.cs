@@ -16,6 +16,6 @@ public enum CalibrationState
     /// <summary>Past its due date: not fit for use.</summary>
     Overdue,
 
-    /// <summary>No record, or none that says when the tool is due: treated as not fit for use.</summary>
+    /// <summary>No record, none that says when the tool is due, or a tool whose identity is not settled: treated as not fit for use.</summary>
     Unknown,
 }

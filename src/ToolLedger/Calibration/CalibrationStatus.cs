@@ -30,6 +30,10 @@ public sealed class CalibrationStatus
     /// <summary>Whether the tool is in date: <see cref="CalibrationState.Current"/> or <see cref="CalibrationState.DueSoon"/>.</summary>
     public bool IsInDate => State is CalibrationState.Current or CalibrationState.DueSoon;
 
+    /// <summary>The status of a tool that nobody can tell from another.</summary>
+    internal static CalibrationStatus OfUnknownIdentity(DateOnly siteDate) =>
+        new(CalibrationState.Unknown, null, siteDate, new Reason(CalibrationReasons.IdentityUnknown));
+
     /// <summary>The status in words, with the reason.</summary>
     /// <returns>For example "Overdue: Was in date only through 2026-03-31 ...".</returns>
     public override string ToString() => $"{Word(State)}: {Reason}";

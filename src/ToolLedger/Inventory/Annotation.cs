@@ -36,7 +36,7 @@ public sealed class Annotation
 
     /// <summary>Who signed it, when, and in which role.</summary>
     /// <exception cref="ArgumentNullException">The signature is null.</exception>
-    public required Signature SignedBy { get; init => field = value ?? throw new ArgumentNullException(nameof(SignedBy)); }
+    public required Signature SignedBy { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
 
     /// <summary>When it ends by itself: from then on the line is expected again; null (the default) if it stands until it is withdrawn.</summary>
     /// <exception cref="ArgumentException">The year is outside 1970 to 2999 (UTC).</exception>

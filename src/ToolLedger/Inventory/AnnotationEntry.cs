@@ -66,7 +66,7 @@ internal sealed class AnnotationEntry : JsonRecord
 
     private static string WordOf(AnnotationKind kind) => kind switch
     {
-        AnnotationKind.Short => "short",
+        AnnotationKind.Shortage => "short",
         AnnotationKind.Restored => "restored",
         _ => "removed",
     };
@@ -81,7 +81,7 @@ internal sealed class AnnotationEntry : JsonRecord
 
         return word switch
         {
-            "short" => AnnotationKind.Short,
+            "short" => AnnotationKind.Shortage,
             "restored" => AnnotationKind.Restored,
             _ => AnnotationKind.Removed,
         };

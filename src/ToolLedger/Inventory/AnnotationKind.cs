@@ -7,7 +7,7 @@ public enum AnnotationKind
     Removed,
 
     /// <summary>Some of a counted line is known to be short: so much less is expected.</summary>
-    Short,
+    Shortage,
 
     /// <summary>An earlier annotation is withdrawn: the line is expected in full again.</summary>
     Restored,

@@ -45,7 +45,7 @@ internal static class EntryChecks
         ("count", count.ToString(CultureInfo.InvariantCulture)));
 
     /// <summary>Only a shortage says how much, and then more than nothing.</summary>
-    internal static Reason? ShortBy(Annotation annotation) => annotation.Kind == AnnotationKind.Short == annotation.ShortBy.Amount > 0
+    internal static Reason? ShortBy(Annotation annotation) => annotation.Kind == AnnotationKind.Shortage == annotation.ShortBy.Amount > 0
         ? null
         : new Reason(InventoryRules.ShortageWithoutQuantity);
 

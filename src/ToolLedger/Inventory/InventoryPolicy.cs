@@ -1,6 +1,7 @@
 using System;
 using System.Buffers;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using System.Text.Json;
 using ToolLedger.Records;
 
@@ -109,7 +110,7 @@ public sealed partial record InventoryPolicy
         return buffer.WrittenSpan.ToArray();
     }
 
-    private static IReadOnlyList<T> Listed<T>(IReadOnlyList<T> list, Predicate<T> isEmpty, string name)
+    private static ReadOnlyCollection<T> Listed<T>(IReadOnlyList<T> list, Predicate<T> isEmpty, string name)
     {
         ArgumentNullException.ThrowIfNull(list, name);
         T[] copy = [.. list];

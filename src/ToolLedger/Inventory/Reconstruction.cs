@@ -26,7 +26,7 @@ public sealed class Reconstruction
 
     /// <summary>Who decided, when, and in which role.</summary>
     /// <exception cref="ArgumentNullException">The signature is null.</exception>
-    public required Signature SignedBy { get; init => field = value ?? throw new ArgumentNullException(nameof(SignedBy)); }
+    public required Signature SignedBy { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
 
     /// <summary>A second person who was there; empty (the default) if none is recorded. An <see cref="InventorySheet"/> refuses the same person as the witness.</summary>
     public PersonId Witness { get; init; }

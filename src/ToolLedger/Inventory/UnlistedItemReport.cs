@@ -49,5 +49,5 @@ public sealed class UnlistedItemReport
 
     /// <summary>Jobs, equipment and places touched since it was last seen, in the reporter's words; empty (the default) if not stated, which limits nothing. An <see cref="InventorySheet"/> refuses more than 100.</summary>
     /// <exception cref="ArgumentNullException">The list is null.</exception>
-    public IReadOnlyList<Place> TouchedSince { get; init => field = Array.AsReadOnly<Place>([.. value ?? throw new ArgumentNullException(nameof(TouchedSince))]); } = [];
+    public IReadOnlyList<Place> TouchedSince { get; init => field = Array.AsReadOnly<Place>([.. value ?? throw new ArgumentNullException(nameof(value))]); } = [];
 }

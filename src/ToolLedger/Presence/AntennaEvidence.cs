@@ -7,4 +7,8 @@ namespace ToolLedger.Presence;
 /// <param name="Antenna">The antenna; the default value stands for reports that named none.</param>
 /// <param name="IsDegraded">True where the looks come from degraded sessions only.</param>
 /// <param name="LookCount">Distinct looks, 1 or more.</param>
-public readonly record struct AntennaEvidence(StationId Station, AntennaPort Antenna, bool IsDegraded, int LookCount);
+public readonly record struct AntennaEvidence(StationId Station, AntennaPort Antenna, bool IsDegraded, int LookCount)
+{
+    /// <summary>Those of the looks that are of sessions in which the tag's chip number (TID) was reported, 0 to <see cref="LookCount"/>.</summary>
+    public int TidLookCount { get; init; }
+}

@@ -36,7 +36,8 @@ public sealed partial class CountingPolicy : PresencePolicy
     /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
     public int DegradedPassesNeeded { get; init => field = InRange(value, 1, 100, nameof(DegradedPassesNeeded)); } = 2;
 
-    /// <summary>Whether reads without a chip number (TID) may account for a tool; they are labelled either way.</summary>
+    /// <summary>Whether reads without a chip number (TID) may account for a tool; they are labelled either way. Where not, only looks of sessions in
+    /// which the chip number was reported count: another session may have heard a copy.</summary>
     /// <value>The default is true.</value>
     public bool EpcOnlyAccepted { get; init; } = true;
 
@@ -53,10 +54,11 @@ public sealed partial class CountingPolicy : PresencePolicy
             return new PresenceJudgement(PresenceState.NotRead, reasons);
         }
 
-        View all = ViewOf(evidence, degradedToo: true);
-        View valid = ViewOf(evidence, degradedToo: false);
-        bool enough = IsEnough(valid) || (all.Looks >= LooksNeeded && all.Passes >= DegradedPassesNeeded && all.Passes >= PassesNeeded);
-        if (enough && (evidence.HasTid || EpcOnlyAccepted))
+        View all = ViewOf(evidence, degradedToo: true, withTidOnly: false);
+        View valid = ViewOf(evidence, degradedToo: false, withTidOnly: false);
+        bool enough = IsEnough(all, valid);
+        if (enough && (EpcOnlyAccepted
+            || IsEnough(ViewOf(evidence, degradedToo: true, withTidOnly: true), ViewOf(evidence, degradedToo: false, withTidOnly: true))))
         {
             reasons.Add(new Reason(
                 PresenceReasons.EnoughLooks, ("looks", Text(all.Looks)), ("antennas", Text(all.Antennas)), ("passes", Text(all.Passes))));
@@ -69,6 +71,9 @@ public sealed partial class CountingPolicy : PresencePolicy
         AddEpcOnly(evidence, reasons);
         return new PresenceJudgement(PresenceState.Weak, reasons);
     }
+
+    private bool IsEnough(View all, View valid)
+        => IsEnough(valid) || (all.Looks >= LooksNeeded && all.Passes >= DegradedPassesNeeded && all.Passes >= PassesNeeded);
 
     private bool IsEnough(View view)
         => view.Looks >= LooksNeeded && (view.Antennas >= AntennasNeeded || view.Passes >= PassesNeeded);
@@ -136,13 +141,14 @@ public sealed partial class CountingPolicy : PresencePolicy
         }
     }
 
-    private static View ViewOf(PresenceEvidence evidence, bool degradedToo)
+    private static View ViewOf(PresenceEvidence evidence, bool degradedToo, bool withTidOnly)
     {
         int looks = 0, passes = 0, antennas = 0;
         bool unnamed = false;
         foreach (PassEvidence pass in evidence.Passes)
         {
-            int counted = degradedToo ? pass.LookCount : pass.ValidLookCount;
+            int counted = withTidOnly ? (degradedToo || !pass.IsDegraded ? pass.TidLookCount : 0)
+                : degradedToo ? pass.LookCount : pass.ValidLookCount;
             if (counted > 0)
             {
                 looks += counted;
@@ -152,7 +158,7 @@ public sealed partial class CountingPolicy : PresencePolicy
 
         foreach (AntennaEvidence antenna in evidence.Antennas)
         {
-            if (degradedToo || !antenna.IsDegraded)
+            if ((degradedToo || !antenna.IsDegraded) && (!withTidOnly || antenna.TidLookCount > 0))
             {
                 antennas += antenna.Antenna.IsKnown ? 1 : 0;
                 unnamed |= !antenna.Antenna.IsKnown;

@@ -45,7 +45,9 @@ internal sealed class EvidenceDigest : IDisposable
 
         Raw(",\"losses\":["u8);
         List(facts.Losses.All, loss => $"{{\"antenna\":{loss.First.Antenna.Number},\"at\":{loss.First.At.UtcTicks - _from},\"kind\":\"{SessionLossWords.Of(loss.First.Loss)}\"}}");
-        Raw("],\"passStarts\":["u8);
+        Raw("]"u8);
+        Nearby(facts.NearbyKits);
+        Raw(",\"passStarts\":["u8);
         List(facts.PassStarts, start => $"{start - _from}");
         Raw("],\"presentation\":\""u8);
         Ascii(facts.Presentation.Digest.ToString());
@@ -66,6 +68,35 @@ internal sealed class EvidenceDigest : IDisposable
         Raw("],\"to\":"u8);
         Number(facts.To.UtcTicks - _from);
         Raw("}"u8);
+    }
+
+    // Those of the presentation are covered by its digest.
+    private void Nearby(IReadOnlyList<NearbyKit> kits)
+    {
+        if (kits.Count == 0)
+        {
+            return;
+        }
+
+        Raw(",\"nearbyKits\":["u8);
+        bool first = true;
+        foreach (NearbyKit nearby in kits.OrderBy(static nearby => nearby.Kit.Value, StringComparer.Ordinal).ThenBy(static nearby => nearby.From))
+        {
+            Raw(first ? "["u8 : ",["u8);
+            first = false;
+            Text(nearby.Kit.Value);
+            Raw(","u8);
+            Number(nearby.From.UtcTicks - _from);
+            if (nearby.Until is { } until)
+            {
+                Raw(","u8);
+                Number(until.UtcTicks - _from);
+            }
+
+            Raw("]"u8);
+        }
+
+        Raw("]"u8);
     }
 
     private void Tag(EvidenceStore store, int tag, long firstSeen, long lastSeen)

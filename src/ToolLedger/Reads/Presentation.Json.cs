@@ -11,6 +11,8 @@ namespace ToolLedger.Reads;
 public sealed partial class Presentation
 {
     internal const string Schema = "toolledger/presentation/1";
+    internal const string ReaderClockWord = "reader-clock";
+    internal const string HostArrivalWord = "host-arrival";
 
     /// <summary>The digest of the stored form: SHA-256 over its canonical JSON (RFC 8785).</summary>
     public Digest Digest => Digest.Of(CanonicalJson.Canonicalize(ToJson()));
@@ -69,6 +71,8 @@ public sealed partial class Presentation
                 At = new JsonText(RecordTime.ToText(loss.At)),
                 Antenna = NumberOf(loss.Antenna),
             })],
+            NearbyKits = NearbyKits.Count == 0 ? null : [.. NearbyKits.Select(NearbyKitRecord.Of)],
+            TimeSource = new JsonText(TimeSource == ReadTimeSource.HostArrival ? HostArrivalWord : null),
         },
         ReadsJson.Default.PresentationFile);
 
@@ -94,6 +98,12 @@ public sealed partial class Presentation
             before = PassStarts[i];
         }
 
+        CheckNearbyKits(issues);
+        if (TimeSource == ReadTimeSource.HostArrival && (ReaderClockOffset ?? ReaderClockOffsetAfter) is not null)
+        {
+            issues.Report("$.timeSource", new Reason(PresentationRules.OffsetOfArrivalTimes));
+        }
+
         for (int i = 0; i < Station.ControlTags.Count; i++)
         {
             ControlTag control = Station.ControlTags[i];
@@ -102,6 +112,25 @@ public sealed partial class Presentation
                 issues.Report(
                     string.Create(CultureInfo.InvariantCulture, $"$.station.controlTags[{i}].antenna"),
                     new Reason(PresentationRules.ControlTagAntenna, ("tag", control.Tag.ToString()), ("antenna", control.Antenna.ToString())));
+            }
+        }
+    }
+
+    private void CheckNearbyKits(List<RecordIssue> issues)
+    {
+        for (int i = 0; i < NearbyKits.Count; i++)
+        {
+            NearbyKit nearby = NearbyKits[i];
+            string place = string.Create(CultureInfo.InvariantCulture, $"$.nearbyKits[{i}]");
+            if (Presents(nearby.Kit))
+            {
+                issues.Report(place, new Reason(PresentationRules.NearbyKitPresented, ("kit", nearby.Kit.Value)));
+            }
+
+            if (nearby.Until <= nearby.From)
+            {
+                issues.Report(place + ".until", new Reason(
+                    PresentationRules.NearbyEndBeforeStart, ("until", RecordTime.ToText(nearby.Until.Value)), ("from", RecordTime.ToText(nearby.From))));
             }
         }
     }

@@ -20,6 +20,9 @@ public sealed partial class Presentation
     /// <summary>The most losses one presentation can list.</summary>
     public const int MaxLossCount = 10_000;
 
+    /// <summary>The most kits nearby that one presentation can list.</summary>
+    public const int MaxNearbyKitCount = 1_000;
+
     private static readonly TimeSpan OffsetLimit = TimeSpan.FromDays(36_525);
 
     private readonly HashSet<KitId> _kitSet = [];
@@ -124,10 +127,42 @@ public sealed partial class Presentation
         }
     } = [];
 
+    /// <summary>Kits that were not presented but stood within reach, at most 1,000 entries; none where nobody noted any.</summary>
+    /// <exception cref="ArgumentNullException">It is set to null.</exception>
+    /// <exception cref="ArgumentException">There are too many, or one names no kit.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A time is outside the years 1970 to 2999.</exception>
+    public IReadOnlyList<NearbyKit> NearbyKits
+    {
+        get;
+        init
+        {
+            ArgumentNullException.ThrowIfNull(value);
+            NearbyKit[] copy = [.. value.Take(MaxNearbyKitCount + 1).Select(CheckNearby)];
+            field = copy.Length <= MaxNearbyKitCount ? Array.AsReadOnly(copy)
+                : throw new ArgumentException("A presentation lists at most 1,000 kits nearby.", nameof(value));
+        }
+    } = [];
+
+    /// <summary>Whose clock stamped the reads. The default is the reader's.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is set to a value that is not defined.</exception>
+    public ReadTimeSource TimeSource
+    {
+        get;
+        init => field = Enum.IsDefined(value) ? value
+            : throw new ArgumentOutOfRangeException(nameof(value), value, "There is no such source of times.");
+    }
+
     /// <summary>Whether a kit is one of those presented.</summary>
     /// <param name="kit">The kit.</param>
     /// <returns>The answer.</returns>
     public bool Presents(KitId kit) => _kitSet.Contains(kit);
+
+    internal static NearbyKit CheckNearby(NearbyKit nearby)
+    {
+        RecordTime.Require(nearby.From, nameof(nearby));
+        RecordTime.RequireOrNull(nearby.Until, nameof(nearby));
+        return !nearby.Kit.IsEmpty ? nearby : throw new ArgumentException("A kit nearby needs a name.", nameof(nearby));
+    }
 
     internal static TimeSpan? CheckOffset(TimeSpan? value) => value is null || (value <= OffsetLimit && value >= -OffsetLimit)
         ? value

@@ -23,4 +23,8 @@ internal sealed class PresentationFile : JsonRecordFile
     public JsonNumber ReaderClockOffsetAfterSeconds { get; set; }
 
     public List<LossRecord>? Losses { get; set => field = Note(value); }
+
+    public List<NearbyKitRecord?>? NearbyKits { get; set => field = Note(value); }
+
+    public JsonText TimeSource { get; set; }
 }

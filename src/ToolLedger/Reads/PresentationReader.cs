@@ -34,6 +34,8 @@ internal sealed class PresentationReader
         TimeSpan? before = Offset(file.ReaderClockOffsetSeconds, "readerClockOffsetSeconds");
         TimeSpan? after = Offset(file.ReaderClockOffsetAfterSeconds, "readerClockOffsetAfterSeconds");
         ReportedLoss[] losses = Losses(file.Losses ?? []);
+        NearbyKit[] nearby = NearbyKits(file.NearbyKits ?? []);
+        ReadTimeSource source = TimeSource(file.TimeSource);
         if (_issues.Count > 0)
         {
             return null;
@@ -50,6 +52,8 @@ internal sealed class PresentationReader
             ReaderClockOffset = before,
             ReaderClockOffsetAfter = after,
             Losses = losses,
+            NearbyKits = nearby,
+            TimeSource = source,
         };
         presentation.Check(_issues);
         return _issues.Count == 0 ? presentation : null;
@@ -183,6 +187,43 @@ internal sealed class PresentationReader
         }
 
         return losses;
+    }
+
+    private NearbyKit[] NearbyKits(List<NearbyKitRecord?> records)
+    {
+        RequireCount("$.nearbyKits", PresentationRules.TooManyNearbyKits, records.Count, Presentation.MaxNearbyKitCount);
+        var nearby = new List<NearbyKit>();
+        for (int i = 0; i < Math.Min(records.Count, Presentation.MaxNearbyKitCount); i++)
+        {
+            string place = "$." + Item("nearbyKits", i);
+            if (_reader.NotNull(records[i], place) is not { } record)
+            {
+                continue;
+            }
+
+            _reader.RefuseUnknown(record, place);
+            string? kit = _reader.Text(record.Kit, place, "kit", IdText.MaxLength);
+            DateTimeOffset? from = _reader.Time(record.From, place, "from");
+            DateTimeOffset? until = _reader.OptionalTime(record.Until, place, "until");
+            if (kit is not null && from is not null)
+            {
+                nearby.Add(new NearbyKit(new KitId(kit), from.Value, until));
+            }
+        }
+
+        return [.. nearby];
+    }
+
+    private ReadTimeSource TimeSource(JsonText text)
+    {
+        string? word = _reader.OptionalText(text, "$", "timeSource", IdText.MaxLength);
+        if (word is not (null or Presentation.ReaderClockWord or Presentation.HostArrivalWord))
+        {
+            _reader.Report("$.timeSource", new Reason(
+                RecordRules.UnknownWord, ("allowed", Presentation.ReaderClockWord + ", " + Presentation.HostArrivalWord), ("found", word)));
+        }
+
+        return string.Equals(word, Presentation.HostArrivalWord, StringComparison.Ordinal) ? ReadTimeSource.HostArrival : ReadTimeSource.ReaderClock;
     }
 
     private TimeSpan? Offset(JsonNumber number, string member)

@@ -40,10 +40,23 @@ public static class PresentationRules
     public static ReasonKind ControlTagAntenna { get; } = new("presentation.control-tag-antenna",
         "Control tag {tag} is meant for antenna {antenna}, which the station does not have.");
 
+    /// <summary>More kits nearby than a presentation can list.</summary>
+    public static ReasonKind TooManyNearbyKits { get; } = new("presentation.too-many-nearby-kits", "There are {count} kits nearby; at most {limit} are allowed.");
+
+    /// <summary>A kit is presented and said to be only nearby.</summary>
+    public static ReasonKind NearbyKitPresented { get; } = new("presentation.nearby-kit-presented", "Kit {kit} is presented; it cannot stand nearby as well.");
+
+    /// <summary>A kit nearby was moved away before or when it came.</summary>
+    public static ReasonKind NearbyEndBeforeStart { get; } = new("presentation.nearby-end-before-start", "The kit was moved away at {until}, not after it stood there from {from} on.");
+
+    /// <summary>An offset of the reader's clock is stated although the host stamped the reads.</summary>
+    public static ReasonKind OffsetOfArrivalTimes { get; } = new("presentation.offset-of-arrival-times",
+        "The times are the host's at arrival, so an offset of the reader's clock must not be stated: it would be taken off them.");
+
     /// <summary>Every kind of presentations.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
         EndBeforeStart, PassOutOfOrder, TooManyPasses, TooManyKits, SameKitTwice, TooManyLosses, StationAntennas, StationControlTags,
-        BadTag, ControlTagAntenna,
+        BadTag, ControlTagAntenna, TooManyNearbyKits, NearbyKitPresented, NearbyEndBeforeStart, OffsetOfArrivalTimes,
     ];
 }

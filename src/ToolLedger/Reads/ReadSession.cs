@@ -1,5 +1,7 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
+using System.Linq;
 using System.Threading;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -23,6 +25,7 @@ public sealed class ReadSession
         _facts = facts;
         _judge = new SessionJudge(facts);
         _passes = PassesOf(facts);
+        NearbyKits = NearbyOf(facts);
     }
 
     /// <summary>The policy the session was built under; a reconciliation under another one does not use its looks.</summary>
@@ -81,6 +84,10 @@ public sealed class ReadSession
     /// without control tags, something was heard; and no disconnection was reported.</summary>
     public IReadOnlyList<AntennaPort> LiveAntennas => _judge.LiveAntennas;
 
+    /// <summary>Kits that stood within reach without being presented, as the presentation states and as was noted while the session was open, in order of kit
+    /// and start.</summary>
+    public IReadOnlyList<NearbyKit> NearbyKits { get; }
+
     /// <summary>The digest of the evidence: SHA-256 over its canonical JSON (RFC 8785), which covers the presentation, the
     /// end, the clock check, losses, passes, and of every tag the looks and extremes. Counts of delivered reports are not
     /// part of it, so order and repeats do not change it.</summary>
@@ -127,6 +134,20 @@ public sealed class ReadSession
     /// <param name="kit">The kit.</param>
     /// <returns>The answer.</returns>
     public bool Presents(KitId kit) => _facts.Presentation.Presents(kit);
+
+    // A stay that was stated without its end and again with it is one stay.
+    private static ReadOnlyCollection<NearbyKit> NearbyOf(SessionFacts facts)
+    {
+        if (facts.NearbyKits.Count + facts.Presentation.NearbyKits.Count == 0)
+        {
+            return ReadOnlyCollection<NearbyKit>.Empty;
+        }
+
+        return Array.AsReadOnly<NearbyKit>([.. facts.NearbyKits.Concat(facts.Presentation.NearbyKits)
+            .DistinctBy(static nearby => (nearby.Kit, nearby.From.UtcTicks))
+            .OrderBy(static nearby => nearby.Kit.Value, StringComparer.Ordinal)
+            .ThenBy(static nearby => nearby.From)]);
+    }
 
     private static ReadPass[] PassesOf(SessionFacts facts)
     {

@@ -31,6 +31,7 @@ public sealed class ReadSessionBuilder
     private readonly byte _onlyAntenna;
     private readonly List<long> _passStarts = [];
     private readonly LossTally _losses = new();
+    private readonly List<NearbyKit> _nearby = [];
     private readonly long _from;
     private readonly long _end;
     private readonly long _correction;
@@ -48,6 +49,8 @@ public sealed class ReadSessionBuilder
     private long _outsideCount;
     private long _overLimitCount;
     private long _lastAccepted = long.MinValue;
+    private long _earliestOutside = long.MaxValue;
+    private long _latestOutside = long.MinValue;
     private bool _isLookLimitReached;
     private bool _isClosed;
 
@@ -173,6 +176,30 @@ public sealed class ReadSessionBuilder
         SessionLog.LossReported(_logger, _presentation.Id, loss, at, antenna);
     }
 
+    /// <summary>Says that another kit stands, or stood, within reach of the antennas. State it again with its end when it is moved away, and begin a new pass.</summary>
+    /// <param name="nearby">The kit and when it stood there.</param>
+    /// <exception cref="ArgumentException">It names no kit, one that is presented, or an end that is not later than its start.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A time is outside the years 1970 to 2999.</exception>
+    /// <exception cref="InvalidOperationException">The session is closed, or 1,000 entries were noted.</exception>
+    public void NoteNearby(NearbyKit nearby)
+    {
+        RequireOpen();
+        Presentation.CheckNearby(nearby);
+        if (_presentation.Presents(nearby.Kit) || nearby.Until <= nearby.From)
+        {
+            throw new ArgumentException("A kit nearby is not presented itself, and is moved away later than it came.", nameof(nearby));
+        }
+
+        if (_nearby.Count == Presentation.MaxNearbyKitCount)
+        {
+            throw new InvalidOperationException("At most 1,000 kits nearby can be noted in a session.");
+        }
+
+        // The same kit from the same instant on is the same stay; the later statement says more.
+        _nearby.RemoveAll(known => known.Kit == nearby.Kit && known.From == nearby.From);
+        _nearby.Add(nearby);
+    }
+
     /// <summary>Closes the session and judges its health. The builder takes nothing more.</summary>
     /// <param name="to">The end, excluded: later than the start and not later than the presentation's stated end.</param>
     /// <param name="readerClockOffsetAfter">How far the reader's clock was ahead of true time after the last read; null to
@@ -202,7 +229,10 @@ public sealed class ReadSessionBuilder
             PassStarts = _passStarts,
             To = to,
             ClockOffsetAfter = after,
+            NearbyKits = _nearby,
             LastAccepted = _lastAccepted,
+            EarliestOutside = _earliestOutside,
+            LatestOutside = _latestOutside,
             IsLookLimitReached = _isLookLimitReached || _store.IsOverLookLimit,
             ReadCount = _readCount,
             RepeatCount = _repeatCount,
@@ -246,6 +276,8 @@ public sealed class ReadSessionBuilder
         {
             _outsideCount++;
             _store.CountOutside(ref entry);
+            _earliestOutside = Math.Min(_earliestOutside, read.FirstTicks - _correction);
+            _latestOutside = Math.Max(_latestOutside, read.LastTicks - _correction);
             return ReadPlacement.OutsideWindow;
         }
 

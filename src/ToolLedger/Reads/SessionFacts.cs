@@ -26,7 +26,16 @@ internal sealed class SessionFacts
 
     internal required TimeSpan? ClockOffsetAfter { get; init; }
 
+    /// <summary>Kits nearby that were noted while the session was open; those of the presentation come first and are kept there.</summary>
+    internal required IReadOnlyList<NearbyKit> NearbyKits { get; init; }
+
     internal required long LastAccepted { get; init; }
+
+    /// <summary>The earliest instant of a read outside the presentation, in corrected ticks.</summary>
+    internal required long EarliestOutside { get; init; }
+
+    /// <summary>The latest such instant.</summary>
+    internal required long LatestOutside { get; init; }
 
     internal required bool IsLookLimitReached { get; init; }
 

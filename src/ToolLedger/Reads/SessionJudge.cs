@@ -22,7 +22,8 @@ internal sealed class SessionJudge
         _facts = facts;
         _policy = facts.Policy;
         JudgeWindow();
-        JudgeClock();
+        JudgeStamps();
+        JudgeTimeSource();
         JudgeLimits();
         JudgeAntennas();
         JudgeLosses();
@@ -50,6 +51,38 @@ internal sealed class SessionJudge
         {
             _invalid.Add(new Reason(SessionReasons.ReadAfterClose,
                 ("last", RecordTime.ToText(new DateTimeOffset(_facts.LastAccepted, TimeSpan.Zero))), ("to", RecordTime.ToText(_facts.To))));
+        }
+    }
+
+    private void JudgeStamps()
+    {
+        long limit = _policy.StampDistanceMax.Ticks;
+        long early = _facts.Presentation.From.UtcTicks - _facts.EarliestOutside;
+        long late = _facts.LatestOutside - _facts.To.UtcTicks;
+        bool isEarly = _facts.EarliestOutside != long.MaxValue && early > limit;
+        bool isLate = _facts.LatestOutside != long.MinValue && late > limit;
+        if (isEarly || isLate)
+        {
+            long stamp = Math.Clamp(isEarly ? _facts.EarliestOutside : _facts.LatestOutside, 0, DateTimeOffset.MaxValue.UtcTicks);
+            _invalid.Add(new Reason(SessionReasons.StampsFarOutside,
+                ("stamp", RecordTime.ToText(new DateTimeOffset(stamp, TimeSpan.Zero))),
+                ("days", _policy.StampDistanceMax.TotalDays.ToString("0.#", CultureInfo.InvariantCulture))));
+        }
+    }
+
+    private void JudgeTimeSource()
+    {
+        if (_facts.Presentation.TimeSource == ReadTimeSource.ReaderClock)
+        {
+            JudgeClock();
+        }
+        else if (_policy.HostArrivalAccepted)
+        {
+            _degraded.Add(new Reason(SessionReasons.ArrivalTimes));
+        }
+        else
+        {
+            _invalid.Add(new Reason(SessionReasons.ArrivalTimesNotAccepted));
         }
     }
 

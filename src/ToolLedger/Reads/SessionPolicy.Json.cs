@@ -19,6 +19,8 @@ public sealed partial record SessionPolicy
     private static readonly (TimeSpan Lowest, TimeSpan Highest) ClockCorrectionMaxRange = Seconds(1, 3_155_760_000);
     private static readonly (TimeSpan Lowest, TimeSpan Highest) MinimumPassRange = Seconds(0, 3_600);
     private static readonly (TimeSpan Lowest, TimeSpan Highest) SessionAgeMaxRange = Seconds(1, 31_622_400);
+    private static readonly (TimeSpan Lowest, TimeSpan Highest) StampDistanceMaxRange = Seconds(86_400, 3_155_760_000);
+    private static readonly (TimeSpan Lowest, TimeSpan Highest) LateReadGraceRange = Seconds(0, 86_400);
     private static readonly (int Lowest, int Highest) RepeatReportCountRange = (0, 1_048_576);
     private static readonly (int Lowest, int Highest) LooksKeptRange = (1, 4_096);
     private static readonly (int Lowest, int Highest) TagLimitRange = (1, 4_000_000);
@@ -46,6 +48,9 @@ public sealed partial record SessionPolicy
             ClockCorrectionMax = fields.Seconds("clockCorrectionMaxSeconds", defaults.ClockCorrectionMax, ClockCorrectionMaxRange.Lowest, ClockCorrectionMaxRange.Highest),
             MinimumPass = fields.Seconds("minimumPassSeconds", defaults.MinimumPass, MinimumPassRange.Lowest, MinimumPassRange.Highest),
             SessionAgeMax = fields.Seconds("sessionAgeMaxSeconds", defaults.SessionAgeMax, SessionAgeMaxRange.Lowest, SessionAgeMaxRange.Highest),
+            StampDistanceMax = fields.Seconds("stampDistanceMaxSeconds", defaults.StampDistanceMax, StampDistanceMaxRange.Lowest, StampDistanceMaxRange.Highest),
+            HostArrivalAccepted = fields.Flag("hostArrivalAccepted", defaults.HostArrivalAccepted),
+            LateReadGrace = fields.Seconds("lateReadGraceSeconds", defaults.LateReadGrace, LateReadGraceRange.Lowest, LateReadGraceRange.Highest),
         };
         fields.End();
         return policy;
@@ -70,6 +75,9 @@ public sealed partial record SessionPolicy
         writer.WriteNumber("clockCorrectionMaxSeconds", JsonFields.ToSeconds(ClockCorrectionMax));
         writer.WriteNumber("minimumPassSeconds", JsonFields.ToSeconds(MinimumPass));
         writer.WriteNumber("sessionAgeMaxSeconds", JsonFields.ToSeconds(SessionAgeMax));
+        writer.WriteNumber("stampDistanceMaxSeconds", JsonFields.ToSeconds(StampDistanceMax));
+        writer.WriteBoolean("hostArrivalAccepted", HostArrivalAccepted);
+        writer.WriteNumber("lateReadGraceSeconds", JsonFields.ToSeconds(LateReadGrace));
         writer.WriteEndObject();
     }
 

@@ -1,6 +1,7 @@
 using System;
 using System.Globalization;
 using System.Runtime.CompilerServices;
+using ToolLedger.Records;
 
 namespace ToolLedger.Reads;
 
@@ -85,6 +86,29 @@ public sealed partial record SessionPolicy
     /// <value>1 second to 366 days. The default is 1 hour (ours).</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
     public TimeSpan SessionAgeMax { get; init => field = Check(value, SessionAgeMaxRange); } = TimeSpan.FromHours(1);
+
+    /// <summary>How far from the session a read may be stamped without showing that the reader's clock was reset or jumped. One stamped farther makes the session
+    /// invalid: a jump to the start of the reader's epoch must never look like an empty bag.</summary>
+    /// <value>1 day to 36,525 days. The default is 30 days (ours).</value>
+    /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
+    public TimeSpan StampDistanceMax { get; init => field = Check(value, StampDistanceMaxRange); } = TimeSpan.FromDays(30);
+
+    /// <summary>Whether a session may be placed in time by the host's clock at the arrival of its reports (<see cref="ReadTimeSource.HostArrival"/>), where the
+    /// reader's clock cannot be used. Such a session is degraded at best: a buffered report arrives later than its read.</summary>
+    /// <value>The default is false: such a session is invalid.</value>
+    public bool HostArrivalAccepted { get; init; }
+
+    /// <summary>How long after its end a session stays open for reads stamped inside it that arrive late. The library has no clock, so the host acts on it
+    /// (<see cref="AcceptsUntil"/>); a read stamped after the end is outside the window however early it arrives.</summary>
+    /// <value>0 s to 24 h. The default is 30 s (ours).</value>
+    /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
+    public TimeSpan LateReadGrace { get; init => field = Check(value, LateReadGraceRange); } = TimeSpan.FromSeconds(30);
+
+    /// <summary>Until when, by the host's clock, reads of a session may still be added; then it is closed, and what arrives later is late evidence.</summary>
+    /// <param name="end">The end of the session.</param>
+    /// <returns>The end and <see cref="LateReadGrace"/>.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The end is outside the years 1970 to 2999.</exception>
+    public DateTimeOffset AcceptsUntil(DateTimeOffset end) => RecordTime.Require(end, nameof(end)) + LateReadGrace;
 
     private static TimeSpan Check(TimeSpan value, (TimeSpan Lowest, TimeSpan Highest) range, [CallerMemberName] string name = "") =>
         value >= range.Lowest && value <= range.Highest

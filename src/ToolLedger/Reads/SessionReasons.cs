@@ -23,6 +23,18 @@ public static class SessionReasons
     public static ReasonKind ClockOffsetTooLarge { get; } = new("session.clock-offset-too-large",
         "The reader's clock was {seconds} s ahead of true time; at most {limit} s may be corrected.");
 
+    /// <summary>Reads are stamped so far from the session that the reader's clock must have been reset. Makes it invalid.</summary>
+    public static ReasonKind StampsFarOutside { get; } = new("session.stamps-far-outside",
+        "Reads are stamped {stamp}, more than {days} days from the session: the reader's clock was reset or jumped, so stamps place nothing.");
+
+    /// <summary>Times are the host's at arrival, which the policy does not accept. Makes it invalid.</summary>
+    public static ReasonKind ArrivalTimesNotAccepted { get; } = new("session.arrival-times-not-accepted",
+        "The times are those of arrival at the host, which the policy does not accept as times of reads.");
+
+    /// <summary>Times are the host's at arrival, which the policy accepts. Makes it degraded.</summary>
+    public static ReasonKind ArrivalTimes { get; } = new("session.arrival-times",
+        "The times are those of arrival at the host; a report may have been made earlier.");
+
     /// <summary>Reads are later than the end of the session. Makes it invalid.</summary>
     public static ReasonKind ReadAfterClose { get; } = new("session.read-after-close",
         "Reads were taken in up to {last}, but the session was closed at {to}.");
@@ -70,7 +82,7 @@ public static class SessionReasons
     /// <summary>Every kind of this room's sessions.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        WindowTooShort, ClockOffsetUnknown, ClockOffsetChanged, ClockOffsetTooLarge, ReadAfterClose, TagLimit, LookLimit, NothingRead, ControlTagMissing,
+        WindowTooShort, ClockOffsetUnknown, ClockOffsetChanged, ClockOffsetTooLarge, StampsFarOutside, ArrivalTimesNotAccepted, ArrivalTimes, ReadAfterClose, TagLimit, LookLimit, NothingRead, ControlTagMissing,
         Loss, SilenceGap, NoControlTags, AntennaWithoutControlTag, ClockCorrected, UnlistedAntenna,
     ];
 }

@@ -17,6 +17,8 @@ public sealed partial class FindingPolicy
             PassingSpanMax = fields.Seconds("passingSpanMaxSeconds", fallback.PassingSpanMax, TimeSpan.Zero, TimeSpan.FromMinutes(10)),
             SharedCauseLinesNeeded = fields.Int32("sharedCauseLinesNeeded", fallback.SharedCauseLinesNeeded, 2, 1000),
             AttenuationDecibels = fields.Int32("attenuationDecibels", fallback.AttenuationDecibels, 1, 60),
+            BriefSpanMax = fields.Seconds("briefSpanMaxSeconds", fallback.BriefSpanMax, TimeSpan.Zero, TimeSpan.FromMinutes(10)),
+            NearMissTagsMax = fields.Int32("nearMissTagsMax", fallback.NearMissTagsMax, 0, 1000),
         };
         fields.End();
         return policy;
@@ -30,6 +32,8 @@ public sealed partial class FindingPolicy
         writer.WriteNumber("passingSpanMaxSeconds"u8, (decimal)PassingSpanMax.Ticks / TimeSpan.TicksPerSecond);
         writer.WriteNumber("sharedCauseLinesNeeded"u8, SharedCauseLinesNeeded);
         writer.WriteNumber("attenuationDecibels"u8, AttenuationDecibels);
+        writer.WriteNumber("briefSpanMaxSeconds"u8, (decimal)BriefSpanMax.Ticks / TimeSpan.TicksPerSecond);
+        writer.WriteNumber("nearMissTagsMax"u8, NearMissTagsMax);
         writer.WriteEndObject();
     }
 }

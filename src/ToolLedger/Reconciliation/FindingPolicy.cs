@@ -32,6 +32,23 @@ public sealed partial class FindingPolicy
     /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
     public int AttenuationDecibels { get; init => field = InRange(value, 1, 60, nameof(AttenuationDecibels)); } = 10;
 
+    /// <summary>The longest time from the first to the last look of a weak tag that is called brief; it must be silent at least as long besides.</summary>
+    /// <value>0 to 10 minutes. The default is 10 s (ours).</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public TimeSpan BriefSpanMax
+    {
+        get;
+        init => field = value >= TimeSpan.Zero && value <= TimeSpan.FromMinutes(10)
+            ? value
+            : throw new ArgumentOutOfRangeException(nameof(value), value, "The brief span must be 0 to 10 minutes.");
+    } = TimeSpan.FromSeconds(10);
+
+    /// <summary>How many unknown tags of a session, the first in order of their ids, are compared with live ones that differ in one bit. It is a note only: an
+    /// identifier is never matched approximately.</summary>
+    /// <value>Tags; 0 to 1,000, where 0 makes no comparison. The default is 20 (ours): each costs a look-up for each of its bits.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public int NearMissTagsMax { get; init => field = InRange(value, 0, 1000, nameof(NearMissTagsMax)); } = 20;
+
     private static int InRange(int value, int min, int max, string name)
         => value >= min && value <= max ? value : throw new ArgumentOutOfRangeException(name, value, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{name} must be {min} to {max}."));
 }

@@ -3,10 +3,11 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Calibration;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
-using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
@@ -17,7 +18,6 @@ internal sealed class FindingSearch
     private readonly KitManifest manifest;
     private readonly ToolReadsCollector collector;
     private readonly IReadOnlyList<JudgedLine> lines;
-    private readonly List<JudgedLine> tagged;
     private readonly List<Finding> findings = [];
 
     public FindingSearch(ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<JudgedLine> lines)
@@ -26,116 +26,87 @@ internal sealed class FindingSearch
         this.manifest = manifest;
         this.collector = collector;
         this.lines = lines;
-        tagged = [.. lines.Where(static line => line.Reads.Judgement is not null)];
     }
 
     public IReadOnlyList<Finding> Search()
     {
-        bool silent = tagged.Count > 0 && tagged.All(static line => line.Reads.Best is { LookCount: 0 });
-        if (silent)
-        {
-            // One kit-level finding instead of one alarm a tool; the finer shared causes would only repeat it.
-            findings.Add(new Finding(FindingLevel.Kit, new Reason(ReconciliationReasons.NotPresentedOrShielded, ("kit", manifest.Id.Value)))
-            {
-                LineNumbers = Numbers(tagged),
-            });
-        }
-        else
-        {
-            SearchAttenuation();
-            SearchLocations();
-            SearchAntennas();
-        }
-
+        var shared = new SharedCauseSearch(scope.Policy.Findings, manifest, lines);
+        findings.AddRange(shared.Search());
+        SearchMismatches();
         foreach (JudgedLine line in lines)
         {
             findings.AddRange(line.Findings);
             SearchTags(line);
+            SearchSuspectTags(line);
             SearchProximity(line);
             SearchCalibration(line);
             SearchOtherManifests(line);
+            if (!shared.IsWholeBag)
+            {
+                SearchBrief(line);
+            }
         }
 
         return findings;
     }
 
-    private static bool IsOpenByReads(JudgedLine line) => line.Conclusion.State is LineState.Weak or LineState.NotRead;
-
-    private static bool IsReadWell(JudgedLine line)
-        => line.Conclusion.Basis == AccountingBasis.Read || line.Conclusion.OtherBases.Contains(AccountingBasis.Read);
-
-    private static int[] Numbers(IEnumerable<JudgedLine> lines) => [.. lines.Select(static line => line.Conclusion.Line.Number)];
-
-    private void SearchAttenuation()
+    /// <summary>One proposal for each sighting that shows a mismatch which no quarantine has taken up yet.</summary>
+    private void SearchMismatches()
     {
-        FindingPolicy policy = scope.Policy.Findings;
-        List<JudgedLine> open = [.. tagged.Where(IsOpenByReads)];
-        if (open.Count < policy.SharedCauseLinesNeeded || open.Count * 2 < tagged.Count)
+        foreach (IGrouping<Sighting, (MarkMismatch Mismatch, JudgedLine Line)> group in lines
+            .SelectMany(static line => line.Reads.Mismatches.Select(mismatch => (mismatch, line)))
+            .GroupBy(static pair => pair.mismatch.Sighting)
+            .OrderBy(static group => group.Key.At)
+            .ThenBy(static group => group.Key.Tool.Value, StringComparer.Ordinal)
+            .ThenBy(static group => group.Key.MarkRead, StringComparer.Ordinal))
         {
-            return;
-        }
-
-        int compared = 0;
-        foreach (PresenceEvidence evidence in tagged.Select(static line => line.Reads.Best!).Where(static best => best.LookCount > 0))
-        {
-            if (evidence is not { Strongest: { } strongest, History.StrengthBaseline: { } baseline }
-                || baseline.CentiDbm - strongest.CentiDbm < policy.AttenuationDecibels * 100)
+            Sighting sighting = group.Key;
+            TagBinding[] doubtful = [.. group
+                .SelectMany(static pair => pair.Line.Reads.SuspectTags)
+                .Where(binding => sighting.At >= binding.From && !scope.Input.Tags.QuarantinesOf(binding).Any(quarantine => quarantine.StandsAt(scope.AsOf)))];
+            if (doubtful.Length > 0)
             {
-                return;
+                string tools = string.Join(", ", doubtful.Select(static binding => binding.Tool.Value).Distinct(StringComparer.Ordinal));
+                findings.Add(new Finding(
+                    FindingLevel.Kit,
+                    new Reason(ReconciliationReasons.QuarantineProposed,
+                        ("by", sighting.By.Value), ("mark", sighting.MarkRead), ("tool", sighting.Tool.Value), ("tools", tools)))
+                {
+                    LineNumbers = [.. group.Select(static pair => pair.Line.Conclusion.Line.Number).Order()],
+                    Tags = [.. doubtful.Select(static binding => binding.Tag).Distinct()],
+                });
             }
-
-            compared++;
         }
+    }
 
-        if (compared > 0)
+    private void SearchSuspectTags(JudgedLine line)
+    {
+        foreach (TagBinding binding in line.Reads.SuspectTags)
         {
             findings.Add(new Finding(
-                FindingLevel.Kit,
-                new Reason(ReconciliationReasons.Attenuated, ("decibels", policy.AttenuationDecibels.ToString(CultureInfo.InvariantCulture))))
+                FindingLevel.Line, new Reason(ReconciliationReasons.HistorySuspect, ("tag", binding.Tag.ToString()), ("at", scope.Time(binding.From))))
             {
-                LineNumbers = Numbers(open),
+                LineNumbers = [line.Conclusion.Line.Number],
+                Tags = [binding.Tag],
             });
         }
     }
 
-    private void SearchLocations()
+    /// <summary>A tag heard for a moment on one antenna and then no more walked past or stood in a pocket as likely as it lay in the bag.</summary>
+    private void SearchBrief(JudgedLine line)
     {
-        foreach (IGrouping<string, JudgedLine> place in tagged
-            .Where(static line => line.Conclusion.Line.Location is not null)
-            .GroupBy(static line => line.Conclusion.Line.Location!, StringComparer.Ordinal)
-            .OrderBy(static group => group.Key, StringComparer.Ordinal))
+        if (line is not { Conclusion.State: LineState.Weak, Reads: { Best.Antennas: [{ Antenna.IsKnown: true } antenna], FirstSeen: { } first, LastSeen: { } last } })
         {
-            List<JudgedLine> open = [.. place.Where(IsOpenByReads)];
-            if (open.Count >= scope.Policy.Findings.SharedCauseLinesNeeded && !place.Any(IsReadWell) && open.Count < tagged.Count)
-            {
-                findings.Add(new Finding(FindingLevel.Kit, new Reason(ReconciliationReasons.SharedLocation, ("location", place.Key)))
-                {
-                    LineNumbers = Numbers(open),
-                });
-            }
+            return;
         }
-    }
 
-    private void SearchAntennas()
-    {
-        var onOne = tagged
-            .Where(static line => IsOpenByReads(line) && line.Reads.Best!.Antennas.Count == 1)
-            .GroupBy(static line => (line.Reads.Best!.Antennas[0].Station, line.Reads.Best!.Antennas[0].Antenna))
-            .OrderBy(static group => group.Key.Station.Value, StringComparer.Ordinal)
-            .ThenBy(static group => group.Key.Antenna.Number);
-        foreach (var antenna in onOne)
+        TimeSpan brief = scope.Policy.Findings.BriefSpanMax;
+        if (last - first <= brief && collector.LongestSilence(first, last) >= brief)
         {
-            bool someReadWellThere = tagged.Any(line => IsReadWell(line)
-                && line.Reads.Best!.Antennas.Any(seen => (seen.Station, seen.Antenna) == antenna.Key));
-            if (antenna.Key.Antenna.IsKnown && antenna.Count() >= scope.Policy.Findings.SharedCauseLinesNeeded && !someReadWellThere)
-            {
-                findings.Add(new Finding(
-                    FindingLevel.Kit,
-                    new Reason(ReconciliationReasons.SharedAntenna, ("antenna", antenna.Key.Antenna.Number.ToString(CultureInfo.InvariantCulture))))
-                {
-                    LineNumbers = Numbers(antenna),
-                });
-            }
+            Add(line, new Reason(
+                ReconciliationReasons.BrieflyHeard,
+                ("antenna", antenna.Antenna.Number.ToString(CultureInfo.InvariantCulture)),
+                ("seconds", (last - first).TotalSeconds.ToString("0.###", CultureInfo.InvariantCulture))));
         }
     }
 
@@ -155,27 +126,21 @@ internal sealed class FindingSearch
 
     private void SearchProximity(JudgedLine line)
     {
-        if (IsReadWell(line) || line.Reads.LiveTags.Count == 0)
+        if (SharedCauseSearch.IsReadWell(line))
         {
             return;
         }
 
-        foreach (Tools.TagBinding binding in line.Reads.LiveTags)
+        foreach (TagBinding binding in line.Reads.LiveTags)
         {
-            foreach (ReadSession session in collector.SessionsOfOtherKits)
+            foreach (ReadSession session in collector.OthersThatHeard(binding.Tag))
             {
-                if (session.Find(binding.Tag) is { AcceptedCount: > 0, LastSeen: { } at })
-                {
-                    AddHint(line, session.Presentation.Station.Id, at);
-                }
+                AddHint(line, session.Presentation.Station.Id, session.Find(binding.Tag)!.LastSeen!.Value);
             }
 
-            foreach (ProximityNote note in scope.Input.ProximityNotes)
+            foreach (ProximityNote note in scope.NotesOf(binding.Tag))
             {
-                if (note.Tag == binding.Tag && note.LastSeen <= scope.AsOf)
-                {
-                    AddHint(line, note.Station, note.LastSeen);
-                }
+                AddHint(line, note.Station, note.LastSeen);
             }
         }
     }

@@ -3,5 +3,9 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
 
-/// <summary>A reason to doubt a tool's identity and the time of the read that raised it.</summary>
-internal readonly record struct IdentityDoubt(Reason Reason, DateTimeOffset At);
+/// <summary>A reason to doubt a tool's identity and the time of the read or word that raised it.</summary>
+internal readonly record struct IdentityDoubt(Reason Reason, DateTimeOffset At)
+{
+    /// <summary>True where it is not known which tool is which, so that calibration records may belong to the wrong one.</summary>
+    public bool IsWhichTool { get; init; }
+}

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Records;
@@ -37,6 +38,9 @@ public sealed class LineEvidence
     /// <summary>When that person did so, or null.</summary>
     public DateTimeOffset? At { get; init; }
 
+    /// <summary>The kit in which it was sighted, as the person said; null without a sighting or where not said.</summary>
+    public KitId? SightedIn { get; init; }
+
     /// <summary>The witness of that sighting or count, or null.</summary>
     public PersonId? Witness { get; init; }
 
@@ -51,6 +55,9 @@ public sealed class LineEvidence
 
     /// <summary>When the kit was last opened, if that was not before <see cref="OldestAt"/>: what the line rests on may no longer hold. Null otherwise.</summary>
     public DateTimeOffset? OpenedSince { get; init; }
+
+    /// <summary>How much of the line is known to be short by an annotation, in the unit of the line; 0 if nothing. So much less is expected than the manifest says.</summary>
+    public decimal KnownShort { get; init; }
 
     /// <summary>The balance of a counted consumable, or null.</summary>
     public ConsumableBalance? Balance { get; init; }

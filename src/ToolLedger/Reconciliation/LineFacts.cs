@@ -53,8 +53,8 @@ public readonly ref struct LineFacts
     /// <summary>How much of the line is known to be short by an annotation that counts, in the unit of the line; 0 (the default) if nothing.</summary>
     public decimal KnownShort { get; init; }
 
-    /// <summary>What is expected now: the quantity of the line less what is known to be short.</summary>
-    public Quantity Expected => KnownShort == 0 ? Line.Expected : new Quantity(Line.Expected.Amount - KnownShort, Line.Expected.Unit);
+    /// <summary>What is expected now: the quantity of the line less what is known to be short, never below 0.</summary>
+    public Quantity Expected => KnownShort == 0 ? Line.Expected : new Quantity(decimal.Max(0, Line.Expected.Amount - KnownShort), Line.Expected.Unit);
 
     /// <summary>What a person stated about the parts that <see cref="Count"/> holds, or null if it holds none.</summary>
     public JoiningStatement? Joining { get; init; }

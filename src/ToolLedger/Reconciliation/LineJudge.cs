@@ -1,7 +1,7 @@
 using System;
 using System.Collections.Generic;
-using System.Globalization;
 using System.Linq;
+using ToolLedger.Calibration;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -22,6 +22,7 @@ internal sealed class LineJudge
     private readonly BalanceSearch balances;
     private readonly LineEvidenceSearch evidence;
     private readonly AgreedPersons persons;
+    private readonly LineSentences sentences;
 
     public LineJudge(
         ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<IReconciliationRule> rules, NotExpectedSearch notExpected)
@@ -35,11 +36,12 @@ internal sealed class LineJudge
         balances = new BalanceSearch(scope, manifest);
         evidence = new LineEvidenceSearch(scope, manifest, collector);
         persons = new AgreedPersons(scope, manifest, people);
+        sentences = new LineSentences(scope);
     }
 
     public JudgedLine Judge(ManifestLine line)
     {
-        ToolReads reads = line.Tool is { } tool ? collector.Collect(tool.Id) : new ToolReads();
+        ToolReads reads = line.Tool is { } tool ? collector.Collect(tool) : new ToolReads();
         var remarks = new List<Reason>();
         Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, remarks) : null;
         PieceNumber number = line.Tool is { } broken ? PieceNumber.Of(scope, broken, remarks) : default;
@@ -56,6 +58,11 @@ internal sealed class LineJudge
         if (count is not null && line is ToolLine counted && !IsKnownByCount(counted.Tool, reads))
         {
             remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
+        }
+
+        if (reads.Neighbour is { } neighbour)
+        {
+            remarks.Add(neighbour);
         }
 
         List<Reason> doubts = OpenDoubts(line, reads, sighting, remarks);
@@ -89,7 +96,7 @@ internal sealed class LineJudge
         ? facts with { Balance = BalanceSearch.Of(facts.Expected.Amount, counted, uses) }
         : facts;
 
-    private IReadOnlyList<Reason> Unwitnessed(LineCount? count, PieceCount? pieces)
+    private Reason[] Unwitnessed(LineCount? count, PieceCount? pieces)
     {
         if (!scope.Policy.Inventory.CountWitnessNeeded)
         {
@@ -107,7 +114,7 @@ internal sealed class LineJudge
             list.Add(ofPieces);
         }
 
-        return list;
+        return [.. list];
     }
 
     private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count)
@@ -153,6 +160,7 @@ internal sealed class LineJudge
             else
             {
                 open.Add(doubt.Reason);
+                reads.IsIdentityUnknown |= doubt.IsWhichTool;
             }
         }
 
@@ -193,7 +201,7 @@ internal sealed class LineJudge
 
         bool accounted = lowest.State == LineState.Accounted;
         LineEvidence figures = evidence.Of(facts, reads, accounted, said);
-        reasons.AddRange(ReasonsFor(facts));
+        reasons.AddRange(sentences.Of(facts));
         foreach (Reason remark in facts.Remarks)
         {
             reasons.Add(remark);
@@ -213,70 +221,15 @@ internal sealed class LineJudge
             Reasons = [.. reasons.Distinct()],
             Next = lowest.Next,
             Evidence = figures,
-            Calibration = facts.Line.Tool is { } tool
-                ? scope.Input.Calibration.StatusOf(tool, scope.AsOf, scope.Policy.Calibration, scope.Policy.Calendar)
-                : null,
+            Calibration = facts.Line.Tool is { } tool ? StatusOf(tool, reads) : null,
             IsEpcOnly = reads.Best is { HasTid: false, LookCount: > 0 },
             IsPositiveDifference = positive,
         };
         return new JudgedLine(conclusion, reads, findings);
     }
 
-    /// <summary>The sentences that state the bases that hold, also beside a lower verdict.</summary>
-    private List<Reason> ReasonsFor(in LineFacts facts)
-    {
-        var list = new List<Reason>();
-        if (facts.Sighting is { } sighting)
-        {
-            list.Add(new Reason(
-                ReconciliationReasons.Sighted, ("by", sighting.By.Value), ("at", scope.Time(sighting.At)), ("where", sighting.Where.Value), ("mark", sighting.MarkRead)));
-        }
-
-        if (facts is { Count: { } count, Counted: { } counted })
-        {
-            list.Add(new Reason(
-                ReconciliationReasons.Counted,
-                ("counted", counted.Amount.ToString("0.###", CultureInfo.InvariantCulture)),
-                ("expected", facts.Expected.ToString()),
-                ("by", count.By.Value),
-                ("at", scope.Time(count.At))));
-        }
-
-        if (facts.Balance is { JobCount: > 0 } balance)
-        {
-            list.Add(BalanceReason(balance));
-        }
-
-        if (facts is { Pieces: { Pieces: { } pieces } record, Line.Tool: { } tool })
-        {
-            list.Add(new Reason(
-                ReconciliationReasons.PiecesCounted,
-                ("counted", pieces.ToString(CultureInfo.InvariantCulture)),
-                ("expected", Math.Max(tool.PieceCount, facts.PiecesEstablished).ToString(CultureInfo.InvariantCulture)),
-                ("by", record.By.Value),
-                ("at", scope.Time(record.At))));
-        }
-
-        if (facts.Presence is { State: PresenceState.Accounted } presence && facts.ReadsWithheld is null)
-        {
-            list.AddRange(presence.Reasons);
-        }
-
-        return list;
-    }
-
-    private static Reason BalanceReason(ConsumableBalance balance)
-    {
-        return new Reason(
-            PeopleReasons.Balance,
-            ("issued", Text(balance.Issued)),
-            ("used", Text(balance.Used)),
-            ("returned", Text(balance.Returned)),
-            ("scrapped", Text(balance.Scrapped)),
-            ("unexplained", Text(balance.Unexplained)),
-            ("unit", balance.Unit.Value),
-            ("jobs", balance.JobCount.ToString(CultureInfo.InvariantCulture)));
-
-        static string Text(decimal amount) => amount.ToString("0.###", CultureInfo.InvariantCulture);
-    }
+    /// <summary>While it is not known which tool is which, the label in hand may be the wrong tool's: both answers are unknown (trade rules, property 11).</summary>
+    private CalibrationStatus StatusOf(Tool tool, ToolReads reads) => reads.IsIdentityUnknown
+        ? CalibrationStatus.OfUnknownIdentity(scope.Policy.Calendar.DateAt(scope.AsOf))
+        : scope.Input.Calibration.StatusOf(tool, scope.AsOf, scope.Policy.Calibration, scope.Policy.Calendar);
 }

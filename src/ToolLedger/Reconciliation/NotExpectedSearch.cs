@@ -73,7 +73,7 @@ internal sealed class NotExpectedSearch
     /// <summary>How much of the line is known to be short.</summary>
     public decimal ShortOf(ManifestLine line, List<Reason> remarks)
     {
-        if (Find(line) is not { Kind: AnnotationKind.Short } annotation)
+        if (Find(line) is not { Kind: AnnotationKind.Shortage } annotation)
         {
             return 0;
         }
@@ -121,7 +121,7 @@ internal sealed class NotExpectedSearch
     {
         if (line.Tool is { } tool)
         {
-            if (collector.Collect(tool.Id).Best is { LookCount: > 0 })
+            if (collector.Collect(tool).Best is { LookCount: > 0 })
             {
                 Findings.Add(new Finding(FindingLevel.Line, new Reason(PeopleReasons.FindingRemovedRead, ("tool", tool.Id.Value))) { LineNumbers = [line.Number] });
             }

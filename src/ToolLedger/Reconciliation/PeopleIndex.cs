@@ -12,6 +12,7 @@ internal sealed class PeopleIndex
 {
     private readonly EntryIndex<ToolId, Sighting> sightings;
     private readonly EntryIndex<KitId, Sighting> sightingsInKit;
+    private readonly EntryIndex<ValueTuple<string>, Sighting> sightingsByMark;
     private readonly EntryIndex<(KitId Kit, int Line), LineCount> counts;
     private readonly EntryIndex<ToolId, PieceCount> pieces;
     private readonly EntryIndex<KitId, KitOpening> openings;
@@ -25,6 +26,7 @@ internal sealed class PeopleIndex
     {
         sightings = new(sheet.Sightings, asOf, static entry => entry.Tool, static entry => entry.At, CompareSightings);
         sightingsInKit = new(sheet.Sightings, asOf, static entry => entry.InKit, static entry => entry.At, CompareSightings);
+        sightingsByMark = new(sheet.Sightings, asOf, static entry => ValueTuple.Create(entry.MarkRead), static entry => entry.At, CompareSightings);
         counts = new(sheet.Counts, asOf, static entry => (entry.Kit, entry.LineNumber), static entry => entry.At, CompareCounts);
         pieces = new(sheet.PieceCounts, asOf, static entry => entry.Tool, static entry => entry.At, static (a, b) =>
             First((a.Pieces ?? -1).CompareTo(b.Pieces ?? -1), Compare(a.By, b.By), Compare(a.Witness, b.Witness)));
@@ -41,7 +43,12 @@ internal sealed class PeopleIndex
 
     public bool HasAnnotations => !annotations.IsEmpty;
 
+    public bool HasSightings => !sightings.IsEmpty;
+
     public IReadOnlyList<Sighting> SightingsOf(ToolId tool) => sightings.Of(tool);
+
+    /// <summary>The sightings that read a mark, whatever tool they were taken for.</summary>
+    public IReadOnlyList<Sighting> SightingsByMark(string mark) => sightingsByMark.Of(ValueTuple.Create(mark));
 
     public IReadOnlyList<Sighting> SightingsIn(KitId kit) => sightingsInKit.Of(kit);
 
@@ -80,7 +87,7 @@ internal sealed class PeopleIndex
     private static int RankOf(AnnotationKind kind) => kind switch
     {
         AnnotationKind.Restored => 0,
-        AnnotationKind.Short => 1,
+        AnnotationKind.Shortage => 1,
         _ => 2,
     };
 

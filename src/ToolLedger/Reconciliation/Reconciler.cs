@@ -19,6 +19,9 @@ namespace ToolLedger.Reconciliation;
 /// </remarks>
 public sealed class Reconciler
 {
+    // A kit without a session of its own names the first sessions of others, which is enough to see a wrong kit id.
+    private const int OtherSessionsNamed = 10;
+
     private static readonly IReadOnlyList<IReconciliationRule> BuiltIn = [new IdentityRule(), new CountRule(), new BalanceRule(), new PieceRule(), new WitnessRule(), new BasisRule()];
 
     private readonly ReconciliationPolicy policy;
@@ -57,7 +60,7 @@ public sealed class Reconciler
     {
         ArgumentNullException.ThrowIfNull(input);
         CheckSessions(input);
-        return Reconcile(new ReconciliationScope(input, policy), input.Subject, input.Revision);
+        return Reconcile(new ReconciliationScope(input, policy, isForMany: false), input.Subject, input.Revision);
     }
 
     /// <summary>Reconciles many kits from one pass over the sessions; each result equals that of <see cref="Reconcile(ReconciliationInput)"/> for its kit.</summary>
@@ -71,7 +74,7 @@ public sealed class Reconciler
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(kits);
         CheckSessions(input);
-        return All(new ReconciliationScope(input, policy), kits);
+        return All(new ReconciliationScope(input, policy, isForMany: true), kits);
     }
 
     private static void CheckNames(IReadOnlyList<IReconciliationRule> rules)
@@ -115,7 +118,7 @@ public sealed class Reconciler
     {
         KitManifest manifest = FindManifest(scope.Input, kit, revision);
         List<SessionSummary> sessions = scope.SessionsOf(kit);
-        var collector = new ToolReadsCollector(scope, kit, sessions);
+        var collector = new ToolReadsCollector(scope, manifest, sessions);
         var notExpected = new NotExpectedSearch(scope, manifest, sessions);
         var judge = new LineJudge(scope, manifest, collector, rules, notExpected);
         JudgedLine[] judged = [.. manifest.Lines.Where(line => !notExpected.IsNotExpected(line, collector)).Select(judge.Judge)];
@@ -127,7 +130,7 @@ public sealed class Reconciler
         var people = new PeopleFindingSearch(scope, manifest, lines);
         ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, conclusion);
         IReadOnlyList<LineNotExpected> leftOut = notExpected.Lines;
-        return new ReconciliationResult(() => ReadExplainer.Explain(scope, manifest, leftOut, sessions), () => InputsOf(scope, manifest, sessions, collector.SessionsOfOtherKits))
+        return new ReconciliationResult(() => ReadExplainer.Explain(scope, manifest, leftOut, sessions), () => InputsOf(scope, manifest, sessions))
         {
             Manifest = manifest,
             AsOf = scope.AsOf,
@@ -167,7 +170,7 @@ public sealed class Reconciler
         ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<JudgedLine> judged, List<SessionSummary> sessions)
     {
         var findings = new List<Finding>(new FindingSearch(scope, manifest, collector, judged).Search());
-        foreach (ReadSession other in sessions.Count > 0 ? [] : collector.SessionsOfOtherKits)
+        foreach (ReadSession other in sessions.Count > 0 ? [] : scope.OtherSessionsOf(manifest.Id).Take(OtherSessionsNamed))
         {
             string kits = string.Join(", ", other.Presentation.Kits.Take(10).Select(static kit => kit.Value));
             findings.Add(new Finding(
@@ -191,7 +194,7 @@ public sealed class Reconciler
     }
 
     private static List<InputDigest> InputsOf(
-        ReconciliationScope scope, KitManifest manifest, List<SessionSummary> sessions, IReadOnlyList<ReadSession> ofOtherKits)
+        ReconciliationScope scope, KitManifest manifest, List<SessionSummary> sessions)
     {
         var list = new List<InputDigest>
         {
@@ -207,7 +210,7 @@ public sealed class Reconciler
         }
 
         list.AddRange(sessions.Select(static summary => new InputDigest("session " + summary.Session.Id.Value, summary.Session.Digest)));
-        list.AddRange(ofOtherKits.Select(static session => new InputDigest("session of another kit " + session.Id.Value, session.Digest)));
+        list.AddRange(scope.OtherSessionsOf(manifest.Id).Select(static session => new InputDigest("session of another kit " + session.Id.Value, session.Digest)));
         return list;
     }
 }

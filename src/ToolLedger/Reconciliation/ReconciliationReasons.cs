@@ -21,6 +21,12 @@ public static class ReconciliationReasons
     /// <summary>A later presentation of the kit did not hear it.</summary>
     public static ReasonKind LaterSilent { get; } = new("line.later-session-silent", "read earlier, but not in the later session {session} of this kit: it may have been taken out in between");
 
+    /// <summary>The reads are older than the clearing of a doubt about the tag.</summary>
+    public static ReasonKind ReadBeforeClearing { get; } = new("line.read-before-clearing", "the binding of tag {tag} was in doubt until {at}; a session that began before that accounts for nothing");
+
+    /// <summary>Heard only while another kit stood nearby.</summary>
+    public static ReasonKind OnlyWhileNearby { get; } = new("line.only-while-nearby", "seen only while kit {kit} stood there ({looks} look(s)), not in a pass without it: look in kit {kit}");
+
     /// <summary>Container shown, contents not counted.</summary>
     public static ReasonKind ContainerOnly { get; } = new("line.container-only", "only the container is shown; its contents ({total} with the container) were not counted");
 
@@ -96,6 +102,12 @@ public static class ReconciliationReasons
     /// <summary>A control tag of the station is bound to the tool.</summary>
     public static ReasonKind BoundControlTag { get; } = new("identity.bound-control-tag", "its tag {tag} is also a control tag of station {station}, where it always answers");
 
+    /// <summary>A person doubts the binding of its tag.</summary>
+    public static ReasonKind Quarantined { get; } = new("identity.quarantined", "the binding of tag {tag} to {tool} is quarantined by {by} since {at} ({why}): its reads account for nothing");
+
+    /// <summary>A person read this tool's mark on a tool taken for another one.</summary>
+    public static ReasonKind MarkOnOtherTool { get; } = new("identity.mark-on-other-tool", "{by} read its mark {mark} on the tool taken for {other}: the tags of both may be swapped");
+
     /// <summary>The doubt was settled by a sighting.</summary>
     public static ReasonKind IdentitySettled { get; } = new("identity.settled-by-mark", "identity was in doubt ({code}) and settled by the sighting of its mark");
 
@@ -161,6 +173,27 @@ public static class ReconciliationReasons
 
     /// <summary>Finding: shared antenna.</summary>
     public static ReasonKind SharedAntenna { get; } = new("finding.shared-antenna", "weak lines were seen on antenna {antenna} only, and no line read well was seen there");
+
+    /// <summary>Finding: one tag model.</summary>
+    public static ReasonKind SharedModel { get; } = new("finding.shared-tag-model", "the open tagged lines with tags of the model \"{model}\" share it, and none with such a tag was read well: qualify the model again");
+
+    /// <summary>Finding: heard briefly on one antenna.</summary>
+    public static ReasonKind BrieflyHeard { get; } = new("finding.briefly-heard", "heard on antenna {antenna} only, within {seconds} s, and silent for the rest of the session: it may be on a person or in a bag nearby; ask persons to check their pockets");
+
+    /// <summary>Finding: a kit stood nearby all the time.</summary>
+    public static ReasonKind NeighbourNearby { get; } = new("finding.neighbour-nearby", "kit {kit} stood nearby in every pass: a pass without it tells its tools from those of this kit");
+
+    /// <summary>Finding: mark and tag name two tools.</summary>
+    public static ReasonKind QuarantineProposed { get; } = new("finding.quarantine-proposed", "{by} read mark {mark} on the tool that its tag says is {tool}: quarantine the bindings of {tools} until their tags were checked");
+
+    /// <summary>Finding: the history of a tag may be another tool's.</summary>
+    public static ReasonKind HistorySuspect { get; } = new("finding.history-suspect", "what was read of tag {tag} since {at} may be another tool's: its history is not used");
+
+    /// <summary>Finding: an unknown tag one bit away from a live one.</summary>
+    public static ReasonKind NearMiss { get; } = new("finding.near-miss", "unknown tag {tag} is one bit away from the live tag {other} of tool {tool}: a decoding ghost or another tag; it stands for nothing");
+
+    /// <summary>Finding: unknown tags that were not compared.</summary>
+    public static ReasonKind NearMissLimit { get; } = new("finding.near-miss-limit", "only the first {limit} unknown tags were compared with live ones");
 
     /// <summary>Finding: another kit passed.</summary>
     public static ReasonKind KitPassing { get; } = new("finding.kit-passing", "{tags} tags of kit {kit} were heard within {seconds} s: the kit passed by");
@@ -234,12 +267,13 @@ public static class ReconciliationReasons
     /// <summary>All kinds of this room.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        Sighted, Counted, PiecesCounted, BetterElsewhere, LaterSilent, ContainerOnly, CountShort, Surplus, PiecesNotCounted, PiecesUnknown, PiecesShort, PiecesOver,
+        Sighted, Counted, PiecesCounted, BetterElsewhere, LaterSilent, ReadBeforeClearing, OnlyWhileNearby, ContainerOnly, CountShort, Surplus, PiecesNotCounted, PiecesUnknown, PiecesShort, PiecesOver,
         NotCounted, NoLiveTag, NoUsableSession, OtherUnit, CountNotIdentity, OtherMark, SharedMark, SightedInOtherKit, TooOld, CountOfOtherRevision, CountsDiffer,
-        RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, CreditedToTwoKits, BoundControlTag, IdentitySettled,
+        RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, CreditedToTwoKits, BoundControlTag, Quarantined, MarkOnOtherTool,
+        IdentitySettled,
         StepPresentAgain, StepSecondPass, StepSightTool, StepCountItems, StepCountPieces, StepSearchShortage, StepResolveSurplus, StepSettleIdentity, StepPresentAtStation,
         KitLinesOpen, KitDifferences, KitForeignTool, KitNoUsableSession, KitNothingExpected, KitNoReadUsed, KitManualNotAllowed, KitMorePersons,
-        NotPresentedOrShielded, Attenuated, SharedLocation, SharedAntenna, KitPassing, ForeignTools, RetiredTag, TagToReplace, SecondTagSilent, Proximity,
+        NotPresentedOrShielded, Attenuated, SharedLocation, SharedAntenna, SharedModel, BrieflyHeard, NeighbourNearby, QuarantineProposed, HistorySuspect, NearMiss, NearMissLimit, KitPassing, ForeignTools, RetiredTag, TagToReplace, SecondTagSilent, Proximity,
         CalibrationNotFit, SessionTooOld, SessionAfterAsOf, SessionOfOtherPolicy, SessionOfOtherKits, EntryNotUsed, ToolInTwoKits,
         ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadRepeat,
     ];

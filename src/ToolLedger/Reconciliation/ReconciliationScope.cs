@@ -7,6 +7,7 @@ using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
@@ -16,16 +17,19 @@ internal sealed class ReconciliationScope
     private readonly Dictionary<ReadSession, SessionReading> readings = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<ReadSession, IReadOnlyList<Finding>> sessionFindings = new(ReferenceEqualityComparer.Instance);
     private readonly Lazy<Digest> hintsDigest;
+    private readonly Lazy<ILookup<TagId, ProximityNote>> notes;
 
     // Results of one call explain their reads later, perhaps on several threads, and share this scope.
     private readonly Lock sharing = new();
 
-    public ReconciliationScope(ReconciliationInput input, ReconciliationPolicy policy)
+    public ReconciliationScope(ReconciliationInput input, ReconciliationPolicy policy, bool isForMany)
     {
         Input = input;
         Policy = policy;
         hintsDigest = new Lazy<Digest>(() => HintsText.DigestOf(input));
         People = new PeopleIndex(input.Inventory, input.AsOf);
+        Sessions = new SessionIndex(input.Sessions, isForMany);
+        notes = new(() => input.ProximityNotes.Where(note => note.LastSeen <= input.AsOf).ToLookup(static note => note.Tag));
         Entries = new EntrySearch(this);
     }
 
@@ -34,6 +38,8 @@ internal sealed class ReconciliationScope
     public ReconciliationPolicy Policy { get; }
 
     public PeopleIndex People { get; }
+
+    public SessionIndex Sessions { get; }
 
     public EntrySearch Entries { get; }
 
@@ -68,12 +74,11 @@ internal sealed class ReconciliationScope
         }
     }
 
+    /// <summary>What was heard of a tag outside any session, up to the as-of instant.</summary>
+    public IEnumerable<ProximityNote> NotesOf(TagId tag) => notes.Value[tag];
+
     /// <summary>Sessions that do not present the kit and ended in time, in time order.</summary>
-    public List<ReadSession> OtherSessionsOf(KitId kit)
-        => [.. Input.Sessions
-            .Where(session => !session.Presents(kit) && session.To <= AsOf)
-            .OrderBy(static session => session.From)
-            .ThenBy(static session => session.Id.Value, StringComparer.Ordinal)];
+    public IEnumerable<ReadSession> OtherSessionsOf(KitId kit) => Sessions.All.Where(session => !session.Presents(kit) && session.To <= AsOf);
 
     /// <summary>Reports of items on no list: those about the kit, and those that name no kit or one that no manifest describes.</summary>
     public IReadOnlyList<UnlistedItemReport> UnlistedItemsOf(KitId kit)
@@ -82,23 +87,16 @@ internal sealed class ReconciliationScope
             .OrderBy(static report => report.At)
             .ThenBy(static report => report.Description, StringComparer.Ordinal)];
 
-    /// <summary>The sessions that present a kit, each with whether its looks count.</summary>
+    /// <summary>The sessions that present a kit in time order, each with whether its looks count.</summary>
     public List<SessionSummary> SessionsOf(KitId kit)
     {
         var list = new List<SessionSummary>();
-        foreach (ReadSession session in Input.Sessions)
+        foreach (ReadSession session in Sessions.Presenting(kit))
         {
-            if (session.Presents(kit))
-            {
-                Reason? leftOut = WhyLeftOut(session);
-                list.Add(new SessionSummary { Session = session, IsUsed = leftOut is null && session.IsUsable, LeftOut = leftOut });
-            }
+            Reason? leftOut = WhyLeftOut(session);
+            list.Add(new SessionSummary { Session = session, IsUsed = leftOut is null && session.IsUsable, LeftOut = leftOut });
         }
 
-        // The order in which the host hands sessions in decides nothing.
-        list.Sort(static (a, b) => a.Session.From != b.Session.From
-            ? a.Session.From.CompareTo(b.Session.From)
-            : string.CompareOrdinal(a.Session.Id.Value, b.Session.Id.Value));
         return list;
     }
 

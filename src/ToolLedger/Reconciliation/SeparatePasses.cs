@@ -66,6 +66,7 @@ internal static class SeparatePasses
             IsDegraded = a.Evidence.IsDegraded || b.Evidence.IsDegraded,
             LookCount = looks(a.Evidence.LookCount, b.Evidence.LookCount),
             ValidLookCount = looks(a.Evidence.ValidLookCount, b.Evidence.ValidLookCount),
+            TidLookCount = looks(a.Evidence.TidLookCount, b.Evidence.TidLookCount),
             LookLimit = long.Max(a.Evidence.LookLimit, b.Evidence.LookLimit),
         },
     };

@@ -47,7 +47,21 @@ internal static class SessionFindingSearch
             });
         }
 
+        NearMissSearch.Search(scope, session, findings);
+        SearchNeighbours(session, findings);
         return findings;
+    }
+
+    private static void SearchNeighbours(ReadSession session, List<Finding> findings)
+    {
+        foreach (KitId kit in session.NearbyKits.Select(static nearby => nearby.Kit).Distinct())
+        {
+            bool always = session.Passes.All(pass => session.NearbyKits.Any(nearby => nearby.Kit == kit && nearby.Overlaps(pass.From, pass.To)));
+            if (always)
+            {
+                findings.Add(new Finding(FindingLevel.Session, new Reason(ReconciliationReasons.NeighbourNearby, ("kit", kit.Value))) { Session = session.Id });
+            }
+        }
     }
 
     private static Reason Describe(ReconciliationScope scope, ReadSession session, KitId kit, List<TagReading> readings)

@@ -12,13 +12,19 @@ internal sealed class SessionReading
     private readonly List<TagReading> tags;
     private readonly Dictionary<ToolId, List<TagReading>> reencoded = [];
 
-    private SessionReading(ReadSession session, List<TagReading> tags)
+    private SessionReading(ReadSession session, List<TagReading> tags, TagRegister register)
     {
         Session = session;
         this.tags = tags;
         foreach (TagReading reading in tags)
         {
-            if (reading is { Kind: TagReadingKind.Reencoded, Tool: { } tool })
+            if (reading is not { Kind: TagReadingKind.Reencoded, Evidence.LastSeen: { } at })
+            {
+                continue;
+            }
+
+            // Where several tools have live tags of that identity, it may be the tag of any.
+            foreach (ToolId tool in register.ToolsByDecodedIdentity(reading.Evidence.Tag, at))
             {
                 if (!reencoded.TryGetValue(tool, out List<TagReading>? list))
                 {
@@ -50,7 +56,7 @@ internal sealed class SessionReading
                 : LookUp(evidence, register, kits, asOf));
         }
 
-        return new SessionReading(session, list);
+        return new SessionReading(session, list, register);
     }
 
     public IReadOnlyList<TagReading> ReencodedOf(ToolId tool)

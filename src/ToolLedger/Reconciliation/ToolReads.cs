@@ -13,13 +13,33 @@ internal sealed class ToolReads
 
     public List<IdentityDoubt> Doubts { get; } = [];
 
+    /// <summary>Live tags whose reads since their binding may be those of another tool.</summary>
+    public List<TagBinding> SuspectTags { get; } = [];
+
+    /// <summary>Sightings that read another mark than that of the tool their tag says, and that concern this tool.</summary>
+    public IReadOnlyList<MarkMismatch> Mismatches { get; set; } = [];
+
     public int SilentTagCount { get; set; }
 
     public PresenceEvidence? Best { get; set; }
 
     public PresenceJudgement? Judgement { get; set; }
 
+    /// <summary>True where the best tag's reads are withheld because its binding is doubted.</summary>
+    public bool IsBestDoubted { get; set; }
+
+    /// <summary>Why a kit nearby explains the reads, or null.</summary>
+    public Reason? Neighbour { get; set; }
+
+    public DateTimeOffset? FirstSeen { get; set; }
+
     public DateTimeOffset? LastSeen { get; set; }
+
+    /// <summary>True where an open doubt leaves it unknown which tool is which.</summary>
+    public bool IsIdentityUnknown { get; set; }
+
+    /// <summary>Why another kit's session explains one of the tags better, or null.</summary>
+    public Reason? Elsewhere { get; set; }
 
     public Reason? ReadsWithheld { get; set; }
 }

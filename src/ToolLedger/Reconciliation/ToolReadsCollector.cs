@@ -1,7 +1,7 @@
 using System;
 using System.Collections.Generic;
+using System.Globalization;
 using System.Linq;
-using ToolLedger.Identifiers;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
@@ -17,16 +17,16 @@ internal sealed class ToolReadsCollector
     private readonly KitId subject;
     private readonly List<ReadSession> used;
     private readonly List<ReadSession> recent;
-    private readonly List<ReadSession> ofOtherKits;
+    private readonly MismatchSearch mismatches;
     private readonly ReadSession? latest;
 
-    public ToolReadsCollector(ReconciliationScope scope, KitId subject, IReadOnlyList<SessionSummary> sessions)
+    public ToolReadsCollector(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<SessionSummary> sessions)
     {
         this.scope = scope;
-        this.subject = subject;
-        used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
+        subject = manifest.Id;
         recent = [.. sessions.Where(static summary => summary.LeftOut is null).Select(static summary => summary.Session)];
-        ofOtherKits = scope.OtherSessionsOf(subject);
+        mismatches = new MismatchSearch(scope, manifest);
+        used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
 
         // Usable or not: whoever presented the kit again may have taken something out before.
         latest = sessions.LastOrDefault(summary => summary.Session.To <= scope.AsOf)?.Session;
@@ -36,22 +36,39 @@ internal sealed class ToolReadsCollector
 
     public IReadOnlyList<ReadSession> UsedSessions => used;
 
-    public IReadOnlyList<ReadSession> SessionsOfOtherKits => ofOtherKits;
+    /// <summary>The sessions of other kits that heard a tag, in time order.</summary>
+    public IEnumerable<ReadSession> OthersThatHeard(TagId tag)
+        => scope.Sessions.OthersThatHeard(subject, tag).Where(session => session.To <= scope.AsOf);
 
-    public ToolReads Collect(ToolId tool)
+    /// <summary>The longest time before or after so many looks in which a usable session of the kit went on without them; zero if none held them.</summary>
+    public TimeSpan LongestSilence(DateTimeOffset first, DateTimeOffset last)
+    {
+        TimeSpan longest = TimeSpan.Zero;
+        foreach (ReadSession session in used.Where(session => session.From <= last && first < session.To))
+        {
+            TimeSpan before = first - session.From, after = session.To - last;
+            longest = before > longest ? before : longest;
+            longest = after > longest ? after : longest;
+        }
+
+        return longest;
+    }
+
+    public ToolReads Collect(Tool tool)
     {
         var reads = new ToolReads();
-        foreach (IGrouping<TagId, TagBinding> tag in scope.Input.Tags.HistoryOf(tool)
+        reads.Mismatches = mismatches.Of(tool);
+        foreach (IGrouping<TagId, TagBinding> tag in scope.Input.Tags.HistoryOf(tool.Id)
             .Where(binding => binding.From <= scope.AsOf)
             .GroupBy(static binding => binding.Tag)
             .OrderBy(static group => group.Key))
         {
-            CollectTag(tag.Key, tag, reads);
+            CollectTag(tag.Key, tool, tag, reads);
         }
 
-        reads.ReadsWithheld ??= WhyLaterSilent(reads);
-        CollectReencoded(tool, reads);
-        DoubtOtherManifests(tool, reads);
+        reads.ReadsWithheld ??= reads.Elsewhere ?? WhyLaterSilent(reads);
+        CollectReencoded(tool.Id, reads);
+        DoubtOtherManifests(tool.Id, reads);
         return reads;
     }
 
@@ -67,7 +84,7 @@ internal sealed class ToolReadsCollector
 
             bool readHere = reads.Best is { LookCount: > 0 };
             bool together = readHere && used.Any(session => session.Presents(other));
-            bool readThere = ofOtherKits.Any(session => session.Presents(other) && session.IsUsable
+            bool readThere = scope.Sessions.Presenting(other).Any(session => !session.Presents(subject) && session.To <= scope.AsOf && session.IsUsable
                 && reads.LiveTags.Any(binding => session.Find(binding.Tag) is { AcceptedCount: > 0 } found && IsFresh(found)));
             if (together || readThere)
             {
@@ -77,17 +94,17 @@ internal sealed class ToolReadsCollector
         }
     }
 
-    private void CollectTag(TagId tag, IEnumerable<TagBinding> bindings, ToolReads reads)
+    private void CollectTag(TagId tag, Tool tool, IEnumerable<TagBinding> bindings, ToolReads reads)
     {
-        var passes = new List<TimedPass>();
-        var antennas = new SortedDictionary<(string Station, byte Antenna), AntennaEvidence>();
-        TagEvidence? strongest = null;
-        DateTimeOffset? lastSeen = null;
+        TagLooks? trusted = null, doubted = null;
         var chips = new SortedSet<string>(StringComparer.Ordinal);
-        bool isLive = false;
+        Reason? withheld = null;
+        bool isLive = false, isSuspect = false;
         foreach (TagBinding binding in bindings)
         {
-            isLive |= used.Count == 0 && binding.IsLiveAt(scope.AsOf);
+            BindingTrust trust = TrustSearch.Of(scope, binding, tool, reads.Mismatches);
+            bool concerns = binding.IsLiveAt(scope.AsOf);
+            isLive |= used.Count == 0 && concerns;
             foreach (ReadSession session in used)
             {
                 bool overlaps = binding.From < session.To && (binding.Until is not { } until || until > session.From);
@@ -100,62 +117,73 @@ internal sealed class ToolReadsCollector
                 }
                 else if (overlaps && (evidence is null || IsLiveForAll(binding, evidence)))
                 {
-                    isLive = true;
-                    AddPasses(session, evidence, passes, antennas);
+                    isLive = concerns = true;
+                    TagLooks looks = session.From >= trust.From ? trusted ??= new TagLooks() : doubted ??= new TagLooks();
+                    looks.Add(session, evidence);
                     if (evidence is not null)
                     {
-                        strongest = Stronger(strongest, evidence);
-                        lastSeen = lastSeen is null || evidence.LastSeen > lastSeen ? evidence.LastSeen : lastSeen;
-                        AddChips(tag, binding, evidence, chips, reads);
+                        IdentityCheck.AddChips(binding, evidence, chips, reads);
                     }
                 }
                 else if (evidence is not null)
                 {
-                    DoubtBinding(tag, binding, evidence, reads);
+                    IdentityCheck.DoubtBinding(scope, binding, evidence, reads);
                 }
+            }
+
+            if (concerns)
+            {
+                reads.Doubts.AddRange(trust.Doubts);
+                withheld ??= trust.Withheld;
+                isSuspect |= trust.IsSuspect;
             }
         }
 
         if (isLive)
         {
-            reads.LiveTags.Add(bindings.Last());
-            var presence = new PresenceEvidence
+            TagBinding newest = bindings.Last();
+            reads.LiveTags.Add(newest);
+            if (isSuspect)
             {
-                Tag = tag,
-                Passes = SeparatePasses.Of(passes, scope.Policy.Sessions.MinimumPass),
-                Antennas = [.. antennas.Values],
-                Strongest = strongest?.Strongest,
-                HasTid = chips.Count > 0,
-                History = scope.Input.History.TryGetValue(tag, out TagHistory? history) ? history : null,
-            };
-            Choose(presence, lastSeen, reads);
+                reads.SuspectTags.Add(newest);
+            }
+
+            Choose(tag, trusted ?? doubted, isSuspect, trusted is null ? withheld : null, reads);
         }
     }
 
-    private void Choose(PresenceEvidence presence, DateTimeOffset? lastSeen, ToolReads reads)
+    private void Choose(TagId tag, TagLooks? looks, bool isSuspect, Reason? withheld, ToolReads reads)
     {
-        if (used.Count == 0)
+        if (looks is null)
         {
             return;
         }
 
-        if (presence.LookCount == 0)
-        {
-            reads.SilentTagCount++;
-        }
-
+        TimeSpan shortest = scope.Policy.Sessions.MinimumPass;
+        KitId? neighbour = NeighbourSearch.Find(looks.Passes, shortest);
+        TagHistory? history = !isSuspect && scope.Input.History.TryGetValue(tag, out TagHistory? known) ? known : null;
+        PresenceEvidence presence = looks.ToEvidence(tag, shortest, history, neighbour is not null);
+        reads.SilentTagCount += presence.LookCount == 0 ? 1 : 0;
         PresenceJudgement judgement = scope.Policy.Presence.Judge(presence);
+        bool isBestDoubted = reads.IsBestDoubted;
         bool better = reads.Judgement is null
-            || judgement.State > reads.Judgement.State
-            || (judgement.State == reads.Judgement.State && presence.LookCount > reads.Best!.LookCount);
+            || (isBestDoubted && withheld is null)
+            || (isBestDoubted == withheld is not null && (judgement.State > reads.Judgement.State
+                || (judgement.State == reads.Judgement.State && presence.LookCount > reads.Best!.LookCount)));
         if (better)
         {
             reads.Best = presence;
             reads.Judgement = judgement;
-            reads.LastSeen = lastSeen;
+            reads.IsBestDoubted = withheld is not null;
+            reads.FirstSeen = neighbour is null ? looks.FirstSeen : null;
+            reads.LastSeen = neighbour is null ? looks.LastSeen : null;
+            reads.ReadsWithheld = withheld;
+            reads.Neighbour = neighbour is { } kit
+                ? new Reason(ReconciliationReasons.OnlyWhileNearby, ("kit", kit.Value), ("looks", looks.Passes.Sum(static pass => pass.Looks).ToString(CultureInfo.InvariantCulture)))
+                : null;
         }
 
-        reads.ReadsWithheld ??= WhyElsewhere(presence);
+        reads.Elsewhere ??= WhyElsewhere(presence);
     }
 
     private Reason? WhyLaterSilent(ToolReads reads)
@@ -167,14 +195,13 @@ internal sealed class ToolReadsCollector
     /// <summary>Usable or not, heard there or not, whichever of its tags: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
     private Reason? WhyElsewhere(PresenceEvidence presence)
     {
-        foreach (ReadSession own in recent)
+        foreach (ReadSession other in presence.LookCount == 0 ? [] : OthersThatHeard(presence.Tag))
         {
-            int here = own.Find(presence.Tag)?.LookCount ?? 0;
-            foreach (ReadSession other in ofOtherKits)
+            foreach (ReadSession own in recent)
             {
                 if (other.Presentation.Station.Id == own.Presentation.Station.Id
                     && other.From < own.To && own.From < other.To
-                    && other.Find(presence.Tag) is { } there && there.LookCount > here)
+                    && other.Find(presence.Tag)!.LookCount > (own.Find(presence.Tag)?.LookCount ?? 0))
                 {
                     return new Reason(ReconciliationReasons.BetterElsewhere, ("session", other.Id.Value));
                 }
@@ -189,79 +216,6 @@ internal sealed class ToolReadsCollector
 
     private static bool IsLiveForAll(TagBinding binding, TagEvidence evidence)
         => evidence is { FirstSeen: { } first, LastSeen: { } last } && binding.IsLiveAt(first) && binding.IsLiveAt(last);
-
-    private static TagEvidence Stronger(TagEvidence? a, TagEvidence b)
-        => a?.Strongest is null || b.Strongest?.CentiDbm > a.Strongest?.CentiDbm ? b : a;
-
-    private static void AddPasses(
-        ReadSession session,
-        TagEvidence? evidence,
-        List<TimedPass> passes,
-        SortedDictionary<(string Station, byte Antenna), AntennaEvidence> antennas)
-    {
-        bool degraded = session.Health.State == SessionState.Degraded;
-        foreach (ReadPass pass in session.Passes)
-        {
-            int looks = 0;
-            foreach (LookCell cell in evidence?.Cells ?? [])
-            {
-                looks += cell.Pass == pass.Number ? cell.LookCount : 0;
-            }
-
-            var looked = new PassEvidence(session.Id, pass.Number, degraded, looks, pass.LookLimit);
-            passes.Add(new TimedPass(session.Presentation.Station.Id, pass.From, pass.To, looked));
-        }
-
-        StationId station = session.Presentation.Station.Id;
-        foreach (LookCell cell in evidence?.Cells ?? [])
-        {
-            (string, byte) key = (station.Value, cell.Antenna.Number);
-            antennas[key] = antennas.TryGetValue(key, out AntennaEvidence so)
-                ? so with { IsDegraded = so.IsDegraded && degraded, LookCount = so.LookCount + cell.LookCount }
-                : new AntennaEvidence(station, cell.Antenna, degraded, cell.LookCount);
-        }
-    }
-
-    private static void AddChips(TagId tag, TagBinding binding, TagEvidence evidence, SortedSet<string> chips, ToolReads reads)
-    {
-        DateTimeOffset at = evidence.LastSeen!.Value;
-        foreach (Tid chip in evidence.Tids)
-        {
-            chips.Add(chip.ToString());
-            if (!binding.Tid.IsEmpty && chip != binding.Tid)
-            {
-                reads.Doubts.Add(new IdentityDoubt(
-                    new Reason(ReconciliationReasons.WrongChip, ("tag", tag.ToString()), ("read", chip.ToString()), ("bound", binding.Tid.ToString())), at));
-            }
-        }
-
-        if (chips.Count > 1)
-        {
-            string all = string.Join(", ", chips) + (evidence.HasMoreTids ? ", ..." : "");
-            reads.Doubts.Add(new IdentityDoubt(new Reason(ReconciliationReasons.TwoChips, ("tag", tag.ToString()), ("tids", all)), at));
-        }
-    }
-
-    private void DoubtBinding(TagId tag, TagBinding binding, TagEvidence evidence, ToolReads reads)
-    {
-        if (evidence is not { FirstSeen: { } first, LastSeen: { } last } || last < binding.From)
-        {
-            return;
-        }
-
-        if (binding.Until is { } until && first >= until)
-        {
-            // A tag that was bound anew after retirement speaks for its new binding.
-            if (scope.Input.Tags.FindLive(tag, last) is null)
-            {
-                reads.Doubts.Add(new IdentityDoubt(new Reason(ReconciliationReasons.RetiredTagRead, ("tag", tag.ToString()), ("at", scope.Time(last))), last));
-            }
-        }
-        else
-        {
-            reads.Doubts.Add(new IdentityDoubt(new Reason(ReconciliationReasons.BindingChanged, ("tag", tag.ToString())), last));
-        }
-    }
 
     private void CollectReencoded(ToolId tool, ToolReads reads)
     {

@@ -136,6 +136,11 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
             writer.WriteString("countedUnit", counted.Unit.Value);
         }
 
+        if (evidence.KnownShort > 0)
+        {
+            writer.WriteNumber("knownShort", evidence.KnownShort);
+        }
+
         if (evidence.Balance is { } balance)
         {
             PeopleWriter.WriteBalance(writer, balance);

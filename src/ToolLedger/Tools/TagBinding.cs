@@ -8,6 +8,9 @@ namespace ToolLedger.Tools;
 /// <remarks>The start is included, the end excluded. Immutable and thread-safe; compared by reference.</remarks>
 public sealed class TagBinding
 {
+    /// <summary>Longest name of a tag model, in characters.</summary>
+    public const int MaxModelLength = 64;
+
     /// <summary>The tag as it answers; not empty.</summary>
     /// <exception cref="ArgumentException">The tag id is empty.</exception>
     public required TagId Tag
@@ -37,6 +40,11 @@ public sealed class TagBinding
 
     /// <summary>Who bound the tag; the default value means "not stated".</summary>
     public PersonId BoundBy { get; init; }
+
+    /// <summary>The model of the tag and its mounting in the words of the site, 1 to 64 printable characters; null if not stated. Open lines whose tags
+    /// share a model may share a cause.</summary>
+    /// <exception cref="ArgumentException">The text breaks that rule.</exception>
+    public string? TagModel { get; init => field = RecordText.RequireOrNull(value, MaxModelLength, nameof(value)); }
 
     /// <summary>Is the binding in force then?</summary>
     /// <param name="at">The instant.</param>

@@ -4,7 +4,7 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Tools;
 
-/// <summary>A binding as stored: {"tag", "tid"?, "tool", "from", "until"?, "boundBy"?}.</summary>
+/// <summary>A binding as stored: {"tag", "tid"?, "tool", "from", "until"?, "boundBy"?, "tagModel"?}.</summary>
 internal sealed class TagBindingRecord : JsonRecord
 {
     public JsonText Tag { get; set; }
@@ -19,6 +19,8 @@ internal sealed class TagBindingRecord : JsonRecord
 
     public JsonText BoundBy { get; set; }
 
+    public JsonText TagModel { get; set; }
+
     internal static TagBindingRecord Of(TagBinding binding) => new()
     {
         Tag = new JsonText(binding.Tag.ToString()),
@@ -27,6 +29,7 @@ internal sealed class TagBindingRecord : JsonRecord
         From = new JsonText(RecordTime.ToText(binding.From)),
         Until = new JsonText(binding.Until is { } until ? RecordTime.ToText(until) : null),
         BoundBy = new JsonText(binding.BoundBy.IsEmpty ? null : binding.BoundBy.Value),
+        TagModel = new JsonText(binding.TagModel),
     };
 
     /// <summary>Null and issues if a member is missing or wrong.</summary>
@@ -34,7 +37,7 @@ internal sealed class TagBindingRecord : JsonRecord
     {
         int before = reader.Issues.Count;
         reader.RefuseUnknown(this, place);
-        TagId tag = ReadTag(reader, place);
+        TagId tag = ReadTag(Tag, reader, place);
         Tid tid = ReadTid(reader, place);
         string? tool = reader.Text(Tool, place, "tool", IdText.MaxLength);
         if (From.IsAbsent)
@@ -45,6 +48,7 @@ internal sealed class TagBindingRecord : JsonRecord
         DateTimeOffset? from = reader.OptionalTime(From, place, "from");
         DateTimeOffset? until = reader.OptionalTime(Until, place, "until");
         string? boundBy = reader.OptionalText(BoundBy, place, "boundBy", IdText.MaxLength);
+        string? tagModel = reader.OptionalText(TagModel, place, "tagModel", TagBinding.MaxModelLength);
         return reader.Issues.Count > before || tool is null || from is null ? null : new TagBinding
         {
             Tag = tag,
@@ -53,20 +57,22 @@ internal sealed class TagBindingRecord : JsonRecord
             From = from.Value,
             Until = until,
             BoundBy = boundBy is null ? default : new PersonId(boundBy),
+            TagModel = tagModel,
         };
     }
 
-    private TagId ReadTag(RecordReader reader, string place)
+    /// <summary>The tag in the member "tag"; the default value and an issue if it is missing or none.</summary>
+    internal static TagId ReadTag(JsonText text, RecordReader reader, string place)
     {
         TagId tag = default;
-        if (Tag.IsAbsent)
+        if (text.IsAbsent)
         {
             reader.Missing(place, "tag");
         }
-        else if (reader.IsString(Tag, place, "tag") && !TagId.TryParse(Tag.Value, out tag))
+        else if (reader.IsString(text, place, "tag") && !TagId.TryParse(text.Value, out tag))
         {
             reader.Report(place + ".tag", new Reason(RecordRules.BadForm,
-                ("expected", "epc:HEX, iso11784:HEX, iso15693:HEX, text:TEXT or bare EPC digits"), ("found", SafeText.Excerpt(Tag.Value))));
+                ("expected", "epc:HEX, iso11784:HEX, iso15693:HEX, text:TEXT or bare EPC digits"), ("found", SafeText.Excerpt(text.Value))));
         }
 
         return tag;

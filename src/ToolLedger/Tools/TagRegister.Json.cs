@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
 using System.Linq;
 using ToolLedger.Records;
 
@@ -59,13 +60,44 @@ public sealed partial class TagRegister
 
         // Bindings that could be read are checked too, so that one pass names everything.
         TagBinding[]? accepted = Check(bindings, index => indexes[index], found);
-        register = accepted is null || found.Count > 0 ? null : new TagRegister(accepted);
+        BindingQuarantine[]? doubted = ReadQuarantines(reader, file.Quarantines ?? [], accepted);
+        register = accepted is null || doubted is null || found.Count > 0 ? null : new TagRegister((accepted, doubted));
         return register is not null;
     }
 
-    /// <summary>Writes the stored form: UTF-8, indented, bindings ordered by tag and start.</summary>
+    /// <summary>Writes the stored form: UTF-8, indented, bindings and quarantines ordered by tag and start.</summary>
     /// <returns>JSON that <see cref="Parse"/> reads back.</returns>
     public byte[] ToJson() => RecordJson.Write(
-        new TagRegisterFile { Schema = new JsonText(Schema), Bindings = [.. _bindings.Select(TagBindingRecord.Of)] },
+        new TagRegisterFile
+        {
+            Schema = new JsonText(Schema),
+            Bindings = [.. _bindings.Select(TagBindingRecord.Of)],
+            Quarantines = Quarantines.Count == 0 ? null : [.. Quarantines.Select(BindingQuarantineRecord.Of)],
+        },
         ToolsJson.Default.TagRegisterFile);
+
+    private static BindingQuarantine[]? ReadQuarantines(RecordReader reader, List<BindingQuarantineRecord?> records, TagBinding[]? bindings)
+    {
+        if (records.Count > MaxQuarantineCount)
+        {
+            reader.Report("$.quarantines", new Reason(RecordRules.TooLarge,
+                ("limit", MaxQuarantineCount.ToString("N0", CultureInfo.InvariantCulture)), ("what", "quarantines")));
+            return null;
+        }
+
+        var quarantines = new List<BindingQuarantine>(records.Count);
+        var indexes = new List<int>(records.Count);
+        for (int i = 0; i < records.Count; i++)
+        {
+            string place = QuarantinePlace(i);
+            if (reader.NotNull(records[i], place)?.Read(reader, place) is { } quarantine)
+            {
+                quarantines.Add(quarantine);
+                indexes.Add(i);
+            }
+        }
+
+        // Without bindings to hold them against, nothing can be said of them beyond their own members.
+        return bindings is null ? null : CheckQuarantines(bindings, quarantines, index => indexes[index], reader.Issues);
+    }
 }

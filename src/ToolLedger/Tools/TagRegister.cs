@@ -21,6 +21,7 @@ public sealed partial class TagRegister
     private readonly GroupIndex<TagId> _byTag;
     private readonly Lazy<GroupIndex<ToolId>> _byTool;
     private readonly Lazy<GroupIndex<string>> _byIdentity;
+    private readonly Dictionary<TagId, List<BindingQuarantine>> _quarantines;
     private readonly Lazy<Digest> _digest;
 
     /// <summary>Makes a register.</summary>
@@ -28,13 +29,27 @@ public sealed partial class TagRegister
     /// <exception cref="ArgumentNullException">The list or a binding is null.</exception>
     /// <exception cref="RecordException">A tag is on two tools at one instant, bound twice to one tool, or a binding ends before it starts.</exception>
     public TagRegister(IEnumerable<TagBinding> bindings)
-        : this(Accept(bindings))
+        : this(Accept(bindings, []))
     {
     }
 
-    private TagRegister(TagBinding[] ordered)
+    /// <summary>Makes a register with the bindings that people doubt.</summary>
+    /// <param name="bindings">The bindings in any order, at most 2,000,000.</param>
+    /// <param name="quarantines">The quarantines in any order, past and standing, at most 200,000.</param>
+    /// <exception cref="ArgumentNullException">A list or an entry is null.</exception>
+    /// <exception cref="RecordException">A tag is on two tools at one instant, bound twice to one tool, a binding ends before it starts, or a quarantine concerns
+    /// no binding or is not cleared in full.</exception>
+    public TagRegister(IEnumerable<TagBinding> bindings, IEnumerable<BindingQuarantine> quarantines)
+        : this(Accept(bindings, quarantines))
     {
+    }
+
+    private TagRegister((TagBinding[] Bindings, BindingQuarantine[] Quarantines) checkedContent)
+    {
+        TagBinding[] ordered = checkedContent.Bindings;
         _bindings = ordered;
+        _quarantines = ByTag(checkedContent.Quarantines);
+        Quarantines = Array.AsReadOnly(checkedContent.Quarantines);
         _byTag = GroupIndex<TagId>.Of(ordered, binding => binding.Tag, CompareStarts);
         _byTool = new(() => GroupIndex<ToolId>.Of(_bindings, binding => binding.Tool, CompareStarts), LazyThreadSafetyMode.ExecutionAndPublication);
         _byIdentity = new(IndexIdentities, LazyThreadSafetyMode.ExecutionAndPublication);
@@ -43,7 +58,7 @@ public sealed partial class TagRegister
     }
 
     /// <summary>A register without bindings.</summary>
-    public static TagRegister Empty { get; } = new([]);
+    public static TagRegister Empty { get; } = new(([], []));
 
     /// <summary>The bindings, ordered by tag and start.</summary>
     public IReadOnlyList<TagBinding> Bindings { get; }
@@ -60,11 +75,24 @@ public sealed partial class TagRegister
     /// <param name="issues">Every issue; empty when the register was made. The place counts bindings in the order given.</param>
     /// <returns>False if there are issues.</returns>
     /// <exception cref="ArgumentNullException">The list or a binding is null.</exception>
-    public static bool TryCreate(IEnumerable<TagBinding> bindings, [NotNullWhen(true)] out TagRegister? register, out IReadOnlyList<RecordIssue> issues)
+    public static bool TryCreate(IEnumerable<TagBinding> bindings, [NotNullWhen(true)] out TagRegister? register, out IReadOnlyList<RecordIssue> issues) =>
+        TryCreate(bindings, [], out register, out issues);
+
+    /// <summary>Makes a register with the bindings that people doubt, if nothing speaks against it.</summary>
+    /// <param name="bindings">The bindings in any order, at most 2,000,000.</param>
+    /// <param name="quarantines">The quarantines in any order, past and standing, at most 200,000.</param>
+    /// <param name="register">The register, or null.</param>
+    /// <param name="issues">Every issue; empty when the register was made. The place counts entries in the order given.</param>
+    /// <returns>False if there are issues.</returns>
+    /// <exception cref="ArgumentNullException">A list or an entry is null.</exception>
+    public static bool TryCreate(
+        IEnumerable<TagBinding> bindings, IEnumerable<BindingQuarantine> quarantines, [NotNullWhen(true)] out TagRegister? register, out IReadOnlyList<RecordIssue> issues)
     {
         var found = new List<RecordIssue>();
         TagBinding[]? accepted = Check(bindings, found);
-        register = accepted is null ? null : new TagRegister(accepted);
+        List<BindingQuarantine>? given = Take(quarantines, found);
+        BindingQuarantine[]? doubted = accepted is null || given is null ? null : CheckQuarantines(accepted, given, static index => index, found);
+        register = accepted is null || doubted is null ? null : new TagRegister((accepted, doubted));
         issues = found;
         return register is not null;
     }
@@ -123,48 +151,7 @@ public sealed partial class TagRegister
         return live is null ? [] : live.AsReadOnly();
     }
 
-    /// <summary>Which tool has a live tag that says the same identity in other words?</summary>
-    /// <remarks>
-    /// A tag written anew (other filter value, other scheme of the same identity) answers with words that match no binding,
-    /// while its decoded pure identity (GS1 EPC Tag Data Standard 2.3, section 6) is that of a live tool.
-    /// </remarks>
-    /// <param name="tag">The tag as it answered.</param>
-    /// <param name="at">The instant.</param>
-    /// <returns>The tool; null if the tag is no EPC, does not decode, is itself bound then, or no live tag has the identity.</returns>
-    public ToolId? ToolByDecodedIdentity(TagId tag, DateTimeOffset at)
-    {
-        if (IdentityOf(tag) is not { } identity || FindLive(tag, at) is not null)
-        {
-            return null;
-        }
-
-        foreach (int index in _byIdentity.Value.Of(identity))
-        {
-            if (_bindings[index].IsLiveAt(at))
-            {
-                return _bindings[index].Tool;
-            }
-        }
-
-        return null;
-    }
-
-    private static string? IdentityOf(TagId tag)
-    {
-        if (tag.Kind != TagIdKind.Epc || tag.IsEmpty)
-        {
-            return null;
-        }
-
-        // A raw URI only repeats the words, so it identifies nothing beyond them.
-        string identity = tag.Epc.ToPureIdentityUri();
-        return identity.StartsWith("urn:epc:id:", StringComparison.Ordinal) ? identity : null;
-    }
-
     private static int CompareStarts(TagBinding left, TagBinding right) => left.From.CompareTo(right.From);
-
-    private GroupIndex<string> IndexIdentities() =>
-        GroupIndex<string>.Of(_bindings, binding => IdentityOf(binding.Tag) ?? "", CompareStarts);
 
     private ReadOnlyCollection<TagBinding> Resolve(ReadOnlySpan<int> indexes)
     {
@@ -182,9 +169,8 @@ public sealed partial class TagRegister
         return Array.AsReadOnly(resolved);
     }
 
-    private static TagBinding[] Accept(IEnumerable<TagBinding> bindings)
-    {
-        var issues = new List<RecordIssue>();
-        return Check(bindings, issues) ?? throw new RecordException(issues);
-    }
+    private static (TagBinding[] Bindings, BindingQuarantine[] Quarantines) Accept(IEnumerable<TagBinding> bindings, IEnumerable<BindingQuarantine> quarantines) =>
+        TryCreate(bindings, quarantines, out TagRegister? register, out IReadOnlyList<RecordIssue> issues)
+            ? (register._bindings, [.. register.Quarantines])
+            : throw new RecordException(issues);
 }

@@ -3,8 +3,10 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Tools;
 
-/// <summary>A register as stored: {"schema", "bindings"}.</summary>
+/// <summary>A register as stored: {"schema", "bindings", "quarantines"?}.</summary>
 internal sealed class TagRegisterFile : JsonRecordFile
 {
     public List<TagBindingRecord?>? Bindings { get; set => field = Note(value); }
+
+    public List<BindingQuarantineRecord?>? Quarantines { get; set => field = Note(value); }
 }

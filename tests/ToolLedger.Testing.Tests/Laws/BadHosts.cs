@@ -86,14 +86,17 @@ internal static class BadHosts
     }
 
     private static ReconciliationInput With(
-        ReconciliationInput input, KitId? subject = null, IReadOnlyList<ReadSession>? sessions = null, TagRegister? tags = null, InventorySheet? sheet = null, DateTimeOffset? asOf = null) => new()
+        ReconciliationInput input, KitId? subject = null, IReadOnlyList<ReadSession>? sessions = null, TagRegister? tags = null, InventorySheet? sheet = null, DateTimeOffset? asOf = null)
     {
-        Kits = input.Kits,
-        Subject = subject ?? input.Subject,
-        Sessions = sessions ?? input.Sessions,
-        Tags = tags ?? input.Tags,
-        Inventory = sheet ?? input.Inventory,
-        Calibration = input.Calibration,
-        AsOf = asOf ?? input.AsOf,
-    };
+        return new ReconciliationInput
+        {
+            Kits = input.Kits,
+            Subject = subject ?? input.Subject,
+            Sessions = sessions ?? input.Sessions,
+            Tags = tags ?? input.Tags,
+            Inventory = sheet ?? input.Inventory,
+            Calibration = input.Calibration,
+            AsOf = asOf ?? input.AsOf,
+        };
+    }
 }

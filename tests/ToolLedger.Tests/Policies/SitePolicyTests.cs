@@ -33,6 +33,8 @@ public sealed class SitePolicyTests
         Assert.Equal("P0", policy.Name);
         Assert.Equal(TimeSpan.FromSeconds(5), policy.Sessions.ControlTagEdge);
         Assert.Equal(TimeSpan.FromSeconds(20), policy.Sessions.MinimumWindow);
+        Assert.Equal((TimeSpan.FromDays(30), false, TimeSpan.FromSeconds(30)), (policy.Sessions.StampDistanceMax, policy.Sessions.HostArrivalAccepted, policy.Sessions.LateReadGrace));
+        Assert.Equal((TimeSpan.FromSeconds(10), 20), (policy.Findings.BriefSpanMax, policy.Findings.NearMissTagsMax));
         Assert.Equal(3, Assert.IsType<CountingPolicy>(policy.Presence).LooksNeeded);
         Assert.Equal((true, 2), (policy.Inventory.ManualInventoryAllowed, policy.Inventory.ManualInventoryPersonsNeeded));
         Assert.Equal((30, DueConvention.DayIncluded), (policy.Calibration.DueSoonDays, policy.Calibration.Convention));
@@ -81,11 +83,11 @@ public sealed class SitePolicyTests
             {
               "schema": "toolledger/site-policy/1",
               "name": "Night\u0007shift",
-              "sessions": { "minimumWindowSeconds": -1, "slotLenghtSeconds": 0.5 },
+              "sessions": { "minimumWindowSeconds": -1, "slotLenghtSeconds": 0.5, "hostArrivalAccepted": 1, "stampDistanceMaxSeconds": 3600, "lateReadGraceSeconds": -1 },
               "presence": { "looksNeeded": 0 },
               "inventory": { "manualInventoryPersonsNeeded": 5, "evidenceAgeMaxSeconds": 0 },
               "calibration": { "dueConvention": "guess", "dueSoonDays": 30.5 },
-              "findings": [],
+              "findings": { "nearMissTagsMax": 1001, "briefSpanMaxSeconds": 601 },
               "calendar": { "offsetMinutes": 900 },
               "colour": "red"
             }
@@ -98,13 +100,17 @@ public sealed class SitePolicyTests
             [
                 "$.name record.text-not-printable",
                 "$.sessions.minimumWindowSeconds record.out-of-range",
+                "$.sessions.stampDistanceMaxSeconds record.out-of-range",
+                "$.sessions.hostArrivalAccepted record.wrong-type",
+                "$.sessions.lateReadGraceSeconds record.out-of-range",
                 "$.sessions record.unknown-member",
                 "$.presence.looksNeeded record.out-of-range",
                 "$.inventory.manualInventoryPersonsNeeded record.out-of-range",
                 "$.inventory.evidenceAgeMaxSeconds record.out-of-range",
                 "$.calibration.dueSoonDays record.out-of-range",
                 "$.calibration.dueConvention record.unknown-word",
-                "$.findings record.wrong-type",
+                "$.findings.briefSpanMaxSeconds record.out-of-range",
+                "$.findings.nearMissTagsMax record.out-of-range",
                 "$.calendar.offsetMinutes record.out-of-range",
                 "$ record.unknown-member",
             ],

@@ -69,6 +69,32 @@ public sealed class CountingPolicyTests
         Assert.Contains(judgement.Reasons, reason => reason.Code == PresenceReasons.EpcOnlyNotAccepted.Code);
     }
 
+    [Fact]
+    public void Where_the_chip_number_is_asked_for_only_looks_of_sessions_that_reported_it_count()
+    {
+        var strict = new CountingPolicy { EpcOnlyAccepted = false };
+        Assert.Equal(PresenceState.Weak, strict.Judge(Chipped(2, 10)).State);
+        Assert.Equal(PresenceState.Accounted, strict.Judge(Chipped(3, 10)).State);
+        Assert.Equal(PresenceState.Accounted, new CountingPolicy().Judge(Chipped(0, 3)).State);
+
+        // The second session adds looks of a tag that may be a copy; they help neither way.
+        static PresenceEvidence Chipped(int withChip, int without) => new()
+        {
+            Tag = TagId.FromText("tag"),
+            Passes =
+            [
+                new PassEvidence(new SessionId("S1"), 1, false, withChip, 60) { TidLookCount = withChip },
+                new PassEvidence(new SessionId("S2"), 1, false, without, 60),
+            ],
+            Antennas =
+            [
+                new AntennaEvidence(new StationId("R1"), new AntennaPort(1), false, withChip + without) { TidLookCount = withChip },
+                new AntennaEvidence(new StationId("R1"), new AntennaPort(2), false, withChip + without) { TidLookCount = withChip },
+            ],
+            HasTid = withChip > 0,
+        };
+    }
+
     [Theory]
     [InlineData("looks", 0)]
     [InlineData("looks", 101)]

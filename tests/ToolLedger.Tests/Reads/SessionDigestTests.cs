@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using ToolLedger.Identifiers;
+using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -70,6 +71,58 @@ public sealed class SessionDigestTests
             new SessionScene().WithControls().With(SessionScene.Tool(1), 2, 3).Close().Digest,
             new SessionScene().WithControls().With(SessionScene.Tool(1), 1, 3.6).Close().Digest,
         ];
-        Assert.Equal(8, digests.Count);
+        digests.Add(WithNearby(new NearbyKit(new KitId("K2"), SessionScene.At(1))));
+        digests.Add(WithNearby(new NearbyKit(new KitId("K3"), SessionScene.At(1))));
+        digests.Add(WithNearby(new NearbyKit(new KitId("K2"), SessionScene.At(2))));
+        digests.Add(WithNearby(new NearbyKit(new KitId("K2"), SessionScene.At(1), SessionScene.At(9))));
+        Assert.Equal(12, digests.Count);
+    }
+
+    [Fact]
+    public void Kits_noted_nearby_are_covered_in_order_of_kit_and_start()
+    {
+        const long Second = TimeSpan.TicksPerSecond;
+        NearbyKit k2 = new(new KitId("K2"), SessionScene.At(1), SessionScene.At(9)), k3 = new(new KitId("K3"), SessionScene.At(-60));
+        var evidence = new JsonObject
+        {
+            ["schema"] = "toolledger/session-evidence/1",
+            ["presentation"] = new SessionScene().Presentation.Digest.ToString(),
+            ["to"] = 60 * Second,
+            ["slotLength"] = Second / 2,
+            ["clockOffsetAfter"] = 0,
+            ["passStarts"] = new JsonArray(0),
+            ["losses"] = new JsonArray(),
+            ["nearbyKits"] = new JsonArray(new JsonArray("K2", Second, 9 * Second), new JsonArray("K3", -60 * Second)),
+            ["tags"] = new JsonArray(),
+        };
+        Assert.Equal(Digest.Of(CanonicalJson.Canonicalize(JsonSerializer.SerializeToUtf8Bytes(evidence))), WithNearby(k3, k2));
+    }
+
+    [Fact]
+    public void A_kit_noted_again_with_its_end_is_one_stay()
+    {
+        var builder = new ReadSessionBuilder(new SessionScene().Presentation, new SessionPolicy());
+        builder.NoteNearby(new NearbyKit(new KitId("K2"), SessionScene.At(1)));
+        builder.NoteNearby(new NearbyKit(new KitId("K2"), SessionScene.At(1), SessionScene.At(9)));
+        Assert.Equal(SessionScene.At(9), Assert.Single(builder.Close(SessionScene.At(60)).NearbyKits).Until);
+
+        builder = new ReadSessionBuilder(new SessionScene().Presentation, new SessionPolicy());
+        Assert.Throws<ArgumentException>(() => builder.NoteNearby(new NearbyKit(new KitId("K1"), SessionScene.At(1))));
+        Assert.Throws<ArgumentException>(() => builder.NoteNearby(default(NearbyKit) with { From = SessionScene.At(1) }));
+        Assert.Throws<ArgumentException>(() => builder.NoteNearby(new NearbyKit(new KitId("K2"), SessionScene.At(1), SessionScene.At(1))));
+        Assert.Throws<ArgumentOutOfRangeException>(() => builder.NoteNearby(default));
+        builder.Close(SessionScene.At(60));
+        Assert.Throws<InvalidOperationException>(() => builder.NoteNearby(new NearbyKit(new KitId("K2"), SessionScene.At(1))));
+    }
+
+    private static Digest WithNearby(params NearbyKit[] kits)
+    {
+        var builder = new ReadSessionBuilder(new SessionScene().Presentation, new SessionPolicy());
+        foreach (NearbyKit kit in kits)
+        {
+            builder.NoteNearby(kit);
+        }
+
+        return builder.Close(SessionScene.At(60), TimeSpan.Zero).Digest;
     }
 }

@@ -82,6 +82,12 @@ public sealed class SessionHealthTests
             (() => new SessionScene { OffsetBefore = TimeSpan.FromSeconds(-1.5), OffsetAfter = TimeSpan.FromSeconds(1.5) }.WithControl(1, 1, 58).WithControl(2, 1, 58),
             SessionState.Invalid,
             "session.clock-offset-changed"),
+        ["a read stamped 31 days before"] =
+            (() => new SessionScene().WithControls().With(SessionScene.Tool(1), 1, -31 * 86_400.0), SessionState.Invalid, "session.stamps-far-outside"),
+        ["a read stamped 31 days after"] =
+            (() => new SessionScene().WithControls().With(SessionScene.Tool(1), 1, 31 * 86_400.0), SessionState.Invalid, "session.stamps-far-outside"),
+        ["reads stamped 29 days away on both sides"] =
+            (() => new SessionScene().WithControls().With(SessionScene.Tool(1), 1, -29 * 86_400.0, 29 * 86_400.0), SessionState.Valid, ""),
         ["reads later than the end"] =
             (() => new SessionScene { Seconds = 58 }.WithControls(), SessionState.Invalid, "session.read-after-close"),
         ["buffer overflow"] =

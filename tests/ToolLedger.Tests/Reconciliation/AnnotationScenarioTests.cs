@@ -2,7 +2,6 @@ using System;
 using System.Linq;
 using System.Text;
 using ToolLedger.Inventory;
-using ToolLedger.Kits;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 using Xunit;
@@ -75,7 +74,7 @@ public sealed class AnnotationScenarioTests
     [Fact]
     public void A_known_shortage_of_a_counted_line_reduces_what_is_expected()
     {
-        World world = new World().ReadAllBut().CountAll().Annotate(15, AnnotationKind.Short, AtIssue, shortBy: new Quantity(2, Unit.Each));
+        World world = new World().ReadAllBut().CountAll().Annotate(15, AnnotationKind.Shortage, AtIssue, shortBy: new Quantity(2, Unit.Each));
 
         // Six counted where four are expected is a surplus; four are what the annotated list says.
         Assert.Equal(LineState.Conflict, world.Reconcile().Lines[14].State);
@@ -92,7 +91,7 @@ public sealed class AnnotationScenarioTests
     public void A_shortage_that_leaves_nothing_or_speaks_of_another_unit_or_of_one_tool_does_not_count(int line, int amount, string unit)
     {
         ReconciliationResult result = new World().ReadAllBut().CountAll()
-            .Annotate(line, AnnotationKind.Short, AtIssue, shortBy: new Quantity(amount, new Unit(unit))).Reconcile();
+            .Annotate(line, AnnotationKind.Shortage, AtIssue, shortBy: new Quantity(amount, new Unit(unit))).Reconcile();
 
         Assert.Equal(KitState.Complete, result.Kit.State);
         Assert.Contains(result.Findings, finding => finding.Code == PeopleReasons.FindingAnnotation.Code);

@@ -157,7 +157,12 @@ public sealed class GateScenarioTests
         World world = new World { SharedMark = "K1" }.ReadAllBut("T8").CountAll();
         world.Sightings.Add(new Sighting
         {
-            Tool = new("T8"), MarkRead = "K1", AlsoIdentifiedBy = "13 mm, serial 4471", By = World.Q, At = World.End.AddMinutes(1), Where = new Place("bench 2"),
+            Tool = new("T8"),
+            MarkRead = "K1",
+            AlsoIdentifiedBy = "13 mm, serial 4471",
+            By = World.Q,
+            At = World.End.AddMinutes(1),
+            Where = new Place("bench 2"),
         });
 
         Assert.Equal(LineState.NotRead, world.Reconcile().Lines[7].State);

@@ -28,7 +28,7 @@ public sealed record PeopleCase(
             select new UseDraw(job, used, scrapped, minutes);
         Gen<AnnotationDraw> annotation =
             from line in Gen.Choose(1, 16)
-            from kind in Gen.Elements(AnnotationKind.Removed, AnnotationKind.Short, AnnotationKind.Restored)
+            from kind in Gen.Elements(AnnotationKind.Removed, AnnotationKind.Shortage, AnnotationKind.Restored)
             from minutes in Gen.Choose(-10, 600)
             from amount in Gen.Choose(1, 3)
             select new AnnotationDraw(line, kind, minutes, amount);
@@ -78,7 +78,7 @@ public sealed record PeopleCase(
 
         foreach (AnnotationDraw draw in Annotations)
         {
-            Quantity shortBy = draw.Kind == AnnotationKind.Short ? new Quantity(draw.Amount, Unit.Each) : default;
+            Quantity shortBy = draw.Kind == AnnotationKind.Shortage ? new Quantity(draw.Amount, Unit.Each) : default;
             world.Annotate(draw.Line, draw.Kind, World.End.AddMinutes(-draw.Minutes), shortBy: shortBy);
         }
 

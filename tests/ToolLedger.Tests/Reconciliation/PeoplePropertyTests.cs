@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Linq;
 using FsCheck.Xunit;
 using ToolLedger.Inventory;
-using ToolLedger.Kits;
 using ToolLedger.Reconciliation;
 using Xunit;
 

@@ -22,7 +22,12 @@ public sealed class PersonRuleTests
 
         world.Sightings.Add(new Sighting
         {
-            Tool = new("T7"), MarkRead = "K1-7", By = World.Q, Witness = World.P, At = World.End.AddMinutes(1), Where = new Place("bench 2"),
+            Tool = new("T7"),
+            MarkRead = "K1-7",
+            By = World.Q,
+            Witness = World.P,
+            At = World.End.AddMinutes(1),
+            Where = new Place("bench 2"),
         });
         LineConclusion seen = world.Reconcile().Lines[6];
         Assert.Equal((LineState.Accounted, AccountingBasis.Sighted), (seen.State, seen.Basis));

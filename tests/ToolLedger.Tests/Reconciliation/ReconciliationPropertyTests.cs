@@ -74,7 +74,7 @@ public sealed class ReconciliationPropertyTests(LawRun run) : IClassFixture<LawR
             try
             {
                 CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(name);
-                return Describe(reconciler.Reconcile(input));
+                return DescribeWhole(reconciler.Reconcile(input));
             }
             finally
             {
@@ -82,7 +82,7 @@ public sealed class ReconciliationPropertyTests(LawRun run) : IClassFixture<LawR
             }
         })];
         string[] together = new string[4];
-        Parallel.For(0, together.Length, i => together[i] = Describe(reconciler.Reconcile(input)));
+        Parallel.For(0, together.Length, i => together[i] = DescribeWhole(reconciler.Reconcile(input)));
 
         Assert.Single(texts.Concat(together).Distinct(StringComparer.Ordinal));
     }
@@ -93,16 +93,19 @@ public sealed class ReconciliationPropertyTests(LawRun run) : IClassFixture<LawR
         var reconciler = new Reconciler(new ReconciliationPolicy());
         KitId[] kits = [.. facts.Manifests.Where(manifest => manifest.EffectiveFrom <= facts.AsOf).Select(manifest => manifest.Id).Distinct()];
         ReconciliationInput input = facts.ToInput(new ReconciliationPolicy().Sessions);
-        string[] together = [.. reconciler.ReconcileAll(input, kits).Select(Describe)];
-        string[] apart = [.. kits.Select(kit => Describe(reconciler.Reconcile((facts with { Subject = kit }).ToInput(new ReconciliationPolicy().Sessions))))];
+        string[] together = [.. reconciler.ReconcileAll(input, kits).Select(DescribeWhole)];
+        string[] apart = [.. kits.Select(kit => DescribeWhole(reconciler.Reconcile((facts with { Subject = kit }).ToInput(new ReconciliationPolicy().Sessions))))];
 
         Assert.Equal(apart, together);
     }
 
-    private static string Describe(ReconciliationResult result) => string.Join('\n',
+    internal static string Describe(ReconciliationResult result) => string.Join('\n',
         result.Lines.Select(line => string.Create(CultureInfo.InvariantCulture, $"{line} other {string.Join(',', line.OtherBases)} looks {line.Evidence.LookCount} because {string.Join("; ", line.Reasons)} next {line.Next}"))
             .Append(result.Kit.ToString())
-            .Concat(result.Kit.Reasons.Select(reason => reason.ToString()))
+            .Concat(result.Kit.Reasons.Select(reason => reason.ToString())));
+
+    private static string DescribeWhole(ReconciliationResult result) => string.Join('\n',
+        new[] { Describe(result) }
             .Concat(result.Findings.Select(finding => finding.Reason.ToString()))
             .Concat(result.Reads.Select(read => string.Create(CultureInfo.InvariantCulture, $"{read.Tag} {read.Kind} {read.ReadCount} {read}")))
             .Concat(result.Inputs.Select(input => input.ToString())));

@@ -46,6 +46,15 @@ internal sealed partial class World
 
     public List<CalibrationRecord> Calibrations { get; } = [];
 
+    public List<BindingQuarantine> Quarantines { get; } = [];
+
+    /// <summary>Kits that stood within reach, in seconds after the start.</summary>
+    public List<NearbyKit> Nearby { get; } = [];
+
+    public ReadTimeSource TimeSource { get; set; }
+
+    public List<ProximityNote> Notes { get; } = [];
+
     public Dictionary<TagId, TagHistory> History { get; } = [];
 
     public List<TagBinding> Bindings { get; } = [.. AllTools().Select(static tool => Binding(TagOf(tool), new ToolId(tool)))];
@@ -165,6 +174,40 @@ internal sealed partial class World
         return this;
     }
 
+    /// <summary>Q doubts a tag's binding, and perhaps clears the doubt later.</summary>
+    public World Quarantine(string tool, DateTimeOffset from, DateTimeOffset? clearedAt = null)
+    {
+        Quarantines.Add(new BindingQuarantine
+        {
+            Tag = TagOf(tool),
+            Tool = new ToolId(tool),
+            From = from,
+            By = Q,
+            Reason = "mark and tag differ",
+            ClearedAt = clearedAt,
+            ClearedBy = clearedAt is null ? default : P,
+            ClearedReason = clearedAt is null ? null : "mark and tag checked on the bench",
+        });
+        return this;
+    }
+
+    public World StandsNearby(KitId kit, double from, double? until)
+    {
+        Nearby.Add(new NearbyKit(kit, Start.AddSeconds(from), until is { } end ? Start.AddSeconds(end) : null));
+        return this;
+    }
+
+    /// <summary>Every tag has been read in 49 of 50 sessions, at the usual strength.</summary>
+    public World WithHistory()
+    {
+        foreach (string tool in AllTools())
+        {
+            History[TagOf(tool)] = new TagHistory(50, 49, Rssi.FromDbm(Baseline));
+        }
+
+        return this;
+    }
+
     public World CountPieces(string tool, int? pieces)
     {
         Pieces.Add(new PieceCount { Tool = new ToolId(tool), Pieces = pieces, By = P, At = End });
@@ -209,6 +252,8 @@ internal sealed partial class World
                 Until = start + (End - Start),
                 PassStarts = PassStarts,
                 ReaderClockOffset = ClockBefore,
+                NearbyKits = Nearby,
+                TimeSource = TimeSource,
             },
             Policy.Sessions);
         foreach (TagRead read in reads ?? ControlReads().Concat(Reads))
@@ -224,10 +269,11 @@ internal sealed partial class World
         Kits = Kits(),
         Subject = K1,
         Sessions = sessions,
-        Tags = new TagRegister(Bindings),
+        Tags = new TagRegister(Bindings, Quarantines),
         Inventory = Sheet(),
         Calibration = new CalibrationRegister(Calibrations),
         History = History,
+        ProximityNotes = Notes,
         AsOf = AsOf,
     };
 

@@ -41,6 +41,16 @@ public sealed class TagRegisterJsonTests
         { "bound twice", "epc:3034257BF7194E4000001A8D\",\n      \"tool\": \"T13\"", "epc:3034257BF7194E4000001A8C\",\n      \"tool\": \"T12\"", "$.bindings[12] tag.duplicate-binding", false },
         { "the same tag with and without prefix", "epc:3034257BF7194E4000001A82", "3034257bf7194e4000001a81", "$.bindings[1] tag.live-on-two-tools", false },
         { "person with white space", "\"boundBy\": \"p-custodian\"", "\"boundBy\": \"p-custodian \"", "$.bindings[0].boundBy record.text-white-space", true },
+        { "tag model that is empty", "ring tag, glued", "", "$.bindings[14].tagModel record.text-empty", true },
+        { "quarantines are null", "\"quarantines\": [", "\"quarantines\": null, \"x\": [", "$ record.wrong-type; $ record.unknown-member", true },
+        { "quarantine is null", "\"quarantines\": [", "\"quarantines\": [null,", "$.quarantines[0] record.wrong-type", true },
+        { "quarantine without a name", "\"by\": \"p-checker\",", "", "$.quarantines[0] record.missing-member", true },
+        { "quarantine without a reason", "\"reason\": \"the tag sits loose\"", "\"reason\": \"\"", "$.quarantines[1].reason record.text-empty", true },
+        { "quarantine of another tool", "\"tool\": \"T11\",\n      \"from\": \"2026-02-20", "\"tool\": \"T12\",\n      \"from\": \"2026-02-20", "$.quarantines[0] tag.quarantine-without-binding", false },
+        { "quarantine before the binding", "2026-02-20T10:00:00+01:00", "2026-01-20T10:00:00+01:00", "$.quarantines[0] tag.quarantine-without-binding", false },
+        { "cleared before it began", "2026-02-20T11:00:00+01:00", "2026-02-20T10:00:00+01:00", "$.quarantines[0].clearedAt tag.cleared-before-quarantine", false },
+        { "cleared by nobody", "\"clearedBy\": \"p-custodian\",", "", "$.quarantines[0] tag.clearing-incomplete", true },
+        { "cleared without a reason", "\"clearedBy\": \"p-custodian\",\n      \"clearedReason\": \"mark and tag checked together on the bench\"", "\"clearedBy\": \"p-custodian\"", "$.quarantines[0] tag.clearing-incomplete", true },
         { "unknown member", "\"tool\": \"T1\"", "\"tool\": \"T1\", \"note\": \"\"", "$.bindings[0] record.unknown-member", true },
     };
 
@@ -52,7 +62,14 @@ public sealed class TagRegisterJsonTests
         return json.AsSpan().SequenceEqual(back.ToJson()) && back.Digest == register.Digest
             && back.Bindings.Zip(register.Bindings).All(pair => pair.First.Tag == pair.Second.Tag && pair.First.Tid == pair.Second.Tid
                 && pair.First.Tool == pair.Second.Tool && pair.First.From.EqualsExact(pair.Second.From)
-                && pair.First.Until == pair.Second.Until && pair.First.BoundBy == pair.Second.BoundBy)
+                && pair.First.Until == pair.Second.Until && pair.First.BoundBy == pair.Second.BoundBy
+                && string.Equals(pair.First.TagModel, pair.Second.TagModel, StringComparison.Ordinal))
+            && back.Quarantines.Zip(register.Quarantines).All(pair => pair.First.Tag == pair.Second.Tag && pair.First.Tool == pair.Second.Tool
+                && pair.First.From.EqualsExact(pair.Second.From) && pair.First.By == pair.Second.By
+                && string.Equals(pair.First.Reason, pair.Second.Reason, StringComparison.Ordinal)
+                && pair.First.ClearedAt == pair.Second.ClearedAt && pair.First.ClearedBy == pair.Second.ClearedBy
+                && string.Equals(pair.First.ClearedReason, pair.Second.ClearedReason, StringComparison.Ordinal))
+            && back.Quarantines.Count == register.Quarantines.Count
             && IsValid(Encoding.UTF8.GetString(json));
     }
 
@@ -66,6 +83,8 @@ public sealed class TagRegisterJsonTests
         TagRegister register = TagRegister.Parse(Encoding.UTF8.GetBytes(Good));
         Assert.True(IsValid(Good));
         Assert.Equal(15, register.Count);
+        Assert.Equal(2, register.Quarantines.Count);
+        Assert.Equal("ring tag, glued", register.FindLive(TagId.FromText("RING 0815"), new DateTimeOffset(2026, 3, 1, 8, 30, 0, TimeSpan.Zero))?.TagModel);
         DateTimeOffset then = new(2026, 3, 1, 8, 30, 0, TimeSpan.Zero);
         Assert.Equal("iso15693:E00401000000AB01", Assert.Single(register.LiveTagsOf(new ToolId("T7"), then)).Tag.ToString());
         Assert.Equal(2, register.LiveTagsOf(new ToolId("T5"), then).Count);

@@ -35,7 +35,7 @@ public sealed class TagRegisterTests
     {
         TagBinding[] shuffled = [.. register.Bindings];
         new Random(seed).Shuffle(shuffled);
-        return new TagRegister(shuffled).Digest == register.Digest;
+        return new TagRegister(shuffled, register.Quarantines.Reverse()).Digest == register.Digest;
     }
 
     /// <summary>Property 8 of the trade: a later effective time never changes an earlier instant.</summary>
@@ -120,6 +120,82 @@ public sealed class TagRegisterTests
     }
 
     [Fact]
+    public void Two_tags_that_differ_in_the_filter_value_only_are_flagged_when_on_two_tools_at_one_time()
+    {
+        TagId filter0 = TagId.Parse("3014257BF7194E4000001A85"), filter1 = TagId.Parse("3034257BF7194E4000001A85");
+        RecordIssue issue = Assert.Single(new TagRegister([Bind(filter0, "T1", Start, null), Bind(filter1, "T2", Start.AddHours(1), null)]).FindSharedIdentities());
+        Assert.Equal("$.bindings[1] tag.same-identity-on-two-tools", $"{issue.Place} {issue.Rule}");
+
+        Assert.Empty(new TagRegister([Bind(filter0, "T1", Start, Start.AddHours(1)), Bind(filter1, "T2", Start.AddHours(1), null)]).FindSharedIdentities());
+        Assert.Empty(new TagRegister([Bind(filter0, "T1", Start, null), Bind(filter1, "T1", Start, null)]).FindSharedIdentities());
+    }
+
+    [Property(Arbitrary = [typeof(AnyTagRegister)])]
+    public bool Shared_identities_are_those_that_comparing_every_pair_finds(TagRegister register, byte[] tools)
+    {
+        // Words of one identity in eight filter values, so that pairs do occur.
+        var more = tools.Take(8).Select((tool, filter) => Bind(TagId.Parse($"30{(filter << 5) | 0x14:X2}257BF7194E4000001A85"), $"T{tool % 3}",
+            Start.AddHours(tool % 7), tool % 2 == 0 ? null : Start.AddHours((tool % 7) + 1 + (tool % 5))));
+        var all = new TagRegister(register.Bindings.Concat(more));
+        int[] expected = [.. Enumerable.Range(0, all.Count).Where(index => all.Bindings.Any(other => IsEarlierTwin(other, all.Bindings[index])))];
+
+        return expected.SequenceEqual(all.FindSharedIdentities().Select(issue => int.Parse(issue.Place[11..^1], System.Globalization.CultureInfo.InvariantCulture)).Order());
+
+        bool IsEarlierTwin(TagBinding other, TagBinding binding) => other.Tool != binding.Tool && other.Tag != binding.Tag
+            && other.Tag.Kind == TagIdKind.Epc && binding.Tag.Kind == TagIdKind.Epc
+            && other.Tag.Epc.ToPureIdentityUri() is { } uri && uri.StartsWith("urn:epc:id:", StringComparison.Ordinal)
+            && uri.Equals(binding.Tag.Epc.ToPureIdentityUri(), StringComparison.Ordinal)
+            && other.IsLiveAt(binding.From) && (other.From < binding.From || other.Tag.CompareTo(binding.Tag) < 0);
+    }
+
+    [Fact]
+    public void A_quarantine_concerns_the_binding_of_its_tag_and_tool_that_began_last_by_then()
+    {
+        TagBinding first = Bind(Tag, "T1", Start, Start.AddHours(1)), between = Bind(Tag, "T2", Start.AddHours(1), Start.AddHours(2)), again = Bind(Tag, "T1", Start.AddHours(2), null);
+        BindingQuarantine early = Doubt(Tag, "T1", Start.AddMinutes(90)), late = Doubt(Tag, "T1", Start.AddHours(3));
+        var register = new TagRegister([first, between, again], [late, early]);
+
+        Assert.Equal([early], register.QuarantinesOf(first));
+        Assert.Empty(register.QuarantinesOf(between));
+        Assert.Equal([late], register.QuarantinesOf(again));
+        Assert.Equal([early, late], register.Quarantines);
+    }
+
+    [Fact]
+    public void A_quarantine_stands_from_its_start_until_it_is_cleared_with_name_and_reason()
+    {
+        var cleared = new BindingQuarantine
+        {
+            Tag = Tag,
+            Tool = new ToolId("T1"),
+            From = Start,
+            By = new PersonId("Q"),
+            Reason = "loose",
+            ClearedAt = Start.AddHours(1),
+            ClearedBy = new PersonId("P"),
+            ClearedReason = "glued",
+        };
+        Assert.Equal([false, true, true, false], new[] { -1, 0, 59, 60 }.Select(minute => cleared.StandsAt(Start.AddMinutes(minute))));
+        Assert.True(Doubt(Tag, "T1", Start).StandsAt(Start.AddYears(5)));
+
+        var half = new BindingQuarantine { Tag = Tag, Tool = new ToolId("T1"), From = Start, By = new PersonId("Q"), Reason = "loose", ClearedAt = Start.AddHours(1) };
+        Assert.False(TagRegister.TryCreate([Bind(Tag, "T1", Start, null)], [half], out _, out IReadOnlyList<RecordIssue> issues));
+        Assert.Equal("$.quarantines[0] tag.clearing-incomplete", string.Join("; ", issues.Select(issue => $"{issue.Place} {issue.Rule}")));
+        Assert.Throws<ArgumentException>(() => new BindingQuarantine { Tag = Tag, Tool = new ToolId("T1"), From = Start, By = default, Reason = "loose" });
+    }
+
+    [Fact]
+    public void Every_tool_with_a_live_tag_of_the_identity_may_be_the_one_of_a_tag_written_anew()
+    {
+        var register = new TagRegister(
+        [
+            Bind(TagId.Parse("3014257BF7194E4000001A85"), "T1", Start, null),
+            Bind(TagId.Parse("3034257BF7194E4000001A85"), "T2", Start.AddHours(-1), null),
+        ]);
+        Assert.Equal(["T2", "T1"], register.ToolsByDecodedIdentity(TagId.Parse("3074257BF7194E4000001A85"), Start).Select(tool => tool.Value));
+    }
+
+    [Fact]
     public void The_empty_register_knows_nothing()
     {
         Assert.Equal(0, TagRegister.Empty.Count);
@@ -128,6 +204,9 @@ public sealed class TagRegisterTests
         Assert.Empty(TagRegister.Empty.LiveTagsOf(new ToolId("T1"), Start));
         Assert.Null(TagRegister.Empty.ToolByDecodedIdentity(Tag, Start));
     }
+
+    private static BindingQuarantine Doubt(TagId tag, string tool, DateTimeOffset from) =>
+        new() { Tag = tag, Tool = new ToolId(tool), From = from, By = new PersonId("Q"), Reason = "loose" };
 
     private static TagBinding Bind(TagId tag, string tool, DateTimeOffset from, DateTimeOffset? until) =>
         new() { Tag = tag, Tool = new ToolId(tool), From = from, Until = until };

@@ -26,7 +26,7 @@ internal sealed class CountRule : IReconciliationRule
         }
 
         return facts.Line is SetLine set && facts.Bases.Count > 0
-            ? Verdict.Withhold(LineState.Partial, new Reason(ReconciliationReasons.ContainerOnly, ("total", set.Expected.ToString())), Steps.CountItems(set))
+            ? Verdict.Withhold(LineState.Partial, new Reason(ReconciliationReasons.ContainerOnly, ("total", facts.Expected.ToString())), Steps.CountItems(set))
             : Verdict.NoObjection;
     }
 

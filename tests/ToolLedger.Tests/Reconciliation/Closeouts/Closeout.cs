@@ -132,7 +132,7 @@ internal sealed class Closeout
             Tags = Site.Tags,
             Inventory = new InventorySheet(new InventoryEntries
             {
-                Counts = [Count(21, Truth.KeyIsAbsent ? 9 : 10, Unit.Each, end), Count(22, 6, Unit.Each, end), Count(23, 1, new Unit("spool"), end)],
+                Counts = [Count(21, Truth.CountInSet(Kit.Lines[ToolCount].Tool!.Id), Unit.Each, end), Count(22, 6, Unit.Each, end), Count(23, 1, new Unit("spool"), end)],
             }),
             AsOf = end.AddSeconds(30),
         });

@@ -54,6 +54,9 @@ internal sealed class CloseoutTruth
 
     public bool IsAnyNotInTheBag => places.Values.Any(place => !IsInTheBag(place));
 
+    /// <summary>What whoever counts the set finds: nine keys and their holder, less what is not there.</summary>
+    public int CountInSet(ToolId holder) => (KeyIsAbsent ? 8 : 9) + (IsInTheBag(PlaceOf(holder)) ? 1 : 0);
+
     public TruePlace PlaceOf(ToolId tool) => places[tool];
 
     public ToolId[] In(params IReadOnlyList<TruePlace> which) => [.. places.Where(pair => which.Contains(pair.Value)).Select(pair => pair.Key)];

@@ -1,0 +1,52 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using ToolLedger.Kits;
+using ToolLedger.Reads;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>
+/// Separates a neighbour from the bag: a tag that was heard only in passes during which another kit stood nearby, and not in a pass without it at the
+/// same station, is explained by that kit. Passes without the kit count whether they came before or after: either shows what the bag alone sounds like.
+/// </summary>
+internal static class NeighbourSearch
+{
+    /// <summary>The kit that explains every look, the first by its id; null if none does.</summary>
+    public static KitId? Find(IReadOnlyList<SessionPass> passes, TimeSpan shortestPass)
+    {
+        if (!passes.Any(static pass => pass.Looks > 0) || !passes.Any(static pass => pass.Session.NearbyKits.Count > 0))
+        {
+            return null;
+        }
+
+        foreach (KitId kit in passes
+            .SelectMany(static pass => pass.Session.NearbyKits)
+            .Select(static nearby => nearby.Kit)
+            .Distinct()
+            .OrderBy(static kit => kit.Value, StringComparer.Ordinal))
+        {
+            bool onlyWithIt = passes.All(pass => pass.Looks == 0 || Stood(kit, pass));
+            if (onlyWithIt && passes.Any(pass => pass.Looks == 0 && IsClear(kit, pass, passes, shortestPass)))
+            {
+                return kit;
+            }
+        }
+
+        return null;
+    }
+
+    private static bool Stood(KitId kit, SessionPass pass) =>
+        pass.Session.NearbyKits.Any(nearby => nearby.Kit == kit && nearby.Overlaps(pass.Pass.From, pass.Pass.To));
+
+    // A session in which nobody noted the kit says nothing of where it stood, unless it began after the kit was noted to have left.
+    private static bool IsClear(KitId kit, SessionPass pass, IReadOnlyList<SessionPass> all, TimeSpan shortestPass) =>
+        pass.Pass.To - pass.Pass.From >= shortestPass
+        && !Stood(kit, pass)
+        && all.Any(other => other.Looks > 0
+            && other.Session.Presentation.Station.Id == pass.Session.Presentation.Station.Id
+            && other.Session.NearbyKits.Any(nearby => nearby.Kit == kit && IsNotedApart(nearby, pass, other)));
+
+    private static bool IsNotedApart(NearbyKit nearby, SessionPass pass, SessionPass other) =>
+        nearby.Until <= pass.Pass.From || (other.Session.Id == pass.Session.Id && pass.Pass.To <= nearby.From);
+}
