@@ -35,6 +35,8 @@ internal static class KitJudge
             : new KitConclusion(KitState.Complete, UsesNoRead(lines) ? [new Reason(ReconciliationReasons.KitNoReadUsed)] : [], lines);
     }
 
+    public static Reason LinesOpen(int count, int total) => new(ReconciliationReasons.KitLinesOpen, ("count", Text(count)), ("total", Text(total)));
+
     public static bool UsesNoRead(IEnumerable<LineConclusion> lines)
         => !lines.Any(static line => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read));
 
@@ -74,7 +76,7 @@ internal static class KitJudge
         }
         else if (openCount > 0)
         {
-            reasons.Add(new Reason(ReconciliationReasons.KitLinesOpen, ("count", Text(openCount)), ("total", Text(lines.Count))));
+            reasons.Add(LinesOpen(openCount, lines.Count));
         }
         else if (lines.Any(RestsOnPeopleAlone))
         {
