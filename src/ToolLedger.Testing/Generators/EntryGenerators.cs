@@ -44,6 +44,32 @@ internal static class EntryGenerators
             Report = report,
         };
 
+    internal static Gen<SealRecord> Seals() =>
+        from kit in GeneratedValues.FewIds("K")
+        from number in GeneratedValues.Text(12)
+        from who in Persons()
+        from at in GeneratedValues.Times()
+        from minutes in Gen.Choose(0, 600)
+        from witness in Witnesses(who)
+        select new SealRecord { Kit = new KitId(kit), Number = number, By = who, At = at.AddMinutes(minutes), InventoriedAt = at, Witness = witness };
+
+    internal static Gen<SealCheck> SealChecks() =>
+        from kit in GeneratedValues.FewIds("K")
+        from number in GeneratedValues.Text(12)
+        from isIntact in Gen.Elements(true, false)
+        from who in Persons()
+        from at in GeneratedValues.Times()
+        select new SealCheck { Kit = new KitId(kit), NumberRead = number, IsIntact = isIntact, By = who, At = at };
+
+    internal static Gen<Substitution> Substitutions() =>
+        from kit in GeneratedValues.FewIds("K")
+        from line in Gen.Choose(1, 20)
+        from tool in GeneratedValues.FewIds("T")
+        from reason in GeneratedValues.Text(40)
+        from who in Persons()
+        from at in GeneratedValues.Times()
+        select new Substitution { Kit = new KitId(kit), LineNumber = line, InPlace = new ToolId(tool), Reason = reason, By = who, At = at };
+
     internal static Gen<ConsumableUse> Uses() =>
         from kit in GeneratedValues.FewIds("K")
         from line in Gen.Choose(1, 20)

@@ -42,6 +42,9 @@ public static class InventoryGenerators
         from reconstructions in GeneratedValues.ListOf(EntryGenerators.Reconstructions(), 3)
         from joinings in GeneratedValues.ListOf(EntryGenerators.Joinings(), 3)
         from unlisted in GeneratedValues.ListOf(EntryGenerators.UnlistedItems(), 2)
+        from seals in GeneratedValues.ListOf(EntryGenerators.Seals(), 2)
+        from sealChecks in GeneratedValues.ListOf(EntryGenerators.SealChecks(), 2)
+        from substitutions in GeneratedValues.ListOf(EntryGenerators.Substitutions(), 2)
         from signatures in GeneratedValues.ListOf(EntryGenerators.Signatures(), 3)
         select new InventorySheet(new InventoryEntries
         {
@@ -55,6 +58,9 @@ public static class InventoryGenerators
             Reconstructions = reconstructions,
             Joinings = joinings,
             UnlistedItems = unlisted,
+            Seals = seals,
+            SealChecks = sealChecks,
+            Substitutions = substitutions,
             Signatures = signatures,
         }));
 
@@ -66,7 +72,8 @@ public static class InventoryGenerators
         from seconds in Gen.Choose(1, 366 * 86_400)
         from jobSeconds in Gen.Choose(1, 366 * 86_400)
         from reconstructors in Gen.Choose(1, 2)
-        from flags in Gen.Choose(0, 15)
+        from flags in Gen.Choose(0, 31)
+        from sealSeconds in Gen.Choose(1, 366 * 86_400)
         from roles in GeneratedValues.ListOf(GeneratedValues.Text(20), 3)
         from units in GeneratedValues.ListOf(GeneratedValues.Text(20), 3)
         select new InventoryPolicy
@@ -77,6 +84,8 @@ public static class InventoryGenerators
             CountWitnessNeeded = (flags & 2) != 0,
             CounterMaySign = (flags & 4) != 0,
             FurtherIdentificationAccepted = (flags & 8) != 0,
+            SealsAccepted = (flags & 16) != 0,
+            SealAgeMax = TimeSpan.FromSeconds(sealSeconds),
             RolesThatMaySign = [.. roles.Select(text => new Role(text))],
             UnitsNotCounted = [.. units.Select(text => new Unit(text))],
             ManualInventoryAllowed = allowed,

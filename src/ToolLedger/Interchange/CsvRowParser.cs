@@ -11,12 +11,11 @@ internal sealed class CsvRowParser : RowParser
 {
     private const int MaxColumnCount = 4_096;
 
-    private readonly byte _delimiter;
+    private readonly CsvFields _fields;
     private ReadColumn[] _columns = [];
-    private byte[] _scratch = [];
 
     internal CsvRowParser(ReadFileOptions options)
-        : base(options) => _delimiter = (byte)options.Delimiter;
+        : base(options) => _fields = new CsvFields(options.Delimiter);
 
     internal override bool HasHeader => true;
 
@@ -28,7 +27,7 @@ internal sealed class CsvRowParser : RowParser
         int at = 0;
         while (at <= line.Length)
         {
-            if (!TryTakeField(line, ref at, out ReadOnlySpan<byte> name))
+            if (!_fields.TryTake(line, ref at, out ReadOnlySpan<byte> name))
             {
                 return Fault(line, ReadFileRules.BadQuotes);
             }
@@ -69,7 +68,7 @@ internal sealed class CsvRowParser : RowParser
         int at = 0;
         while (at <= line.Length)
         {
-            if (!TryTakeField(line, ref at, out ReadOnlySpan<byte> text))
+            if (!_fields.TryTake(line, ref at, out ReadOnlySpan<byte> text))
             {
                 return Fault(line, ReadFileRules.BadQuotes);
             }
@@ -93,59 +92,6 @@ internal sealed class CsvRowParser : RowParser
         }
 
         return first ?? Finish(line, draft, out read);
-    }
-
-    // Leaves the place behind the delimiter, or past the end of the line after the last field.
-    private bool TryTakeField(ReadOnlySpan<byte> line, ref int at, out ReadOnlySpan<byte> text)
-    {
-        ReadOnlySpan<byte> rest = line[at..];
-        if (!rest.IsEmpty && rest[0] == '"')
-        {
-            return TryTakeQuoted(line, ref at, out text);
-        }
-
-        int length = rest.IndexOf(_delimiter);
-        length = length < 0 ? rest.Length : length;
-        at += length + 1;
-        text = rest[..length];
-        if (length > 0 && (text[0] == ' ' || text[^1] == ' '))
-        {
-            text = text.Trim((byte)' ');
-            return text.IsEmpty || text[0] != '"';
-        }
-
-        return true;
-    }
-
-    private bool TryTakeQuoted(ReadOnlySpan<byte> line, ref int at, out ReadOnlySpan<byte> text)
-    {
-        text = default;
-        if (_scratch.Length < line.Length)
-        {
-            _scratch = new byte[line.Length];
-        }
-
-        int used = 0;
-        for (int i = at + 1; i < line.Length; i++)
-        {
-            if (line[i] != '"')
-            {
-                _scratch[used++] = line[i];
-            }
-            else if (i + 1 < line.Length && line[i + 1] == '"')
-            {
-                // Two marks stand for one.
-                _scratch[used++] = line[i++];
-            }
-            else
-            {
-                text = _scratch.AsSpan(0, used);
-                at = i + 2;
-                return i + 1 == line.Length || line[i + 1] == _delimiter;
-            }
-        }
-
-        return false;
     }
 
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);

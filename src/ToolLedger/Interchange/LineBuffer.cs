@@ -40,6 +40,15 @@ internal sealed class LineBuffer
     // The place in the file of the first byte held.
     private long BaseOffset { get; set; }
 
+    /// <summary>Whether the first line of a file shows the byte order mark of UTF-16, in either order.</summary>
+    internal static bool IsUtf16(ReadOnlySpan<byte> line) => line.StartsWith<byte>([0xFF, 0xFE]) || line.StartsWith<byte>([0xFE, 0xFF]);
+
+    /// <summary>The first line of a file without the byte order mark of UTF-8.</summary>
+    internal static ReadOnlySpan<byte> WithoutMark(ReadOnlySpan<byte> line) => line.StartsWith<byte>([0xEF, 0xBB, 0xBF]) ? line[3..] : line;
+
+    /// <summary>Whether a line holds nothing but spaces.</summary>
+    internal static bool IsBlank(ReadOnlySpan<byte> line) => line.IsEmpty || (line[0] == ' ' && line.Trim((byte)' ').IsEmpty);
+
     /// <summary>Takes the next line without its end; false when more bytes are needed, or at the end of the file.</summary>
     internal bool TryTakeLine(out ReadOnlySpan<byte> line)
     {

@@ -32,13 +32,13 @@ internal sealed class RowReader
     {
         while (_lines.TryTakeLine(out ReadOnlySpan<byte> line))
         {
-            line = _lines.LineNumber == 1 ? WithoutMark(line) : line;
+            line = _lines.LineNumber == 1 ? Checked(line) : line;
             if (_lines.IsTooLong)
             {
                 Refuse(line, new RowFault(
                     new Reason(ReadFileRules.LineTooLong, ("limit", _options.LineLengthMax.ToString(CultureInfo.InvariantCulture))), null));
             }
-            else if (IsBlank(line))
+            else if (LineBuffer.IsBlank(line))
             {
                 continue;
             }
@@ -95,15 +95,7 @@ internal sealed class RowReader
         return new BadRow(Math.Max(1, _lines.LineNumber), _lines.LineOffset, fault.Reason, fault.Column, excerpt);
     }
 
-    private ReadOnlySpan<byte> WithoutMark(ReadOnlySpan<byte> line)
-    {
-        if (line.StartsWith<byte>([0xFF, 0xFE]) || line.StartsWith<byte>([0xFE, 0xFF]))
-        {
-            throw new ReadFileException(ToBadRow(line, new RowFault(new Reason(ReadFileRules.NotUtf8), null)));
-        }
-
-        return line.StartsWith<byte>([0xEF, 0xBB, 0xBF]) ? line[3..] : line;
-    }
-
-    private static bool IsBlank(ReadOnlySpan<byte> line) => line.IsEmpty || (line[0] == ' ' && line.Trim((byte)' ').IsEmpty);
+    private ReadOnlySpan<byte> Checked(ReadOnlySpan<byte> line) => LineBuffer.IsUtf16(line)
+        ? throw new ReadFileException(ToBadRow(line, new RowFault(new Reason(ReadFileRules.NotUtf8), null)))
+        : LineBuffer.WithoutMark(line);
 }

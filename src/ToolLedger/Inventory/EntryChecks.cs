@@ -35,6 +35,8 @@ internal static class EntryChecks
 
     internal static Reason? Pieces(int? pieces) => pieces is < 0 or > MaxPieceCount ? OutOfRange(pieces.Value) : null;
 
+    internal static Reason? Sealing(SealRecord seal) => seal.InventoriedAt <= seal.At ? null : new Reason(InventoryRules.SealBeforeInventory);
+
     internal static Reason? Witness(PersonId by, PersonId witness) => !witness.IsEmpty && witness == by
         ? new Reason(InventoryRules.WitnessIsCounter, ("person", by.Value))
         : null;

@@ -51,6 +51,18 @@ public sealed record InventoryEntries
     /// <exception cref="ArgumentNullException">The list is null.</exception>
     public IReadOnlyList<UnlistedItemReport> UnlistedItems { get; init => field = NotNull(value); } = [];
 
+    /// <summary>Seals that were put on kits.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<SealRecord> Seals { get; init => field = NotNull(value); } = [];
+
+    /// <summary>Looks at the seals of kits.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<SealCheck> SealChecks { get; init => field = NotNull(value); } = [];
+
+    /// <summary>Alternates put in the place of tools.</summary>
+    /// <exception cref="ArgumentNullException">The list is null.</exception>
+    public IReadOnlyList<Substitution> Substitutions { get; init => field = NotNull(value); } = [];
+
     /// <summary>Who signed the sheet.</summary>
     /// <exception cref="ArgumentNullException">The list is null.</exception>
     public IReadOnlyList<Signature> Signatures { get; init => field = NotNull(value); } = [];

@@ -24,6 +24,8 @@ public sealed partial record InventoryPolicy
             RolesThatMaySign = [.. fields.Texts("rolesThatMaySign", MaxListCount, IdText.MaxLength).Select(static text => new Role(text))],
             FurtherIdentificationAccepted = fields.Flag("furtherIdentificationAccepted", Default.FurtherIdentificationAccepted),
             UnitsNotCounted = [.. fields.Texts("unitsNotCounted", MaxListCount, IdText.MaxLength).Select(static text => new Unit(text))],
+            SealsAccepted = fields.Flag("sealsAccepted", Default.SealsAccepted),
+            SealAgeMax = fields.Seconds("sealAgeMaxSeconds", Default.SealAgeMax, ShortestAge, LongestAge),
         };
         fields.End();
         return policy;
@@ -44,6 +46,8 @@ public sealed partial record InventoryPolicy
         WriteTexts(writer, "rolesThatMaySign", RolesThatMaySign.Select(static role => role.Value));
         writer.WriteBoolean("furtherIdentificationAccepted", FurtherIdentificationAccepted);
         WriteTexts(writer, "unitsNotCounted", UnitsNotCounted.Select(static unit => unit.Value));
+        writer.WriteBoolean("sealsAccepted", SealsAccepted);
+        writer.WriteNumber("sealAgeMaxSeconds", JsonFields.ToSeconds(SealAgeMax));
         writer.WriteEndObject();
     }
 

@@ -89,6 +89,19 @@ public sealed partial record InventoryPolicy
     /// <exception cref="ArgumentException">The list is too long or holds an empty unit.</exception>
     public IReadOnlyList<Unit> UnitsNotCounted { get; init => field = Listed(value, static unit => unit.IsEmpty, nameof(UnitsNotCounted)); } = [];
 
+    /// <summary>Whether a sub-kit that is closed with an intact numbered seal is accounted for on that record, without opening it.</summary>
+    /// <value>The default is false: what is inside is then not assessed.</value>
+    public bool SealsAccepted { get; init; }
+
+    /// <summary>The greatest age, at the instant of reconciliation, of the inventory after which a sub-kit was sealed.</summary>
+    /// <value>1 second to 366 days. The default is 30 days (ours).</value>
+    /// <exception cref="ArgumentOutOfRangeException">The value is outside the range.</exception>
+    public TimeSpan SealAgeMax
+    {
+        get;
+        init => field = value >= ShortestAge && value <= LongestAge ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "The greatest age of a seal must be 1 second to 366 days.");
+    } = TimeSpan.FromDays(30);
+
     /// <summary>Compares all settings.</summary>
     /// <param name="other">The other policy.</param>
     /// <returns>True if every setting is equal.</returns>

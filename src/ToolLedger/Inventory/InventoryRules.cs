@@ -100,6 +100,9 @@ public static class InventoryRules
     /// <summary>A sheet holds more entries of one kind than it may.</summary>
     public static ReasonKind TooManyEntries { get; } = new("inventory.too-many-entries", "A sheet holds at most {limit} entries of one kind; here are {count}.");
 
+    /// <summary>A seal that was applied before the inventory it is said to follow.</summary>
+    public static ReasonKind SealBeforeInventory { get; } = new("inventory.seal-before-inventory", "A seal is applied after the inventory it closes, not before.");
+
     /// <summary>All rules of this room, in the order above.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
@@ -108,6 +111,6 @@ public static class InventoryRules
         PieceCountWithoutTool, PieceCountWithoutNumber, PieceCountOutOfRange, PieceCountNotSigned, PieceCountWithoutTime,
         WitnessIsCounter, SignatureWithoutPerson, SignatureWithoutTime,
         EntryWithoutKit, EntryWithoutLine, EntryWithoutTool, EntryNotSigned, EntryWithoutTime,
-        ShortageWithoutQuantity, UseWithoutUnit, UseOfNothing, TooFewParts, TooManyEntries,
+        ShortageWithoutQuantity, UseWithoutUnit, UseOfNothing, TooFewParts, TooManyEntries, SealBeforeInventory,
     ];
 }

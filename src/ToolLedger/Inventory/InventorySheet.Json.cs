@@ -48,6 +48,9 @@ public sealed partial class InventorySheet
             Reconstructions = ReadAll(reader, file.Reconstructions, "$.reconstructions", static (entry, to, place) => entry.Read(to, place)),
             Joinings = ReadAll(reader, file.Joinings, "$.joinings", static (entry, to, place) => entry.Read(to, place)),
             UnlistedItems = ReadAll(reader, file.UnlistedItems, "$.unlistedItems", static (entry, to, place) => entry.Read(to, place)),
+            Seals = ReadAll(reader, file.Seals, "$.seals", static (entry, to, place) => entry.Read(to, place)),
+            SealChecks = ReadAll(reader, file.SealChecks, "$.sealChecks", static (entry, to, place) => entry.Read(to, place)),
+            Substitutions = ReadAll(reader, file.Substitutions, "$.substitutions", static (entry, to, place) => entry.Read(to, place)),
             Signatures = ReadAll(reader, file.Signatures, "$.signatures", static (entry, to, place) => entry.Read(to, place)),
         };
         if (found.Count > 0)
@@ -76,6 +79,9 @@ public sealed partial class InventorySheet
             Reconstructions = WriteAll(Reconstructions, ReconstructionEntry.Of),
             Joinings = WriteAll(Joinings, JoiningStatementEntry.Of),
             UnlistedItems = WriteAll(UnlistedItems, UnlistedItemReportEntry.Of),
+            Seals = WriteAll(Seals, SealRecordEntry.Of),
+            SealChecks = WriteAll(SealChecks, SealCheckEntry.Of),
+            Substitutions = WriteAll(Substitutions, SubstitutionEntry.Of),
             Signatures = [.. Signatures.Select(SignatureRecord.Of)],
         },
         InventoryJson.Default.InventorySheetFile);

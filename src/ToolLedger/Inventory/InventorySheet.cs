@@ -44,6 +44,9 @@ public sealed partial class InventorySheet
             Reconstructions = Copy(entries.Reconstructions),
             Joinings = Copy(entries.Joinings),
             UnlistedItems = Copy(entries.UnlistedItems),
+            Seals = Copy(entries.Seals),
+            SealChecks = Copy(entries.SealChecks),
+            Substitutions = Copy(entries.Substitutions),
             Signatures = Copy(entries.Signatures),
         };
         digest = new Lazy<Digest>(ComputeDigest);
@@ -60,6 +63,10 @@ public sealed partial class InventorySheet
 
     /// <summary>Everything that was said, by kind; to be copied and added to for a further sheet.</summary>
     public InventoryEntries Entries { get; }
+
+    /// <summary>Whether nobody said or signed anything.</summary>
+    public bool IsEmpty => (Sightings.Count | Counts.Count | PieceCounts.Count | Openings.Count | Annotations.Count | Uses.Count | Breakages.Count
+        | Reconstructions.Count | Joinings.Count | UnlistedItems.Count | Seals.Count | SealChecks.Count | Substitutions.Count | Signatures.Count) == 0;
 
     /// <inheritdoc cref="InventoryEntries.Sightings"/>
     public IReadOnlyList<Sighting> Sightings => Entries.Sightings;
@@ -90,6 +97,15 @@ public sealed partial class InventorySheet
 
     /// <inheritdoc cref="InventoryEntries.UnlistedItems"/>
     public IReadOnlyList<UnlistedItemReport> UnlistedItems => Entries.UnlistedItems;
+
+    /// <inheritdoc cref="InventoryEntries.Seals"/>
+    public IReadOnlyList<SealRecord> Seals => Entries.Seals;
+
+    /// <inheritdoc cref="InventoryEntries.SealChecks"/>
+    public IReadOnlyList<SealCheck> SealChecks => Entries.SealChecks;
+
+    /// <inheritdoc cref="InventoryEntries.Substitutions"/>
+    public IReadOnlyList<Substitution> Substitutions => Entries.Substitutions;
 
     /// <inheritdoc cref="InventoryEntries.Signatures"/>
     public IReadOnlyList<Signature> Signatures => Entries.Signatures;
@@ -136,6 +152,9 @@ public sealed partial class InventorySheet
         NoteLimit(issues, "$.reconstructions", sheet.Reconstructions.Count, MaxEntryCount);
         NoteLimit(issues, "$.joinings", sheet.Joinings.Count, MaxEntryCount);
         NoteLimit(issues, "$.unlistedItems", sheet.UnlistedItems.Count, MaxEntryCount);
+        NoteLimit(issues, "$.seals", sheet.Seals.Count, MaxEntryCount);
+        NoteLimit(issues, "$.sealChecks", sheet.SealChecks.Count, MaxEntryCount);
+        NoteLimit(issues, "$.substitutions", sheet.Substitutions.Count, MaxEntryCount);
         NoteLimit(issues, "$.signatures", sheet.Signatures.Count, MaxSignatureCount);
         NoteAll(issues, "$.sightings", sheet.Sightings, "witness", static sighting => EntryChecks.Witness(sighting.By, sighting.Witness));
         NoteAll(issues, "$.counts", sheet.Counts, "witness", static count => EntryChecks.Witness(count.By, count.Witness));
@@ -144,6 +163,8 @@ public sealed partial class InventorySheet
         NoteAll(issues, "$.uses", sheet.Uses, "used", EntryChecks.Use);
         NoteAll(issues, "$.reconstructions", sheet.Reconstructions, "witness", static entry => EntryChecks.Witness(entry.SignedBy.By, entry.Witness));
         NoteAll(issues, "$.joinings", sheet.Joinings, "wholes", EntryChecks.Joining);
+        NoteAll(issues, "$.seals", sheet.Seals, "witness", static seal => EntryChecks.Witness(seal.By, seal.Witness));
+        NoteAll(issues, "$.seals", sheet.Seals, "inventoriedAt", EntryChecks.Sealing);
         NoteAll(issues, "$.unlistedItems", sheet.UnlistedItems, "touchedSince", EntryChecks.Touched);
     }
 

@@ -26,5 +26,11 @@ internal sealed class InventorySheetFile : JsonRecordFile
 
     public IReadOnlyList<UnlistedItemReportEntry?>? UnlistedItems { get; set; }
 
+    public IReadOnlyList<SealRecordEntry?>? Seals { get; set; }
+
+    public IReadOnlyList<SealCheckEntry?>? SealChecks { get; set; }
+
+    public IReadOnlyList<SubstitutionEntry?>? Substitutions { get; set; }
+
     public IReadOnlyList<SignatureRecord?>? Signatures { get; set; }
 }

@@ -19,6 +19,7 @@ public sealed partial class KitManifest
     private const int LinearSearchLength = 16;
 
     private Dictionary<ToolId, ManifestLine>? _lineByTool;
+    private Dictionary<ToolId, ToolLine>? _lineByAlternate;
 
     /// <summary>Reads a stored manifest.</summary>
     /// <param name="utf8Json">JSON as UTF-8, at most 64 MiB, see docs/schemas/kit-manifest.schema.json.</param>
@@ -55,6 +56,23 @@ public sealed partial class KitManifest
             if (line.Tool is { } tool)
             {
                 index.Add(tool.Id, line);
+            }
+        }
+
+        return index;
+    }
+
+    private Dictionary<ToolId, ToolLine> IndexAlternates()
+    {
+        var index = new Dictionary<ToolId, ToolLine>();
+        foreach (ManifestLine line in _lines)
+        {
+            if (line is ToolLine single)
+            {
+                foreach (Tool alternate in single.Alternates)
+                {
+                    index.Add(alternate.Id, single);
+                }
             }
         }
 

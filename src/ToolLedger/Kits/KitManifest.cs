@@ -24,6 +24,7 @@ public sealed partial class KitManifest
     public const int MaxTitleLength = 200;
 
     private readonly ManifestLine[] _lines;
+    private readonly bool _hasAlternates;
     private Digest _digest;
     private volatile bool _hasDigest;
 
@@ -50,6 +51,8 @@ public sealed partial class KitManifest
         SignedBy = content.SignedBy;
         _lines = content.Lines;
         Lines = Array.AsReadOnly(_lines);
+        HasSubKits = Array.Exists(_lines, static line => line is SubKitLine);
+        _hasAlternates = Array.Exists(_lines, static line => line is ToolLine { Alternates.Count: > 0 });
     }
 
     /// <summary>The kit.</summary>
@@ -69,6 +72,9 @@ public sealed partial class KitManifest
 
     /// <summary>The lines, ordered by number; at least one.</summary>
     public IReadOnlyList<ManifestLine> Lines { get; }
+
+    /// <summary>True if a line lists a sub-kit.</summary>
+    public bool HasSubKits { get; }
 
     /// <summary>SHA-256 of the canonical form (RFC 8785) of <see cref="ToJson"/>; computed once, when first asked for.</summary>
     public Digest Digest
@@ -148,6 +154,29 @@ public sealed partial class KitManifest
         }
 
         return null;
+    }
+
+    /// <summary>Finds the line that names a tool as an alternate.</summary>
+    /// <param name="tool">The tool.</param>
+    /// <returns>The line, or null. One line at most names a tool.</returns>
+    public ToolLine? FindAlternate(ToolId tool) =>
+        _hasAlternates ? LazyInitializer.EnsureInitialized(ref _lineByAlternate, IndexAlternates).GetValueOrDefault(tool) : null;
+
+    /// <summary>What a later revision of the kit lists differently: lines added, removed, moved to another number, or changed, member by member.</summary>
+    /// <remarks>
+    /// The same tool or sub-kit is the same by its id, wherever it stands. Title, effective time and signature are not compared.
+    /// Backwards, the same number of differences is found.
+    /// </remarks>
+    /// <param name="later">The other manifest of this kit.</param>
+    /// <returns>The differences in the order of the earlier lines, then what was added; empty if the lines are the same.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="later"/> is null.</exception>
+    /// <exception cref="ArgumentException"><paramref name="later"/> is of another kit.</exception>
+    public IReadOnlyList<ManifestChange> ChangesTo(KitManifest later)
+    {
+        ArgumentNullException.ThrowIfNull(later);
+        return later.Id == Id
+            ? ManifestComparison.Compare(this, later)
+            : throw new ArgumentException($"A manifest of kit {later.Id} cannot be compared with one of kit {Id}.", nameof(later));
     }
 
     /// <summary>Kit, revision and title.</summary>

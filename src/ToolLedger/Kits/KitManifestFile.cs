@@ -50,7 +50,7 @@ internal sealed class KitManifestFile : JsonRecordFile
         }
 
         Signature? signedBy = SignedBy?.Read(reader, "$.signedBy");
-        ManifestLine[] lines = ReadLines(reader);
+        ManifestLine[] lines = ReadLines(reader, kit is null ? default : new KitId(kit));
         return reader.Issues.Count > 0 ? null : new ManifestContent
         {
             Id = new KitId(kit!),
@@ -62,9 +62,9 @@ internal sealed class KitManifestFile : JsonRecordFile
         };
     }
 
-    private ManifestLine[] ReadLines(RecordReader reader)
+    private ManifestLine[] ReadLines(RecordReader reader, KitId kit)
     {
-        var check = new LineCheck(reader.Issues);
+        var check = new LineCheck(kit, reader.Issues);
         var lines = new List<ManifestLine>();
         for (int i = 0; i < (Lines?.Count ?? 0); i++)
         {

@@ -21,7 +21,8 @@ public sealed partial class KitRegister
     {
         ArgumentNullException.ThrowIfNull(manifests);
         var kept = new List<KitManifest>();
-        var seen = new Dictionary<(KitId Kit, int Revision), KitManifest>();
+        var places = new List<int>();
+        var seen = new Dictionary<(KitId Kit, int Revision), int>();
         int index = 0;
         foreach (KitManifest manifest in manifests)
         {
@@ -32,11 +33,12 @@ public sealed partial class KitRegister
                 return null;
             }
 
-            if (seen.TryAdd((manifest.Id, manifest.Revision), manifest))
+            if (seen.TryAdd((manifest.Id, manifest.Revision), kept.Count))
             {
                 kept.Add(manifest);
+                places.Add(index);
             }
-            else if (seen[(manifest.Id, manifest.Revision)].Digest != manifest.Digest)
+            else if (kept[seen[(manifest.Id, manifest.Revision)]].Digest != manifest.Digest)
             {
                 issues.Report(string.Create(CultureInfo.InvariantCulture, $"$[{index}]"), new Reason(KitRules.RevisionEdited,
                     ("revision", manifest.Revision.ToString(CultureInfo.InvariantCulture)), ("kit", manifest.Id.Value)));
@@ -45,6 +47,7 @@ public sealed partial class KitRegister
             index++;
         }
 
+        new SubKitCheck(kept, places, seen, issues).Run();
         return issues.Count > 0 ? null : InOrder(kept);
     }
 

@@ -15,6 +15,30 @@ public static class KitRules
     /// <summary>More manifests than a register may hold. Refused.</summary>
     public static ReasonKind TooManyManifests { get; } = new("kit.too-many-manifests", "There are more than {limit} manifests.");
 
+    /// <summary>A kit inside itself, over one or more sub-kits. Refused.</summary>
+    public static ReasonKind SubKitCycle { get; } = new("kit.sub-kit-cycle", "Revision {revision} of kit {kit} contains itself: {path}.");
+
+    /// <summary>Sub-kits inside sub-kits, too many levels deep. Refused.</summary>
+    public static ReasonKind SubKitsTooDeep { get; } = new("kit.sub-kits-too-deep", "Below revision {revision} of kit {kit} there are more than {limit} levels of sub-kits.");
+
+    /// <summary>A sub-kit whose manifest is not in the register. A fault of the data, not refused.</summary>
+    public static ReasonKind SubKitUnresolved { get; } = new("kit.sub-kit-unresolved",
+        "Revision {revision} of kit {kit} lists revision {subRevision} of kit {subKit}, which is not in the register.");
+
+    /// <summary>A sub-kit listed by a revision that is not in force as long as the list is. A fault of the data, not refused.</summary>
+    public static ReasonKind SubKitNotInForce { get; } = new("kit.sub-kit-not-in-force",
+        "Revision {revision} of kit {kit} lists revision {subRevision} of kit {subKit}, which is not in force all the time that list is.");
+
+    /// <summary>One sub-kit on the live manifests of two kits. A fault of the data, not refused.</summary>
+    public static ReasonKind SubKitInTwoKits { get; } = new("kit.sub-kit-in-two-kits", "The sub-kit {subKit} is on the manifests of kits {kit} and {otherKit} from {from} on.");
+
+    /// <summary>One mark on tools of two kits in force together, so that it identifies neither. A fault of the data, not refused.</summary>
+    public static ReasonKind MarkInTwoKits { get; } = new("kit.mark-in-two-kits",
+        "The mark {mark} is on tool {tool} of kit {kit} and on tool {otherTool} of kit {otherKit} from {from} on.");
+
     /// <summary>Every kind for registers of kits.</summary>
-    public static IReadOnlyList<ReasonKind> All { get; } = [RevisionEdited, ToolInTwoKits, TooManyManifests];
+    public static IReadOnlyList<ReasonKind> All { get; } =
+    [
+        RevisionEdited, ToolInTwoKits, TooManyManifests, SubKitCycle, SubKitsTooDeep, SubKitUnresolved, SubKitNotInForce, SubKitInTwoKits, MarkInTwoKits,
+    ];
 }

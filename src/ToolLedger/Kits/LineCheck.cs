@@ -11,9 +11,17 @@ internal sealed class LineCheck
     private readonly List<RecordIssue> _issues;
     private readonly HashSet<int> _numbers = [];
     private readonly Dictionary<ToolId, int?> _tools = [];
+    private readonly Dictionary<KitId, int?> _subKits = [];
+    private readonly KitId _kit;
     private int _lineCount;
 
-    internal LineCheck(List<RecordIssue> issues) => _issues = issues;
+    /// <param name="kit">The kit of the manifest; empty if it is not known.</param>
+    /// <param name="issues">Where issues go.</param>
+    internal LineCheck(KitId kit, List<RecordIssue> issues)
+    {
+        _kit = kit;
+        _issues = issues;
+    }
 
     internal static string PlaceOf(int index) => string.Create(CultureInfo.InvariantCulture, $"$.lines[{index}]");
 
@@ -40,6 +48,36 @@ internal sealed class LineCheck
         }
     }
 
+    /// <summary>Notes the alternates of a line: each stands for this line only, and is of the class of the tool.</summary>
+    internal void Alternates(Tool tool, IReadOnlyList<Tool> alternates, int? number, string place)
+    {
+        for (int i = 0; i < alternates.Count; i++)
+        {
+            string alternatePlace = string.Create(CultureInfo.InvariantCulture, $"{place}.alternates[{i}]");
+            Tool(alternates[i].Id, number, alternatePlace);
+            if (!string.Equals(alternates[i].SegregationClass, tool.SegregationClass, System.StringComparison.Ordinal))
+            {
+                _issues.Report(alternatePlace, new Reason(ManifestRules.AlternateOfOtherClass, ("tool", alternates[i].Id.Value),
+                    ("found", Quoted(alternates[i].SegregationClass)), ("expected", Quoted(tool.SegregationClass))), number);
+            }
+        }
+    }
+
+    /// <summary>Notes the sub-kit of a line: one sub-kit, one line, and no kit inside itself.</summary>
+    internal void SubKit(KitId kit, int? number, string place)
+    {
+        if (kit == _kit)
+        {
+            _issues.Report(place, new Reason(ManifestRules.ContainsItself, ("kit", kit.Value)), number);
+        }
+
+        if (!_subKits.TryAdd(kit, number))
+        {
+            string other = _subKits[kit] is { } line ? Text(line) : "without a number";
+            _issues.Report(place, new Reason(ManifestRules.SameSubKitTwice, ("kit", kit.Value), ("otherLine", other)), number);
+        }
+    }
+
     /// <summary>A counted line says how many of what.</summary>
     internal void Quantity(decimal? amount, Unit unit, int? number, string place)
     {
@@ -62,6 +100,8 @@ internal sealed class LineCheck
             _issues.Report("$.lines", new Reason(ManifestRules.Empty));
         }
     }
+
+    private static string Quoted(string? segregationClass) => segregationClass is null ? "none" : $"\"{segregationClass}\"";
 
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

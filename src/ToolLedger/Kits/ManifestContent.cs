@@ -42,7 +42,7 @@ internal sealed class ManifestContent
         }
 
         CheckSignature(signedBy, issues);
-        ManifestLine[] checkedLines = CheckLines(lines, issues);
+        ManifestLine[] checkedLines = CheckLines(id, lines, issues);
         return issues.Count > 0 ? null : new ManifestContent
         {
             Id = id,
@@ -71,9 +71,9 @@ internal sealed class ManifestContent
         }
     }
 
-    private static ManifestLine[] CheckLines(IEnumerable<ManifestLine> lines, List<RecordIssue> issues)
+    private static ManifestLine[] CheckLines(KitId id, IEnumerable<ManifestLine> lines, List<RecordIssue> issues)
     {
-        var check = new LineCheck(issues);
+        var check = new LineCheck(id, issues);
         var kept = new List<ManifestLine>();
         foreach (ManifestLine line in lines)
         {
@@ -86,20 +86,36 @@ internal sealed class ManifestContent
 
             string place = LineCheck.PlaceOf(kept.Count);
             check.Number(line.Number, place);
-            if (line.Tool is { } tool)
-            {
-                check.Tool(tool.Id, line.Number, place);
-            }
-            else
-            {
-                check.Quantity(line.Expected.Amount, line.Expected.Unit, line.Number, place);
-            }
-
+            CheckLine(line, check, place);
             kept.Add(line);
         }
 
         check.End();
         return InOrder(kept);
+    }
+
+    private static void CheckLine(ManifestLine line, LineCheck check, string place)
+    {
+        if (line.Tool is { } tool)
+        {
+            check.Tool(tool.Id, line.Number, place);
+        }
+        else
+        {
+            check.Quantity(line.Expected.Amount, line.Expected.Unit, line.Number, place);
+        }
+
+        switch (line)
+        {
+            case ToolLine { Alternates.Count: > 0 } single:
+                check.Alternates(single.Tool, single.Alternates, line.Number, place);
+                break;
+            case SubKitLine subKit:
+                check.SubKit(subKit.Kit, line.Number, place);
+                break;
+            default:
+                break;
+        }
     }
 
     internal static ManifestLine[] InOrder(List<ManifestLine> lines)

@@ -6,7 +6,7 @@ namespace ToolLedger.Kits;
 
 /// <summary>One entry of a manifest: something the kit must contain, where it sits, and how many.</summary>
 /// <remarks>
-/// One of <see cref="ToolLine"/>, <see cref="SetLine"/>, <see cref="CountedLine"/> and <see cref="ConsumableLine"/>; later
+/// One of <see cref="ToolLine"/>, <see cref="SetLine"/>, <see cref="CountedLine"/>, <see cref="ConsumableLine"/> and <see cref="SubKitLine"/>; later
 /// versions may add kinds. Immutable and thread-safe; compared by reference.
 /// </remarks>
 public abstract class ManifestLine
@@ -41,7 +41,7 @@ public abstract class ManifestLine
     /// <summary>How many the kit must contain.</summary>
     public Quantity Expected => ListedQuantity;
 
-    /// <summary>The tool that may carry a tag: the listed tool, or the container of a set; null if a person must count.</summary>
+    /// <summary>The tool that may carry a tag: the listed tool, the container of a set, or the case of a sub-kit; null if a person must count.</summary>
     public Tool? Tool => ListedTool;
 
     private protected abstract string ListedDescription { get; }

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Text.Json;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -6,12 +7,13 @@ using ToolLedger.Tools;
 namespace ToolLedger.Kits;
 
 /// <summary>A line as stored: {"line", "kind", "location"?} and the members of its kind.</summary>
-internal sealed class ManifestLineRecord : JsonRecord
+internal sealed partial class ManifestLineRecord : JsonRecord
 {
     private const string ToolKind = "tool";
     private const string SetKind = "set";
     private const string CountedKind = "counted";
     private const string ConsumableKind = "consumable";
+    private const string SubKitKind = "sub-kit";
 
     public JsonNumber Line { get; set; }
 
@@ -33,6 +35,14 @@ internal sealed class ManifestLineRecord : JsonRecord
 
     public JsonText Unit { get; set; }
 
+    public List<ToolRecord?>? Alternates { get; set => field = Note(value); }
+
+    public JsonText Kit { get; set; }
+
+    public JsonNumber Revision { get; set; }
+
+    public ToolRecord? Case { get; set => field = Note(value); }
+
     internal static ManifestLineRecord Of(ManifestLine line)
     {
         var record = new ManifestLineRecord { Line = new JsonNumber(line.Number), Location = new JsonText(line.Location) };
@@ -41,12 +51,16 @@ internal sealed class ManifestLineRecord : JsonRecord
             case ToolLine tool:
                 record.Kind = new JsonText(ToolKind);
                 record.Tool = ToolRecord.Of(tool.Tool);
+                record.SetAlternates(tool);
                 break;
             case SetLine set:
                 record.Kind = new JsonText(SetKind);
                 record.Container = ToolRecord.Of(set.Container);
                 record.Contents = new JsonText(set.Contents);
                 record.Total = new JsonNumber(set.TotalCount);
+                break;
+            case SubKitLine subKit:
+                record.SetSubKit(subKit);
                 break;
             default:
                 record.Kind = new JsonText(line is CountedLine ? CountedKind : ConsumableKind);
@@ -84,13 +98,17 @@ internal sealed class ManifestLineRecord : JsonRecord
             case ToolKind:
                 RefuseOthers(reader, place, isTool: true);
                 Tool? tool = ReadTool(Tool, "tool", reader, check, place);
-                return (number, location) => new ToolLine { Number = number, Location = location, Tool = tool! };
+                List<Tool> alternates = ReadAlternates(tool, reader, check, place);
+                return (number, location) => new ToolLine { Number = number, Location = location, Tool = tool!, Alternates = alternates };
             case SetKind:
                 RefuseOthers(reader, place, isSet: true);
                 return ReadSet(reader, check, place);
             case CountedKind or ConsumableKind:
                 RefuseOthers(reader, place, isCounted: true);
                 return ReadCounted(reader, check, place);
+            case SubKitKind:
+                RefuseOthers(reader, place, isSubKit: true);
+                return ReadSubKit(reader, check, place);
             default:
                 if (Kind.IsAbsent)
                 {
@@ -99,7 +117,7 @@ internal sealed class ManifestLineRecord : JsonRecord
                 else if (reader.IsString(Kind, place, "kind"))
                 {
                     reader.Report(place + ".kind", new Reason(ManifestRules.UnknownKind,
-                        ("allowed", "tool, set, counted or consumable"), ("found", SafeText.Excerpt(Kind.Value))));
+                        ("allowed", "tool, set, counted, consumable or sub-kit"), ("found", SafeText.Excerpt(Kind.Value))));
                 }
 
                 return null;
@@ -167,9 +185,13 @@ internal sealed class ManifestLineRecord : JsonRecord
     }
 
     /// <summary>Members of another kind are as unknown here as any other.</summary>
-    private void RefuseOthers(RecordReader reader, string place, bool isTool = false, bool isSet = false, bool isCounted = false)
+    private void RefuseOthers(RecordReader reader, string place, bool isTool = false, bool isSet = false, bool isCounted = false, bool isSubKit = false)
     {
         Refuse(!isTool && Tool is not null, "tool");
+        Refuse(!isTool && Alternates is not null, "alternates");
+        Refuse(!isSubKit && !Kit.IsAbsent, "kit");
+        Refuse(!isSubKit && !Revision.IsAbsent, "revision");
+        Refuse(!isSubKit && Case is not null, "case");
         Refuse(!isSet && Container is not null, "container");
         Refuse(!isSet && !Contents.IsAbsent, "contents");
         Refuse(!isSet && !Total.IsAbsent, "total");

@@ -43,10 +43,20 @@ public static class ManifestRules
     /// <summary>A manifest without an effective time.</summary>
     public static ReasonKind NoEffectiveTime { get; } = new("manifest.no-effective-time", "The manifest does not say from when it is in force.");
 
+    /// <summary>One sub-kit on two lines.</summary>
+    public static ReasonKind SameSubKitTwice { get; } = new("manifest.same-sub-kit-twice", "The sub-kit {kit} is listed on line {otherLine} already.");
+
+    /// <summary>A kit listed as its own sub-kit.</summary>
+    public static ReasonKind ContainsItself { get; } = new("manifest.contains-itself", "The kit {kit} is listed as a sub-kit of itself.");
+
+    /// <summary>An alternate of another segregation class than the tool it may replace.</summary>
+    public static ReasonKind AlternateOfOtherClass { get; } = new("manifest.alternate-of-other-class",
+        "The alternate {tool} is of segregation class {found}; the tool of the line is of {expected}.");
+
     /// <summary>Every kind for manifests.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
         Empty, TooManyLines, SameToolTwice, DuplicateLineNumber, NoLineNumber, LineWithoutQuantity, LineWithoutUnit,
-        UnknownKind, NotSigned, NoPieceCount, SetTotal, NoEffectiveTime,
+        UnknownKind, NotSigned, NoPieceCount, SetTotal, NoEffectiveTime, SameSubKitTwice, ContainsItself, AlternateOfOtherClass,
     ];
 }

@@ -72,6 +72,11 @@ public sealed partial class CountingPolicy : PresencePolicy
         return new PresenceJudgement(PresenceState.Weak, reasons);
     }
 
+    /// <summary>What <see cref="Judge"/> says of looks in one pass of a valid session.</summary>
+    internal PresenceState JudgeOnePass(int looks, int antennas) => looks == 0 ? PresenceState.NotRead
+        : IsEnough(new View(looks, 1, antennas), new View(looks, 1, antennas)) ? PresenceState.Accounted
+        : PresenceState.Weak;
+
     private bool IsEnough(View all, View valid)
         => IsEnough(valid) || (all.Looks >= LooksNeeded && all.Passes >= DegradedPassesNeeded && all.Passes >= PassesNeeded);
 

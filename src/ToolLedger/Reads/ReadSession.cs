@@ -130,6 +130,29 @@ public sealed class ReadSession
         return index < 0 ? null : _facts.Store.ToEvidence(index);
     }
 
+    /// <summary>The plain figures of a tag; false when it was not read at all. Only for a session of one pass.</summary>
+    internal bool TryGetPlain(in TagId tag, out PlainLooks looks)
+    {
+        int index = _facts.Store.Tags.Find(tag);
+        looks = index < 0 ? default : _facts.Store.PlainOf(index);
+        return index >= 0;
+    }
+
+    /// <summary>Whether every tag heard inside the presentation passes a test, which gets the tag and when it was last heard.</summary>
+    internal bool AllHeard<TState>(TState state, Func<TState, TagId, DateTimeOffset, bool> test)
+    {
+        TagTable tags = _facts.Store.Tags;
+        for (int i = 0; i < tags.Count; i++)
+        {
+            if (_facts.Store.TryGetSpan(i, null, out _, out long last) && !test(state, tags.TagOf(tags[i]), new DateTimeOffset(last, TimeSpan.Zero)))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Whether a kit was presented in this session.</summary>
     /// <param name="kit">The kit.</param>
     /// <returns>The answer.</returns>

@@ -11,7 +11,7 @@ namespace ToolLedger.Reconciliation;
 /// Who sighted, counted or witnessed what counts for a line, and whoever said the same before, as far back as nobody said otherwise: two people who
 /// count one after the other are two people.
 /// </summary>
-internal sealed class AgreedPersons(ReconciliationScope scope, KitManifest manifest, PeopleCollector people)
+internal sealed class AgreedPersons(ReconciliationScope scope, KitManifest manifest, PeopleCollector people, SealSearch seals)
 {
     /// <param name="facts">The line.</param>
     /// <param name="lastUse">The last job record that counts: a count before it is not the same, whatever its number.</param>
@@ -38,6 +38,7 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitManifest manif
             AddPieces(pieces, lastWord, persons);
         }
 
+        Add(persons, facts.Seal is not null && seals.Check is { } check ? check.By : default, default);
         return persons;
     }
 

@@ -22,8 +22,26 @@ internal sealed class ChaseOrder : IComparer<LineConclusion>
         }
 
         int byHistory = CompareReadRate(y.Evidence.History, x.Evidence.History);
-        return byHistory != 0 ? byHistory : x.Line.Number.CompareTo(y.Line.Number);
+        return byHistory != 0 ? byHistory : ComparePlaces(x, y);
     }
+
+    /// <summary>As in a table of contents: a sub-kit before what is inside, and that before the next line.</summary>
+    private static int ComparePlaces(LineConclusion x, LineConclusion y)
+    {
+        int depth = System.Math.Min(x.Within.Count, y.Within.Count);
+        for (int i = 0; i <= depth; i++)
+        {
+            int byNumber = NumberAt(x, i).CompareTo(NumberAt(y, i));
+            if (byNumber != 0)
+            {
+                return byNumber;
+            }
+        }
+
+        return x.Within.Count.CompareTo(y.Within.Count);
+    }
+
+    private static int NumberAt(LineConclusion line, int depth) => depth < line.Within.Count ? line.Within[depth] : line.Line.Number;
 
     private static int Rank(LineConclusion line) => line switch
     {

@@ -59,6 +59,9 @@ internal sealed class EntryLog
         .. sheet.Uses.Select(static entry => OfLine(entry, entry.Kit, entry.LineNumber, entry.By, entry.At)),
         .. sheet.Joinings.Select(static entry => OfLine(entry, entry.Kit, entry.LineNumber, entry.By, entry.At)),
         .. sheet.Openings.Select(static entry => OfLine(entry, entry.Kit, 0, entry.By, entry.At)),
+        .. sheet.Substitutions.Select(static entry => OfLine(entry, entry.Kit, entry.LineNumber, entry.By, entry.At)),
+        .. sheet.Seals.Select(static entry => OfLine(entry, entry.Kit, 0, entry.By, entry.At)),
+        .. sheet.SealChecks.Select(static entry => OfLine(entry, entry.Kit, 0, entry.By, entry.At)),
     ];
 
     private static IEnumerable<PersonEntry> ToolEntries(InventorySheet sheet) =>

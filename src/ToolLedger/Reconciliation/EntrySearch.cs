@@ -12,15 +12,18 @@ internal sealed class EntrySearch(ReconciliationScope scope)
 {
     private readonly Lazy<EntryLog> log = new(() => new EntryLog(scope));
 
-    public List<Finding> Search(KitManifest manifest, SignatureSearch signing)
+    public List<Finding> Search(KitTree tree, SignatureSearch signing)
     {
         var findings = new List<Finding>();
-        foreach (PersonEntry entry in log.Value.OfKit(manifest.Id))
+        foreach (KitTree part in tree.All)
         {
-            Add(findings, entry, WhyOfKit(manifest, entry));
+            foreach (PersonEntry entry in log.Value.OfKit(part.Manifest.Id))
+            {
+                Add(findings, entry, WhyOfKit(part.Manifest, entry));
+            }
         }
 
-        foreach (ManifestLine line in log.Value.HasTooLate ? manifest.Lines : [])
+        foreach (ManifestLine line in log.Value.HasTooLate ? tree.All.SelectMany(static part => part.Manifest.Lines) : [])
         {
             foreach (PersonEntry entry in line.Tool is { } tool ? log.Value.TooLate(tool.Id) : [])
             {
@@ -31,7 +34,7 @@ internal sealed class EntrySearch(ReconciliationScope scope)
         // The subject may be checked against a revision that is not the one in force, so what the register does not know is asked of the manifest too.
         foreach (PersonEntry entry in log.Value.OfNoManifest)
         {
-            Add(findings, entry, WhyOfNoManifest(manifest, entry));
+            Add(findings, entry, WhyOfNoManifest(tree, entry));
         }
 
         foreach (UnlistedItemReport report in scope.Input.Inventory.UnlistedItems.Where(report => report.At > scope.AsOf))
@@ -53,13 +56,14 @@ internal sealed class EntrySearch(ReconciliationScope scope)
     {
         ManifestLine? line = manifest.FindLine(entry.LineNumber);
         return entry.LineNumber > 0 && line is null ? "the manifest has no such line"
+            : entry.Entry is Substitution swap && entry.At <= scope.AsOf && KitTree.WhyNotUsed(manifest, swap) is { } why ? why
             : entry.Entry is ConsumableUse && line is not ConsumableLine ? "only consumable lines are balanced with job records"
             : WhyLater(entry);
     }
 
-    private static string? WhyOfNoManifest(KitManifest manifest, PersonEntry entry)
-        => entry.Tool.IsEmpty ? entry.Kit == manifest.Id ? null : "no manifest of that kit was handed in"
-            : entry.Kit == manifest.Id || manifest.FindLine(entry.Tool) is not null ? null
+    private static string? WhyOfNoManifest(KitTree tree, PersonEntry entry)
+        => entry.Tool.IsEmpty ? tree.Find(entry.Kit) is not null ? null : "no manifest of that kit was handed in"
+            : tree.Find(entry.Kit) is not null || tree.FindLine(entry.Tool) is not null ? null
             : "no manifest lists that tool";
 
     private string? WhyLater(PersonEntry entry) => entry.At > scope.AsOf ? LaterText : null;
@@ -70,6 +74,9 @@ internal sealed class EntrySearch(ReconciliationScope scope)
         Annotation annotation => FormattableString.Invariant($"the annotation of line {annotation.LineNumber} of kit {annotation.Kit}"),
         ConsumableUse use => FormattableString.Invariant($"the record of job {use.Job} for line {use.LineNumber} of kit {use.Kit}"),
         JoiningStatement joining => FormattableString.Invariant($"the joining for line {joining.LineNumber} of kit {joining.Kit}"),
+        Substitution swap => FormattableString.Invariant($"the substitution by {swap.InPlace} on line {swap.LineNumber} of kit {swap.Kit}"),
+        SealRecord seal => $"seal {seal.Number} of kit {seal.Kit}",
+        SealCheck check => $"the look at seal {check.NumberRead} of kit {check.Kit}",
         KitOpening opening => $"the opening of kit {opening.Kit}",
         Sighting => $"the sighting of {entry.Tool}",
         PieceCount => $"the piece count of {entry.Tool}",

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -30,8 +31,15 @@ public sealed class Finding
     /// <summary>The stable code of <see cref="Reason"/>.</summary>
     public string Code => Reason.Code;
 
-    /// <summary>The manifest lines concerned, in line order; empty where none.</summary>
+    /// <summary>The lines of the kit's own manifest concerned, in line order; empty where none. A line inside a sub-kit concerns the sub-kit's.</summary>
     public IReadOnlyList<int> LineNumbers { get; init; } = [];
+
+    /// <summary>The same lines by their numbers as reports print them, such as 7.3 for a line inside the sub-kit of line 7. The default is <see cref="LineNumbers"/> as text.</summary>
+    public IReadOnlyList<string> LineLabels
+    {
+        get => field ?? [.. LineNumbers.Select(LineConclusion.Text)];
+        init;
+    }
 
     /// <summary>The tags concerned; empty where none.</summary>
     public IReadOnlyList<TagId> Tags { get; init; } = [];

@@ -72,7 +72,8 @@ internal sealed class FindingSearch
                     new Reason(ReconciliationReasons.QuarantineProposed,
                         ("by", sighting.By.Value), ("mark", sighting.MarkRead), ("tool", sighting.Tool.Value), ("tools", tools)))
                 {
-                    LineNumbers = [.. group.Select(static pair => pair.Line.Conclusion.Line.Number).Order()],
+                    LineNumbers = [.. group.Select(static pair => pair.Line.Conclusion.OuterNumber).Distinct().Order()],
+                    LineLabels = [.. group.Select(static pair => pair.Line.Conclusion.Label)],
                     Tags = [.. doubtful.Select(static binding => binding.Tag).Distinct()],
                 });
             }
@@ -86,7 +87,8 @@ internal sealed class FindingSearch
             findings.Add(new Finding(
                 FindingLevel.Line, new Reason(ReconciliationReasons.HistorySuspect, ("tag", binding.Tag.ToString()), ("at", scope.Time(binding.From))))
             {
-                LineNumbers = [line.Conclusion.Line.Number],
+                LineNumbers = [line.Conclusion.OuterNumber],
+                LineLabels = [line.Conclusion.Label],
                 Tags = [binding.Tag],
             });
         }
@@ -162,7 +164,7 @@ internal sealed class FindingSearch
         {
             foreach (KitId other in scope.Input.Kits.ManifestsWith(tool.Id, scope.AsOf).Select(static other => other.Id))
             {
-                if (other != manifest.Id)
+                if (other != line.Manifest.Id)
                 {
                     Add(line, new Reason(ReconciliationReasons.ToolInTwoKits, ("tool", tool.Id.Value), ("kit", other.Value)));
                 }
@@ -171,5 +173,5 @@ internal sealed class FindingSearch
     }
 
     private void Add(JudgedLine line, Reason reason)
-        => findings.Add(new Finding(FindingLevel.Line, reason) { LineNumbers = [line.Conclusion.Line.Number] });
+        => findings.Add(line.FindingOf(FindingLevel.Line, reason));
 }

@@ -31,7 +31,7 @@ public sealed class KitConclusion
     /// <summary>Why, at least one unless complete.</summary>
     public IReadOnlyList<Reason> Reasons { get; }
 
-    /// <summary>Number of expected lines.</summary>
+    /// <summary>Number of expected lines, those inside sub-kits included.</summary>
     public int LineCount { get; }
 
     /// <summary>Number of lines in a state; over all states they add up to <see cref="LineCount"/>.</summary>

@@ -2,7 +2,6 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Inventory;
-using ToolLedger.Kits;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
@@ -12,13 +11,13 @@ internal static class KitJudge
 {
     public static KitConclusion Judge(
         ReconciliationScope scope,
-        KitManifest manifest,
+        KitTree tree,
         IReadOnlyList<LineConclusion> lines,
         bool hasUsableSession,
         IReadOnlyList<PersonId> persons,
         IReadOnlyList<Reason> contradictions)
     {
-        List<Reason> differences = [.. Differences(scope, manifest, lines), .. contradictions];
+        List<Reason> differences = [.. Differences(scope, tree, lines), .. contradictions];
         List<Reason> open = Open(scope, lines, persons);
         bool noValidRead = !hasUsableSession && lines.Any(static line => line.Evidence.LiveTagCount > 0 && !line.IsAccounted);
         if (differences.Count > 0)
@@ -36,26 +35,28 @@ internal static class KitJudge
             : new KitConclusion(KitState.Complete, UsesNoRead(lines) ? [new Reason(ReconciliationReasons.KitNoReadUsed)] : [], lines);
     }
 
-    public static bool UsesNoRead(IReadOnlyList<LineConclusion> lines)
+    public static Reason LinesOpen(int count, int total) => new(ReconciliationReasons.KitLinesOpen, ("count", Text(count)), ("total", Text(total)));
+
+    public static bool UsesNoRead(IEnumerable<LineConclusion> lines)
         => !lines.Any(static line => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read));
 
     private static bool RestsOnPeopleAlone(LineConclusion line)
-        => line.Basis is AccountingBasis.Sighted or AccountingBasis.Counted && !line.OtherBases.Contains(AccountingBasis.Read);
+        => line.Basis is AccountingBasis.Sighted or AccountingBasis.Counted or AccountingBasis.Record && !line.OtherBases.Contains(AccountingBasis.Read);
 
-    private static List<Reason> Differences(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<LineConclusion> lines)
+    private static List<Reason> Differences(ReconciliationScope scope, KitTree tree, IReadOnlyList<LineConclusion> lines)
     {
         var reasons = new List<Reason>();
         string numbers = string.Join(", ", lines
-            .Where(static line => line.IsPositiveDifference)
-            .Select(static line => line.Line.Number.ToString(CultureInfo.InvariantCulture)));
+            .Where(static line => line.IsPositiveDifference && !line.Inner.Any(static inner => inner.IsPositiveDifference))
+            .Select(static line => line.Label));
         if (numbers.Length > 0)
         {
             reasons.Add(new Reason(ReconciliationReasons.KitDifferences, ("lines", numbers)));
         }
 
-        foreach (Sighting sighting in scope.People.SightingsIn(manifest.Id)
+        foreach (Sighting sighting in tree.All.SelectMany(part => scope.People.SightingsIn(part.Manifest.Id))
             .Where(sighting => scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax
-                && manifest.FindLine(sighting.Tool) is null)
+                && tree.FindLine(sighting.Tool) is null)
             .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal)
             .ThenBy(static sighting => sighting.At)
             .ThenBy(static sighting => sighting.By.Value, System.StringComparer.Ordinal))
@@ -77,7 +78,7 @@ internal static class KitJudge
         }
         else if (openCount > 0)
         {
-            reasons.Add(new Reason(ReconciliationReasons.KitLinesOpen, ("count", Text(openCount)), ("total", Text(lines.Count))));
+            reasons.Add(LinesOpen(openCount, lines.Count));
         }
         else if (lines.Any(RestsOnPeopleAlone))
         {

@@ -10,9 +10,9 @@ using ToolLedger.Records;
 namespace ToolLedger.Reconciliation;
 
 /// <summary>The figures of a line, and how old and how new the evidence is that it rests on.</summary>
-internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector)
+internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree, ToolReadsCollector collector, SealSearch seals)
 {
-    private readonly KitOpening? opening = scope.People.OpeningsOf(manifest.Id) is [var latest, ..] ? latest : null;
+    private readonly KitOpening? opening = tree.Openings(scope) is [var latest, ..] ? latest : null;
 
     public LineEvidence Of(in LineFacts facts, ToolReads reads, bool isAccounted, IReadOnlyList<PersonId> persons)
     {
@@ -41,13 +41,15 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitManifest 
         };
     }
 
+    private DateTimeOffset? SealCheckedAt(in LineFacts facts) => facts.Seal is null ? null : seals.Check?.At;
+
     private static PersonId? WitnessOf(Sighting sighting) => sighting.Witness.IsEmpty ? null : sighting.Witness;
 
     /// <summary>The latest of all that people said of the line; reconstructions are not about what is there now and need no later signature.</summary>
-    private static DateTimeOffset? LatestOf(in LineFacts facts)
+    private DateTimeOffset? LatestOf(in LineFacts facts)
     {
         DateTimeOffset? latest = null;
-        foreach (DateTimeOffset? at in (ReadOnlySpan<DateTimeOffset?>)[facts.Sighting?.At, facts.Count?.At, facts.Joining?.At, facts.Pieces?.At])
+        foreach (DateTimeOffset? at in (ReadOnlySpan<DateTimeOffset?>)[facts.Sighting?.At, facts.Count?.At, facts.Joining?.At, facts.Pieces?.At, SealCheckedAt(facts)])
         {
             latest = latest is null || at > latest ? at ?? latest : latest;
         }
@@ -61,6 +63,11 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitManifest 
     /// </summary>
     private DateTimeOffset? OldestOf(in LineFacts facts)
     {
+        if (facts.Line is SubKitLine { Case: null })
+        {
+            return OldestInside(facts.Inner);
+        }
+
         DateTimeOffset? oldest = null;
         foreach (AccountingBasis basis in facts.Bases)
         {
@@ -68,6 +75,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitManifest 
             {
                 AccountingBasis.Sighted => facts.Sighting?.At,
                 AccountingBasis.Counted => facts.Count?.At,
+                AccountingBasis.Record => seals.Check?.At,
                 AccountingBasis.Read => FirstLook(facts.BestEvidence),
                 _ => null,
             };
@@ -77,6 +85,23 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitManifest 
         oldest = facts.Line is not ToolLine && facts.Count is { } count ? Earlier(oldest, count.At) : oldest;
         bool needsPieces = facts.Line.Tool is { } tool && Math.Max(tool.PieceCount, facts.PiecesEstablished) > 1;
         return needsPieces && facts.Pieces is { } pieces ? Earlier(oldest, pieces.At) : oldest;
+    }
+
+    /// <summary>A sub-kit without a case is as old as the oldest of what is inside; of no known age if one of that is.</summary>
+    private static DateTimeOffset? OldestInside(IReadOnlyList<LineConclusion> inner)
+    {
+        DateTimeOffset? oldest = null;
+        foreach (LineConclusion line in inner)
+        {
+            if (line.Evidence.OldestAt is not { } at)
+            {
+                return null;
+            }
+
+            oldest = Earlier(oldest, at);
+        }
+
+        return oldest;
     }
 
     private DateTimeOffset? FirstLook(PresenceEvidence? best)

@@ -82,6 +82,18 @@ public readonly ref struct LineFacts
     /// <summary>The latest count of the tool's pieces that counts, or null.</summary>
     public PieceCount? Pieces { get; init; }
 
+    /// <summary>For a sub-kit, the conclusions of the lines inside; empty where there are none or nothing says what it holds.</summary>
+    public IReadOnlyList<LineConclusion> Inner { get; init; } = [];
+
+    /// <summary>For a sub-kit, why what is known of its lines settles nothing (its manifest is not at hand, or not in force), or null.</summary>
+    public Reason? SubKitDoubt { get; init; }
+
+    /// <summary>For a line inside a sub-kit, the seal that stands for it, accepted by the policy, or null.</summary>
+    public SealRecord? Seal { get; init; }
+
+    /// <summary>For a line inside a sub-kit, why a seal on record does not stand for it, or null.</summary>
+    public Reason? SealDoubt { get; init; }
+
     /// <summary>What was said about the line but is no evidence for it, and why (another unit, too old, a mark that identifies no tool).</summary>
     public IReadOnlyList<Reason> Remarks { get; init; } = [];
 

@@ -14,7 +14,7 @@ namespace ToolLedger.Reconciliation;
 internal sealed class LineJudge
 {
     private readonly ReconciliationScope scope;
-    private readonly KitManifest manifest;
+    private readonly KitTree tree;
     private readonly ToolReadsCollector collector;
     private readonly IReadOnlyList<IReconciliationRule> rules;
     private readonly PeopleCollector people;
@@ -22,26 +22,31 @@ internal sealed class LineJudge
     private readonly BalanceSearch balances;
     private readonly LineEvidenceSearch evidence;
     private readonly AgreedPersons persons;
+    private readonly SealSearch seals;
     private readonly LineSentences sentences;
 
     public LineJudge(
-        ReconciliationScope scope, KitManifest manifest, ToolReadsCollector collector, IReadOnlyList<IReconciliationRule> rules, NotExpectedSearch notExpected)
+        ReconciliationScope scope, KitTree tree, ToolReadsCollector collector, IReadOnlyList<IReconciliationRule> rules, NotExpectedSearch notExpected)
     {
         this.scope = scope;
-        this.manifest = manifest;
+        this.tree = tree;
         this.collector = collector;
         this.rules = rules;
         this.notExpected = notExpected;
-        people = new PeopleCollector(scope, manifest);
-        balances = new BalanceSearch(scope, manifest);
-        evidence = new LineEvidenceSearch(scope, manifest, collector);
-        persons = new AgreedPersons(scope, manifest, people);
-        sentences = new LineSentences(scope);
+        people = new PeopleCollector(scope, tree);
+        balances = new BalanceSearch(scope, tree.Manifest);
+        seals = new SealSearch(scope, tree, collector);
+        evidence = new LineEvidenceSearch(scope, tree, collector, seals);
+        persons = new AgreedPersons(scope, tree.Manifest, people, seals);
+        sentences = new LineSentences(scope, tree, seals);
     }
 
-    public JudgedLine Judge(ManifestLine line)
+    /// <summary>One conclusion for every line that is expected, in line order.</summary>
+    public JudgedLine[] JudgeLines() => [.. tree.Lines.Where(line => !notExpected.IsNotExpected(line, collector)).Select(Judge)];
+
+    private JudgedLine Judge(ManifestLine line)
     {
-        ToolReads reads = line.Tool is { } tool ? collector.Collect(tool) : new ToolReads();
+        ToolReads reads = line.Tool is { } tool ? collector.Collect(tool, tree) : new ToolReads();
         var remarks = new List<Reason>();
         Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, remarks) : null;
         PieceNumber number = line.Tool is { } broken ? PieceNumber.Of(scope, broken, remarks) : default;
@@ -55,7 +60,7 @@ internal sealed class LineJudge
             (count, joining) = (null, null);
         }
 
-        if (count is not null && line is ToolLine counted && !IsKnownByCount(counted.Tool, reads))
+        if (count is not null && line is ToolLine or SubKitLine && !IsKnownByCount(line.Tool))
         {
             remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
         }
@@ -66,9 +71,13 @@ internal sealed class LineJudge
         }
 
         List<Reason> doubts = OpenDoubts(line, reads, sighting, remarks);
+        JudgedLine[] inner = JudgeInner(line);
+        LineConclusion[] innerConclusions = inner.Length == 0 ? [] : Array.ConvertAll(inner, static judged => judged.Conclusion);
+        Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(reads);
+        SealRecord? seal = sealDoubt is null ? seals.Seal : null;
         var facts = new LineFacts
         {
-            Manifest = manifest,
+            Manifest = tree.Manifest,
             Line = line,
             AsOf = scope.AsOf,
             HasUsableSession = collector.HasUsableSession,
@@ -87,9 +96,14 @@ internal sealed class LineJudge
             IsMarkShared = line.Tool is { } marked && people.IsShared(marked),
             Unwitnessed = Unwitnessed(count, pieces),
             Remarks = remarks,
-            Bases = BasesOf(line, reads, sighting, count),
+            Bases = BasesOf(line, reads, sighting, count, seal, innerConclusions),
+            Inner = innerConclusions,
+            Seal = seal,
+            SealDoubt = sealDoubt,
+            SubKitDoubt = line is SubKitLine subKit ? tree.DoubtOf(subKit) : null,
         };
-        return Conclude(WithBalance(facts, uses), reads, persons.Of(facts, uses.Count > 0 ? uses[0].At : null, number.LastWord), number.IsBroken);
+        List<PersonId> said = persons.Of(facts, uses.Count > 0 ? uses[0].At : null, number.LastWord);
+        return Conclude(WithBalance(facts, uses), reads, said, number.IsBroken, inner);
     }
 
     private static LineFacts WithBalance(LineFacts facts, IReadOnlyList<ConsumableUse> uses) => facts.Line is ConsumableLine && facts.Counted is { } counted
@@ -117,15 +131,33 @@ internal sealed class LineJudge
         return [.. list];
     }
 
-    private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count)
+    private JudgedLine[] JudgeInner(ManifestLine line)
     {
+        if (line is not SubKitLine subKit || tree.Inner(subKit) is not { } inner)
+        {
+            return [];
+        }
+
+        return new LineJudge(scope, inner, collector, rules, notExpected.Of(inner)).JudgeLines();
+    }
+
+    private List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, SealRecord? seal, LineConclusion[] inner)
+    {
+        if (line is SubKitLine { Case: null })
+        {
+            // Without a case to account for, it rests on what its lines rest on.
+            return Array.TrueForAll(inner, static conclusion => conclusion.IsAccounted)
+                ? [.. inner.SelectMany(static conclusion => conclusion.OtherBases.Prepend(conclusion.Basis)).Distinct().Order()]
+                : [];
+        }
+
         var bases = new List<AccountingBasis>(3);
-        if (sighting is not null && line is ToolLine)
+        if (sighting is not null && line is ToolLine or SubKitLine)
         {
             bases.Add(AccountingBasis.Sighted);
         }
 
-        if (count is not null && (line is not ToolLine tool || IsKnownByCount(tool.Tool, reads)))
+        if (count is not null && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool)))
         {
             bases.Add(AccountingBasis.Counted);
         }
@@ -141,11 +173,16 @@ internal sealed class LineJudge
             bases.Add(AccountingBasis.Read);
         }
 
+        if (seal is not null)
+        {
+            bases.Add(AccountingBasis.Record);
+        }
+
         return bases;
     }
 
     /// <summary>A count identifies no tool that has a mark or a live tag; it can still contradict.</summary>
-    private static bool IsKnownByCount(Tool tool, ToolReads reads) => tool.Mark is null && reads.LiveTags.Count == 0;
+    private bool IsKnownByCount(Tool? tool) => tool is { Mark: null } && !collector.HadTag(tool.Id);
 
     private List<Reason> OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
     {
@@ -167,7 +204,7 @@ internal sealed class LineJudge
         return open;
     }
 
-    private JudgedLine Conclude(in LineFacts facts, ToolReads reads, IReadOnlyList<PersonId> said, bool isBroken)
+    private JudgedLine Conclude(in LineFacts facts, ToolReads reads, IReadOnlyList<PersonId> said, bool isBroken, IReadOnlyList<JudgedLine> inner)
     {
         Verdict lowest = Verdict.NoObjection;
         var reasons = new List<Reason>();
@@ -196,17 +233,13 @@ internal sealed class LineJudge
 
         if (isBroken)
         {
-            findings.Add(new Finding(FindingLevel.Line, new Reason(PeopleReasons.FindingBroken)) { LineNumbers = [facts.Line.Number] });
+            findings.Add(tree.FindingOf(facts.Line, new Reason(PeopleReasons.FindingBroken)));
         }
 
         bool accounted = lowest.State == LineState.Accounted;
         LineEvidence figures = evidence.Of(facts, reads, accounted, said);
         reasons.AddRange(sentences.Of(facts));
-        foreach (Reason remark in facts.Remarks)
-        {
-            reasons.Add(remark);
-        }
-
+        reasons.AddRange(facts.Remarks);
         if (figures.OpenedSince is { } opened)
         {
             reasons.Add(new Reason(PeopleReasons.OpenedSince, ("at", scope.Time(opened))));
@@ -224,8 +257,10 @@ internal sealed class LineJudge
             Calibration = facts.Line.Tool is { } tool ? StatusOf(tool, reads) : null,
             IsEpcOnly = reads.Best is { HasTid: false, LookCount: > 0 },
             IsPositiveDifference = positive,
+            Within = tree.Within,
+            Inner = facts.Inner,
         };
-        return new JudgedLine(conclusion, reads, findings);
+        return new JudgedLine(tree.Manifest, conclusion, reads, findings, inner);
     }
 
     /// <summary>While it is not known which tool is which, the label in hand may be the wrong tool's: both answers are unknown (trade rules, property 11).</summary>

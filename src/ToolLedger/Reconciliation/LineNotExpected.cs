@@ -1,3 +1,4 @@
+using System.Collections.Generic;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -10,6 +11,12 @@ public sealed class LineNotExpected
 {
     /// <summary>The line.</summary>
     public required ManifestLine Line { get; init; }
+
+    /// <summary>The numbers of the sub-kit lines it is inside, outermost first; empty (the default) for a line of the kit's own manifest.</summary>
+    public IReadOnlyList<int> Within { get; init; } = [];
+
+    /// <summary>The number as reports print it, such as 7.3 for line 3 of the sub-kit on line 7.</summary>
+    public string Label => LineConclusion.LabelOf(Within, Line.Number);
 
     /// <summary>Why it is not expected.</summary>
     public required Reason Reason { get; init; }

@@ -1,13 +1,14 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using System.Linq;
 using ToolLedger.Presence;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
 
 /// <summary>The sentences that state the bases that hold, also beside a lower verdict.</summary>
-internal sealed class LineSentences(ReconciliationScope scope)
+internal sealed class LineSentences(ReconciliationScope scope, KitTree tree, SealSearch seals)
 {
     public List<Reason> Of(in LineFacts facts)
     {
@@ -43,12 +44,36 @@ internal sealed class LineSentences(ReconciliationScope scope)
                 ("at", scope.Time(record.At))));
         }
 
+        AddOfSubKits(facts, list);
         if (facts.Presence is { State: PresenceState.Accounted } presence && facts.ReadsWithheld is null)
         {
             list.AddRange(presence.Reasons);
         }
 
         return list;
+    }
+
+    private void AddOfSubKits(in LineFacts facts, List<Reason> list)
+    {
+        if (facts.Seal is not null)
+        {
+            list.Add(seals.Accepted());
+        }
+
+        if (tree.SwapOf(facts.Line) is { } swap)
+        {
+            list.Add(new Reason(
+                SealReasons.Substituted,
+                ("tool", swap.Listed.Tool.Id.Value),
+                ("at", scope.Time(swap.Record.At)),
+                ("by", swap.Record.By.Value),
+                ("reason", swap.Record.Reason)));
+        }
+
+        if (facts.Inner.Count > 0 && facts.Inner.All(static inner => inner.IsAccounted))
+        {
+            list.Add(new Reason(ReconciliationReasons.SubKitWhole, ("total", LineConclusion.Text(facts.Inner.Sum(static inner => inner.WithInner().Count())))));
+        }
     }
 
     private static Reason BalanceReason(ConsumableBalance balance)

@@ -11,19 +11,19 @@ namespace ToolLedger.Reconciliation;
 internal sealed class MismatchSearch
 {
     private readonly ReconciliationScope scope;
-    private readonly KitManifest manifest;
+    private readonly KitTree tree;
     private readonly Dictionary<string, ToolId?> owners = new(StringComparer.Ordinal);
 
-    public MismatchSearch(ReconciliationScope scope, KitManifest manifest)
+    public MismatchSearch(ReconciliationScope scope, KitTree tree)
     {
         this.scope = scope;
-        this.manifest = manifest;
+        this.tree = tree;
         if (!scope.People.HasSightings)
         {
             return;
         }
 
-        foreach (Tool tool in manifest.Lines.Select(static line => line.Tool).OfType<Tool>())
+        foreach (Tool tool in tree.All.SelectMany(static part => part.Lines).Select(static line => line.Tool).OfType<Tool>())
         {
             if (tool.Mark is { } mark && !owners.TryAdd(mark, tool.Id))
             {
@@ -52,7 +52,7 @@ internal sealed class MismatchSearch
             }
         }
 
-        if (tool.Mark is { } mark && owners[mark] is not null)
+        if (tool.Mark is { } mark && owners.TryGetValue(mark, out ToolId? only) && only is not null)
         {
             foreach (Sighting sighting in scope.People.SightingsByMark(mark))
             {
@@ -69,7 +69,7 @@ internal sealed class MismatchSearch
     /// <summary>Marks are told apart within a kit: another kit may use the same one for its own tool.</summary>
     private bool HasMarkAtHome(ToolId tool, string mark)
     {
-        if (manifest.FindLine(tool) is not null)
+        if (tree.FindLine(tool) is not null)
         {
             return false;
         }

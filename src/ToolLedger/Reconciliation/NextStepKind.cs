@@ -29,4 +29,10 @@ public enum NextStepKind
 
     /// <summary>There is no usable session of the kit: present it at a station that works, or make a manual inventory.</summary>
     PresentAtStation,
+
+    /// <summary>Open the sub-kit and settle its open lines.</summary>
+    SettleSubKit,
+
+    /// <summary>What a sub-kit must hold is not known for certain: hand in its signed manifest of the right revision, or bring the list up to date.</summary>
+    HandInManifest,
 }

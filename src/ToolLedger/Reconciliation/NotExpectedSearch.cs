@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Globalization;
 using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
@@ -12,25 +11,31 @@ namespace ToolLedger.Reconciliation;
 internal sealed class NotExpectedSearch
 {
     private readonly ReconciliationScope scope;
+    private readonly KitTree tree;
     private readonly KitManifest manifest;
     private readonly DateTimeOffset presentedAt;
     private readonly Dictionary<int, Annotation>? annotations;
 
-    public NotExpectedSearch(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<SessionSummary> sessions)
+    public NotExpectedSearch(ReconciliationScope scope, KitTree tree, IReadOnlyList<SessionSummary> sessions)
+        : this(scope, tree, scope.People.HasAnnotations ? PresentedAt(scope, sessions) : scope.AsOf, [], [], [])
+    {
+    }
+
+    private NotExpectedSearch(
+        ReconciliationScope scope, KitTree tree, DateTimeOffset presentedAt, List<LineNotExpected> lines, List<Reason> contradictions, List<Finding> findings)
     {
         this.scope = scope;
-        this.manifest = manifest;
+        this.tree = tree;
+        manifest = tree.Manifest;
+        this.presentedAt = presentedAt;
+        Lines = lines;
+        Contradictions = contradictions;
+        Findings = findings;
         if (!scope.People.HasAnnotations)
         {
             return;
         }
 
-        presentedAt = sessions
-            .Select(static summary => summary.Session)
-            .Where(session => session.From <= scope.AsOf && scope.AsOf - session.To <= scope.Policy.Sessions.SessionAgeMax)
-            .Select(static session => session.From)
-            .Append(scope.AsOf)
-            .Min();
         annotations = [];
         foreach (ManifestLine line in manifest.Lines)
         {
@@ -41,12 +46,15 @@ internal sealed class NotExpectedSearch
         }
     }
 
-    public List<LineNotExpected> Lines { get; } = [];
+    public List<LineNotExpected> Lines { get; }
 
     /// <summary>Why a line removed on record cannot be passed over: it is inside after all.</summary>
-    public List<Reason> Contradictions { get; } = [];
+    public List<Reason> Contradictions { get; }
 
-    public List<Finding> Findings { get; } = [];
+    public List<Finding> Findings { get; }
+
+    /// <summary>The same search for a sub-kit; what it notes stands with the rest.</summary>
+    public NotExpectedSearch Of(KitTree inner) => new(scope, inner, presentedAt, Lines, Contradictions, Findings);
 
     /// <summary>True where the line is not expected; then it and what contradicts that are noted.</summary>
     public bool IsNotExpected(ManifestLine line, ToolReadsCollector collector)
@@ -54,7 +62,7 @@ internal sealed class NotExpectedSearch
         if (Find(line) is { Kind: AnnotationKind.Removed } annotation)
         {
             Reason reason = Say(PeopleReasons.RemovedOnRecord, annotation);
-            Lines.Add(new LineNotExpected { Line = line, Reason = reason, Annotation = annotation });
+            Lines.Add(new LineNotExpected { Line = line, Within = tree.Within, Reason = reason, Annotation = annotation });
             NoteContradictions(line, collector);
             return true;
         }
@@ -63,7 +71,7 @@ internal sealed class NotExpectedSearch
         if (line is ConsumableLine && scope.Policy.Inventory.UnitsNotCounted is { Count: > 0 } units && units.Contains(line.Expected.Unit)
             && scope.People.CountsOf(manifest.Id, line.Number).Count == 0)
         {
-            Lines.Add(new LineNotExpected { Line = line, Reason = new Reason(PeopleReasons.NotCountedByRule, ("unit", line.Expected.Unit.Value)) });
+            Lines.Add(new LineNotExpected { Line = line, Within = tree.Within, Reason = new Reason(PeopleReasons.NotCountedByRule, ("unit", line.Expected.Unit.Value)) });
             return true;
         }
 
@@ -95,9 +103,10 @@ internal sealed class NotExpectedSearch
             }
 
             Findings.Add(new Finding(FindingLevel.Line, new Reason(
-                PeopleReasons.FindingAnnotation, ("line", Text(line.Number)), ("by", annotation.SignedBy.By.Value), ("at", scope.Time(annotation.SignedBy.At)), ("why", why)))
+                PeopleReasons.FindingAnnotation, ("line", LineConclusion.LabelOf(tree.Within, line.Number)), ("by", annotation.SignedBy.By.Value), ("at", scope.Time(annotation.SignedBy.At)), ("why", why)))
             {
-                LineNumbers = [line.Number],
+                LineNumbers = [tree.OuterNumberOf(line)],
+                LineLabels = [LineConclusion.LabelOf(tree.Within, line.Number)],
             });
         }
 
@@ -111,7 +120,7 @@ internal sealed class NotExpectedSearch
         _ when annotation.SignedBy.At > presentedAt => "it was signed after the kit was presented",
         _ when !SignatureSearch.IsOfRole(scope.Policy.Inventory, annotation.SignedBy) => "the policy does not name its role among those that may sign",
         AnnotationKind.Removed => null,
-        _ when line is ToolLine => "a line of one tool is removed or expected, never short by a number",
+        _ when line is ToolLine or SubKitLine => "a line of one tool or sub-kit is removed or expected, never short by a number",
         _ when annotation.ShortBy.Unit != line.Expected.Unit => "it is in another unit than the line",
         _ when annotation.ShortBy.Amount >= line.Expected.Amount => "it leaves nothing of the line, which only a removal can do",
         _ => null,
@@ -121,12 +130,12 @@ internal sealed class NotExpectedSearch
     {
         if (line.Tool is { } tool)
         {
-            if (collector.Collect(tool).Best is { LookCount: > 0 })
+            if (collector.Collect(tool, tree).Best is { LookCount: > 0 })
             {
-                Findings.Add(new Finding(FindingLevel.Line, new Reason(PeopleReasons.FindingRemovedRead, ("tool", tool.Id.Value))) { LineNumbers = [line.Number] });
+                Findings.Add(new Finding(FindingLevel.Line, new Reason(PeopleReasons.FindingRemovedRead, ("tool", tool.Id.Value))) { LineNumbers = [tree.OuterNumberOf(line)], LineLabels = [LineConclusion.LabelOf(tree.Within, line.Number)] });
             }
 
-            if (scope.People.SightingsOf(tool.Id).FirstOrDefault(sighting => IsFresh(sighting.At)) is { } seen && (seen.InKit.IsEmpty || seen.InKit == manifest.Id))
+            if (scope.People.SightingsOf(tool.Id).FirstOrDefault(sighting => IsFresh(sighting.At)) is { } seen && (seen.InKit.IsEmpty || tree.IsInside(seen.InKit)))
             {
                 NoteSighting(line, seen);
             }
@@ -143,22 +152,29 @@ internal sealed class NotExpectedSearch
         Findings.Add(new Finding(FindingLevel.Line, new Reason(
             PeopleReasons.FindingRemovedSighted, ("tool", seen.Tool.Value), ("by", seen.By.Value), ("at", scope.Time(seen.At)), ("where", seen.Where.Value)))
         {
-            LineNumbers = [line.Number],
+            LineNumbers = [tree.OuterNumberOf(line)],
+            LineLabels = [LineConclusion.LabelOf(tree.Within, line.Number)],
         });
-        if (seen.InKit == manifest.Id)
+        if (tree.IsInside(seen.InKit))
         {
             Contradictions.Add(Inside(line, "sighted", seen.By, seen.At));
         }
     }
 
+    private static DateTimeOffset PresentedAt(ReconciliationScope scope, IReadOnlyList<SessionSummary> sessions)
+        => sessions
+            .Select(static summary => summary.Session)
+            .Where(session => session.From <= scope.AsOf && scope.AsOf - session.To <= scope.Policy.Sessions.SessionAgeMax)
+            .Select(static session => session.From)
+            .Append(scope.AsOf)
+            .Min();
+
     private bool IsFresh(DateTimeOffset at) => scope.AsOf - at <= scope.Policy.Inventory.EvidenceAgeMax;
 
     private Reason Inside(ManifestLine line, string how, PersonId by, DateTimeOffset at)
-        => new(PeopleReasons.KitRemovedSeen, ("line", Text(line.Number)), ("how", how), ("by", by.Value), ("at", scope.Time(at)));
+        => new(PeopleReasons.KitRemovedSeen, ("line", LineConclusion.LabelOf(tree.Within, line.Number)), ("how", how), ("by", by.Value), ("at", scope.Time(at)));
 
     private Reason Say(ReasonKind kind, Annotation annotation, params ReadOnlySpan<(string, string)> more) => new(
         kind,
         [.. more, ("by", annotation.SignedBy.By.Value), ("at", scope.Time(annotation.SignedBy.At)), ("reason", annotation.Report is { } report ? $"{annotation.Reason} ({report})" : annotation.Reason)]);
-
-    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
@@ -50,7 +51,7 @@ public static class OperationGate
     {
         if (reasons.Count == 0)
         {
-            DateTimeOffset oldest = result.Lines.Min(static line => line.Evidence.OldestAt)!.Value;
+            DateTimeOffset oldest = result.AllLines.Min(static line => line.Evidence.OldestAt)!.Value;
             Reason satisfied = new(PeopleReasons.GateSatisfied, ("at", Time(result, oldest)));
             return new GateAnswer(result.Manifest.Id, asOf, result.AsOf, isSatisfied: true, [satisfied], next: null);
         }
@@ -64,10 +65,11 @@ public static class OperationGate
 
     private static void AddOpening(List<Reason> reasons, ReconciliationResult result, List<KitOpening> openings, DateTimeOffset asOf)
     {
+        HashSet<KitId> subKits = [.. result.AllLines.Select(static line => line.Line).OfType<SubKitLine>().Select(static line => line.Kit)];
         DateTimeOffset? last = openings
-            .Where(opening => opening.Kit == result.Manifest.Id && opening.At <= asOf)
+            .Where(opening => (opening.Kit == result.Manifest.Id || subKits.Contains(opening.Kit)) && opening.At <= asOf)
             .Max(static opening => (DateTimeOffset?)opening.At);
-        int older = last is null ? 0 : result.Lines.Count(line => line.Evidence.OldestAt <= last);
+        int older = last is null ? 0 : result.AllLines.Count(line => line.Evidence.OldestAt <= last);
         if (last is { } opened && older > 0)
         {
             reasons.Add(new Reason(PeopleReasons.GateOpened, ("at", Time(result, opened)), ("count", Text(older))));
@@ -77,13 +79,13 @@ public static class OperationGate
     private static void AddAge(List<Reason> reasons, ReconciliationResult result, DateTimeOffset asOf)
     {
         TimeSpan limit = result.Policy.Inventory.EvidenceAgeMax;
-        int tooOld = result.Lines.Count(line => asOf - line.Evidence.OldestAt > limit);
+        int tooOld = result.AllLines.Count(line => asOf - line.Evidence.OldestAt > limit);
         if (tooOld > 0)
         {
             reasons.Add(new Reason(PeopleReasons.GateTooOld, ("count", Text(tooOld))));
         }
 
-        int untimed = result.Lines.Count(static line => line.IsAccounted && line.Evidence.OldestAt is null);
+        int untimed = result.AllLines.Count(static line => line.IsAccounted && line.Evidence.OldestAt is null);
         if (untimed > 0)
         {
             reasons.Add(new Reason(PeopleReasons.GateNoTime, ("count", Text(untimed))));

@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
-using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -13,19 +12,14 @@ namespace ToolLedger.Reconciliation;
 internal sealed class PeopleCollector
 {
     private readonly ReconciliationScope scope;
-    private readonly KitManifest manifest;
-    private readonly HashSet<string> sharedMarks;
+    private readonly KitTree tree;
 
-    public PeopleCollector(ReconciliationScope scope, KitManifest manifest)
+    /// <param name="scope">What people said.</param>
+    /// <param name="tree">The part of the kit whose lines are looked at. Marks are told apart within the whole kit.</param>
+    public PeopleCollector(ReconciliationScope scope, KitTree tree)
     {
         this.scope = scope;
-        this.manifest = manifest;
-        sharedMarks = [.. manifest.Lines
-            .Select(static line => line.Tool?.Mark)
-            .OfType<string>()
-            .GroupBy(static mark => mark, StringComparer.Ordinal)
-            .Where(static group => group.Count() > 1)
-            .Select(static group => group.Key)];
+        this.tree = tree;
     }
 
     /// <summary>The latest sighting decides: one that saw the tool in another kit, or another mark, is no basis and makes an earlier one void. Of two at one instant the contrary one decides.</summary>
@@ -39,7 +33,7 @@ internal sealed class PeopleCollector
             {
                 remarks.Add(TooOld("a sighting", sighting.By, sighting.At));
             }
-            else if (sharedMarks.Contains(sighting.MarkRead) && !IsToldApart(sighting))
+            else if (tree.CountOfMark(sighting.MarkRead) > 1 && !IsToldApart(sighting))
             {
                 remarks.Add(new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead)));
             }
@@ -63,7 +57,7 @@ internal sealed class PeopleCollector
             }
             else
             {
-                if (sharedMarks.Contains(sighting.MarkRead))
+                if (tree.CountOfMark(sighting.MarkRead) > 1)
                 {
                     remarks.Add(new Reason(PeopleReasons.AlsoIdentified, ("mark", sighting.MarkRead), ("also", sighting.AlsoIdentifiedBy!)));
                 }
@@ -75,7 +69,7 @@ internal sealed class PeopleCollector
         return null;
     }
 
-    public bool IsShared(Tool tool) => tool.Mark is { } mark && sharedMarks.Contains(mark);
+    public bool IsShared(Tool tool) => tool.Mark is { } mark && tree.CountOfMark(mark) > 1;
 
     /// <summary>Why a count settles nothing although it may contradict, or null.</summary>
     public Reason? WhyUnwitnessed(string what, PersonId by, PersonId witness, DateTimeOffset at)
@@ -95,7 +89,7 @@ internal sealed class PeopleCollector
     {
         for (int i = index; i < sightings.Count && sightings[i].At == sightings[index].At; i++)
         {
-            bool isAside = i > index && sharedMarks.Contains(sightings[i].MarkRead) && !IsToldApart(sightings[i]);
+            bool isAside = i > index && tree.CountOfMark(sightings[i].MarkRead) > 1 && !IsToldApart(sightings[i]);
             if (!isAside && WhyContrary(tool, sightings[i]) is { } contrary)
             {
                 return contrary;
@@ -107,13 +101,13 @@ internal sealed class PeopleCollector
 
     private Reason? WhyContrary(Tool tool, Sighting sighting)
     {
-        if (!sighting.InKit.IsEmpty && sighting.InKit != manifest.Id)
+        if (!sighting.InKit.IsEmpty && !tree.IsInside(sighting.InKit))
         {
             return new Reason(
                 ReconciliationReasons.SightedInOtherKit, ("by", sighting.By.Value), ("kit", sighting.InKit.Value), ("at", scope.Time(sighting.At)));
         }
 
-        bool isOthers = tool.Mark is null && manifest.Lines.Any(line => string.Equals(line.Tool?.Mark, sighting.MarkRead, StringComparison.Ordinal));
+        bool isOthers = tool.Mark is null && tree.CountOfMark(sighting.MarkRead) > 0;
         return isOthers || (tool.Mark is { } mark && !string.Equals(mark, sighting.MarkRead, StringComparison.Ordinal))
             ? new Reason(
                 ReconciliationReasons.OtherMark, ("by", sighting.By.Value), ("read", sighting.MarkRead), ("mark", tool.Mark ?? "none on the manifest"))
@@ -126,7 +120,7 @@ internal sealed class PeopleCollector
         joining = null;
         LineCount? latest = null;
         bool isAgreed = true;
-        foreach (LineCount count in scope.People.CountsOf(manifest.Id, line.Number))
+        foreach (LineCount count in scope.People.CountsOf(tree.Manifest.Id, line.Number))
         {
             if (!IsFresh(count.At))
             {
@@ -137,7 +131,7 @@ internal sealed class PeopleCollector
                 remarks.Add(new Reason(
                     ReconciliationReasons.OtherUnit, ("counted", count.Quantity.ToString()), ("by", count.By.Value), ("unit", line.Expected.Unit.Value)));
             }
-            else if (count.At < manifest.EffectiveFrom)
+            else if (count.At < tree.Manifest.EffectiveFrom)
             {
                 remarks.Add(new Reason(ReconciliationReasons.CountOfOtherRevision, ("by", count.By.Value), ("at", scope.Time(count.At))));
             }
@@ -176,7 +170,7 @@ internal sealed class PeopleCollector
     private JoiningStatement? FindJoining(LineCount count, List<Reason> remarks)
     {
         string parts = count.Parts.ToString(CultureInfo.InvariantCulture);
-        foreach (JoiningStatement joining in scope.People.JoiningsOf(manifest.Id, count.LineNumber))
+        foreach (JoiningStatement joining in scope.People.JoiningsOf(tree.Manifest.Id, count.LineNumber))
         {
             if (joining.At >= count.At && joining.Parts == count.Parts)
             {
@@ -236,7 +230,7 @@ internal sealed class PeopleCollector
 
     /// <summary>Whether a sighting is no evidence at all: too old, by a mark that tells no tool from another, or alone where the policy asks for a witness.</summary>
     public bool IsAside(Sighting sighting) => !IsFresh(sighting.At)
-        || (sharedMarks.Contains(sighting.MarkRead) && !IsToldApart(sighting))
+        || (tree.CountOfMark(sighting.MarkRead) > 1 && !IsToldApart(sighting))
         || (scope.Policy.Inventory.SightingWitnessNeeded && IsAlone(sighting.By, sighting.Witness));
 
     public bool IsContrary(Tool tool, Sighting sighting) => WhyContrary(tool, sighting) is not null;

@@ -2,7 +2,6 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Inventory;
-using ToolLedger.Kits;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
@@ -11,15 +10,15 @@ namespace ToolLedger.Reconciliation;
 internal sealed class PeopleFindingSearch
 {
     private readonly ReconciliationScope scope;
-    private readonly KitManifest manifest;
+    private readonly KitTree tree;
     private readonly IReadOnlyList<LineConclusion> lines;
 
-    public PeopleFindingSearch(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<LineConclusion> lines)
+    public PeopleFindingSearch(ReconciliationScope scope, KitTree tree, IReadOnlyList<LineConclusion> lines)
     {
         this.scope = scope;
-        this.manifest = manifest;
+        this.tree = tree;
         this.lines = lines;
-        UnlistedItems = scope.UnlistedItemsOf(manifest.Id);
+        UnlistedItems = scope.UnlistedItemsOf(tree);
     }
 
     public IReadOnlyList<UnlistedItemReport> UnlistedItems { get; }
@@ -36,7 +35,7 @@ internal sealed class PeopleFindingSearch
     public IEnumerable<Finding> OpeningFindings()
     {
         LineConclusion[] older = [.. lines.Where(static line => line.Evidence.OpenedSince is not null)];
-        if (older.Length > 0 && scope.People.OpeningsOf(manifest.Id) is [var opening, ..])
+        if (older.Length > 0 && tree.Openings(scope) is [var opening, ..])
         {
             yield return new Finding(FindingLevel.Kit, new Reason(
                 PeopleReasons.FindingOpened,
@@ -44,7 +43,8 @@ internal sealed class PeopleFindingSearch
                 ("by", opening.By.Value),
                 ("count", older.Length.ToString(CultureInfo.InvariantCulture))))
             {
-                LineNumbers = [.. older.Select(static line => line.Line.Number)],
+                LineNumbers = [.. older.Select(static line => line.OuterNumber).Distinct()],
+                LineLabels = [.. older.Select(static line => line.Label)],
             };
         }
     }

@@ -21,6 +21,9 @@ internal sealed class PeopleIndex
     private readonly EntryIndex<ToolId, Breakage> breakages;
     private readonly EntryIndex<ToolId, Reconstruction> reconstructions;
     private readonly EntryIndex<(KitId Kit, int Line), JoiningStatement> joinings;
+    private readonly EntryIndex<KitId, SealRecord> seals;
+    private readonly EntryIndex<KitId, SealCheck> sealChecks;
+    private readonly EntryIndex<(KitId Kit, int Line), Substitution> substitutions;
 
     public PeopleIndex(InventorySheet sheet, DateTimeOffset asOf)
     {
@@ -37,9 +40,23 @@ internal sealed class PeopleIndex
             First((b.Pieces ?? int.MaxValue).CompareTo(a.Pieces ?? int.MaxValue), Compare(a.By, b.By), 0));
         reconstructions = new(sheet.Reconstructions, asOf, static entry => entry.Tool, static entry => entry.SignedBy.At, static (a, b) =>
             First(b.Pieces.CompareTo(a.Pieces), Compare(a.SignedBy.By, b.SignedBy.By), string.CompareOrdinal(a.Decision, b.Decision)));
+        seals = new(sheet.Seals, asOf, static entry => entry.Kit, static entry => entry.At, static (a, b) =>
+            First(a.InventoriedAt.CompareTo(b.InventoriedAt), string.CompareOrdinal(a.Number, b.Number), Compare(a.By, b.By)));
+        sealChecks = new(sheet.SealChecks, asOf, static entry => entry.Kit, static entry => entry.At, static (a, b) =>
+            First(a.IsIntact.CompareTo(b.IsIntact), string.CompareOrdinal(a.NumberRead, b.NumberRead), Compare(a.By, b.By)));
+        substitutions = new(sheet.Substitutions, asOf, static entry => (entry.Kit, entry.LineNumber), static entry => entry.At, static (a, b) =>
+            First(string.CompareOrdinal(a.InPlace.Value, b.InPlace.Value), Compare(a.By, b.By), string.CompareOrdinal(a.Reason, b.Reason)));
         joinings = new(sheet.Joinings, asOf, static entry => (entry.Kit, entry.LineNumber), static entry => entry.At, static (a, b) =>
             First(a.Wholes.CompareTo(b.Wholes), a.Parts.CompareTo(b.Parts), Compare(a.By, b.By)));
     }
+
+    public bool HasSubstitutions => !substitutions.IsEmpty;
+
+    public IReadOnlyList<SealRecord> SealsOf(KitId kit) => seals.Of(kit);
+
+    public IReadOnlyList<SealCheck> SealChecksOf(KitId kit) => sealChecks.Of(kit);
+
+    public IReadOnlyList<Substitution> SubstitutionsOf(KitId kit, int line) => substitutions.Of((kit, line));
 
     public bool HasAnnotations => !annotations.IsEmpty;
 

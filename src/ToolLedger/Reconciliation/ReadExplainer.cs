@@ -1,7 +1,5 @@
 using System.Collections.Generic;
-using System.Globalization;
 using System.Linq;
-using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -11,17 +9,17 @@ namespace ToolLedger.Reconciliation;
 /// <summary>Explains every read of the sessions that present a kit, by the stated precedence: repeat, outside window, expected, unexpected, unknown.</summary>
 internal static class ReadExplainer
 {
-    public static IReadOnlyList<ReadExplanation> Explain(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<LineNotExpected> notExpected, IReadOnlyList<SessionSummary> sessions)
+    public static IReadOnlyList<ReadExplanation> Explain(ReconciliationScope scope, KitTree tree, IReadOnlyList<LineNotExpected> notExpected, IReadOnlyList<SessionSummary> sessions)
     {
         var list = new List<ReadExplanation>();
-        HashSet<ToolId> removed = [.. notExpected.Select(static line => line.Line.Tool?.Id).OfType<ToolId>()];
+        HashSet<ToolId> removed = [.. notExpected.SelectMany(line => tree.ToolsOf(line.Line))];
         foreach (SessionSummary summary in sessions)
         {
             ReadSession session = summary.Session;
             foreach (TagReading reading in scope.ReadingOf(session).Tags)
             {
                 TagEvidence evidence = reading.Evidence;
-                Add(list, session, reading, evidence.AcceptedCount, manifest, removed, scope);
+                Add(list, session, reading, evidence.AcceptedCount, tree, removed, scope);
                 AddPlain(list, session, reading, ReadExplanationKind.OutsideWindow, ReconciliationReasons.ReadOutsideWindow, evidence.OutsideCount);
                 AddPlain(list, session, reading, ReadExplanationKind.Repeat, ReconciliationReasons.ReadRepeat, evidence.RepeatCount);
             }
@@ -61,11 +59,11 @@ internal static class ReadExplainer
     }
 
     private static void Add(
-        List<ReadExplanation> list, ReadSession session, TagReading reading, long count, KitManifest manifest, HashSet<ToolId> removed, ReconciliationScope scope)
+        List<ReadExplanation> list, ReadSession session, TagReading reading, long count, KitTree tree, HashSet<ToolId> removed, ReconciliationScope scope)
     {
         if (count > 0)
         {
-            (ReadExplanationKind kind, Reason reason) = Explain(reading, manifest, removed, scope);
+            (ReadExplanationKind kind, Reason reason) = Explain(reading, tree, removed, scope);
             list.Add(new ReadExplanation
             {
                 Session = session.Id,
@@ -79,7 +77,7 @@ internal static class ReadExplainer
         }
     }
 
-    private static (ReadExplanationKind Kind, Reason Reason) Explain(TagReading reading, KitManifest manifest, HashSet<ToolId> removed, ReconciliationScope scope)
+    private static (ReadExplanationKind Kind, Reason Reason) Explain(TagReading reading, KitTree tree, HashSet<ToolId> removed, ReconciliationScope scope)
     {
         switch (reading.Kind)
         {
@@ -87,11 +85,15 @@ internal static class ReadExplainer
                 return (ReadExplanationKind.Expected, new Reason(ReconciliationReasons.ReadControlTag));
             case TagReadingKind.Live when removed.Contains(reading.Tool!.Value):
                 return (ReadExplanationKind.Unexpected, new Reason(PeopleReasons.ReadRemoved, ("tool", reading.Tool.Value.Value)));
-            case TagReadingKind.Live when manifest.FindLine(reading.Tool!.Value) is { } line:
+            case TagReadingKind.Live when tree.FindLine(reading.Tool!.Value) is { } line:
                 return (ReadExplanationKind.Expected, new Reason(
-                    ReconciliationReasons.ReadExpected, ("tool", reading.Tool.Value.Value), ("line", line.Number.ToString(CultureInfo.InvariantCulture))));
+                    ReconciliationReasons.ReadExpected, ("tool", reading.Tool.Value.Value), ("line", line.Label)));
+            case TagReadingKind.Live when tree.FindReplaced(reading.Tool!.Value) is { } replacedOn:
+                return (ReadExplanationKind.Unexpected, new Reason(SealReasons.ReadReplaced, ("tool", reading.Tool.Value.Value), ("line", replacedOn)));
             case TagReadingKind.Live when reading.Kit is { } kit:
                 return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadOtherKit, ("tool", reading.Tool!.Value.Value), ("kit", kit.Value)));
+            case TagReadingKind.Live when tree.FindAlternate(reading.Tool!.Value) is { } alternateOf:
+                return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadAlternate, ("tool", reading.Tool.Value.Value), ("line", alternateOf)));
             case TagReadingKind.Live:
                 return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadSpare, ("tool", reading.Tool!.Value.Value)));
             case TagReadingKind.Retired:

@@ -22,7 +22,8 @@ public sealed class Reconciler
     // A kit without a session of its own names the first sessions of others, which is enough to see a wrong kit id.
     private const int OtherSessionsNamed = 10;
 
-    private static readonly IReadOnlyList<IReconciliationRule> BuiltIn = [new IdentityRule(), new CountRule(), new BalanceRule(), new PieceRule(), new WitnessRule(), new BasisRule()];
+    private static readonly IReadOnlyList<IReconciliationRule> BuiltIn =
+        [new IdentityRule(), new CountRule(), new BalanceRule(), new PieceRule(), new WitnessRule(), new SubKitRule(), new BasisRule()];
 
     private readonly ReconciliationPolicy policy;
     private readonly IReadOnlyList<IReconciliationRule> rules;
@@ -48,6 +49,8 @@ public sealed class Reconciler
     public static string LibraryVersion { get; } =
         typeof(Reconciler).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "unknown";
 
+    internal ReconciliationPolicy Policy => policy;
+
     /// <summary>Digest of the policy and of every rule's name, version and settings.</summary>
     public Digest PolicyDigest { get; }
 
@@ -60,7 +63,7 @@ public sealed class Reconciler
     {
         ArgumentNullException.ThrowIfNull(input);
         CheckSessions(input);
-        return Reconcile(new ReconciliationScope(input, policy, isForMany: false), input.Subject, input.Revision);
+        return Reconcile(input, PlainSessionOf(input), ScopeOf(input, isForMany: false), input.Subject, input.Revision);
     }
 
     /// <summary>Reconciles many kits from one pass over the sessions; each result equals that of <see cref="Reconcile(ReconciliationInput)"/> for its kit.</summary>
@@ -74,7 +77,7 @@ public sealed class Reconciler
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(kits);
         CheckSessions(input);
-        return All(new ReconciliationScope(input, policy, isForMany: true), kits);
+        return All(input, kits);
     }
 
     private static void CheckNames(IReadOnlyList<IReconciliationRule> rules)
@@ -96,6 +99,11 @@ public sealed class Reconciler
 
     private static void CheckSessions(ReconciliationInput input)
     {
+        if (input.Sessions.Count < 2)
+        {
+            return;
+        }
+
         var ids = new HashSet<SessionId>();
         foreach (ReadSession session in input.Sessions)
         {
@@ -106,43 +114,89 @@ public sealed class Reconciler
         }
     }
 
-    private IEnumerable<ReconciliationResult> All(ReconciliationScope scope, IEnumerable<KitId> kits)
+    private IEnumerable<ReconciliationResult> All(ReconciliationInput input, IEnumerable<KitId> kits)
     {
+        ReadSession? plain = PlainSessionOf(input);
+        Lazy<ReconciliationScope> scope = ScopeOf(input, isForMany: true);
         foreach (KitId kit in kits)
         {
-            yield return Reconcile(scope, kit, revision: null);
+            yield return Reconcile(input, plain, scope, kit, revision: null);
         }
     }
 
-    private ReconciliationResult Reconcile(ReconciliationScope scope, KitId kit, int? revision)
+    private ReadSession? PlainSessionOf(ReconciliationInput input) => rules.Count == BuiltIn.Count ? PlainKit.FindSession(input, policy) : null;
+
+    private Lazy<ReconciliationScope> ScopeOf(ReconciliationInput input, bool isForMany) => new(() => new ReconciliationScope(input, policy, isForMany));
+
+    private ReconciliationResult Reconcile(ReconciliationInput input, ReadSession? plain, Lazy<ReconciliationScope> scope, KitId kit, int? revision)
     {
-        KitManifest manifest = FindManifest(scope.Input, kit, revision);
+        KitManifest manifest = FindManifest(input, kit, revision);
+        int count = manifest.Lines.Count;
+        if (plain is not null && count <= PlainKit.MaxLineCount)
+        {
+            Span<LineState> states = stackalloc LineState[count];
+            if (PlainKit.TryJudge(input, policy, plain, manifest, states))
+            {
+                ReconciliationResult result = StatesOnly(manifest, states, new CarefulKit(() => ReconcileWithCare(scope.Value, manifest)), input.AsOf);
+                ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, result.Kit);
+                return result;
+            }
+        }
+
+        ReconciliationResult careful = ReconcileWithCare(scope.Value, manifest);
+        ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, careful.Kit);
+        return careful;
+    }
+
+    private ReconciliationResult StatesOnly(KitManifest manifest, ReadOnlySpan<LineState> states, CarefulKit careful, DateTimeOffset asOf)
+    {
+        var lines = new LineConclusion[states.Length];
+        int open = 0;
+        for (int i = 0; i < lines.Length; i++)
+        {
+            lines[i] = new LineConclusion(manifest.Lines[i], states[i], careful, i);
+            open += lines[i].IsAccounted ? 0 : 1;
+        }
+
+        KitConclusion conclusion = open == 0
+            ? new KitConclusion(KitState.Complete, [], lines)
+            : new KitConclusion(KitState.Open, [KitJudge.LinesOpen(open, lines.Length)], lines);
+        return new ReconciliationResult(manifest, conclusion, lines, careful, this, asOf);
+    }
+
+    /// <summary>Looks at everything there is.</summary>
+    private ReconciliationResult ReconcileWithCare(ReconciliationScope scope, KitManifest manifest)
+    {
+        KitId kit = manifest.Id;
         List<SessionSummary> sessions = scope.SessionsOf(kit);
-        var collector = new ToolReadsCollector(scope, manifest, sessions);
-        var notExpected = new NotExpectedSearch(scope, manifest, sessions);
-        var judge = new LineJudge(scope, manifest, collector, rules, notExpected);
-        JudgedLine[] judged = [.. manifest.Lines.Where(line => !notExpected.IsNotExpected(line, collector)).Select(judge.Judge)];
+        KitTree tree = KitTree.Of(manifest, scope);
+        var collector = new ToolReadsCollector(scope, tree, sessions);
+        var notExpected = new NotExpectedSearch(scope, tree, sessions);
+        JudgedLine[] own = new LineJudge(scope, tree, collector, rules, notExpected).JudgeLines();
+        JudgedLine[] judged = manifest.HasSubKits ? [.. own.SelectMany(static line => line.WithInner())] : own;
         LineConclusion[] lines = [.. judged.Select(static line => line.Conclusion)];
         var signing = new SignatureSearch(scope, lines);
         List<Signature> signatures = signing.Used();
         List<PersonId> persons = PersonsOf(lines, signatures);
-        KitConclusion conclusion = KitJudge.Judge(scope, manifest, lines, collector.HasUsableSession, persons, notExpected.Contradictions);
-        var people = new PeopleFindingSearch(scope, manifest, lines);
-        ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, conclusion);
+        KitConclusion conclusion = KitJudge.Judge(scope, tree, lines, collector.HasUsableSession, persons, notExpected.Contradictions);
+        var people = new PeopleFindingSearch(scope, tree, lines);
         IReadOnlyList<LineNotExpected> leftOut = notExpected.Lines;
-        return new ReconciliationResult(() => ReadExplainer.Explain(scope, manifest, leftOut, sessions), () => InputsOf(scope, manifest, sessions))
+        return new ReconciliationResult(
+            () => ReadExplainer.Explain(scope, tree, leftOut, sessions),
+            () => InputsOf(scope, tree, sessions),
+            () => ManifestTotals.Of(manifest, scope.Input.Kits, scope.Input.Tags, scope.AsOf))
         {
             Manifest = manifest,
             AsOf = scope.AsOf,
             Kit = conclusion,
-            Lines = lines,
+            Lines = manifest.HasSubKits ? [.. own.Select(static line => line.Conclusion)] : lines,
             NotExpected = leftOut,
             UnlistedItems = people.UnlistedItems,
-            Openings = scope.People.OpeningsOf(manifest.Id),
+            Openings = tree.Openings(scope),
             Findings =
             [
                 .. people.UnlistedItemFindings(), .. people.OpeningFindings(), .. FindingsOf(scope, manifest, collector, judged, sessions), .. notExpected.Findings,
-                .. scope.Entries.Search(manifest, signing),
+                .. scope.Entries.Search(tree, signing),
             ],
             Sessions = sessions,
             Persons = persons,
@@ -156,8 +210,13 @@ public sealed class Reconciler
     private static KitManifest FindManifest(ReconciliationInput input, KitId kit, int? revision)
     {
         KitManifest? manifest = revision is { } number ? input.Kits.Find(kit, number) : input.Kits.Find(kit, input.AsOf);
+        if (manifest is not null)
+        {
+            return manifest;
+        }
+
         string which = revision is { } asked ? string.Create(CultureInfo.InvariantCulture, $"revision {asked}") : string.Create(CultureInfo.InvariantCulture, $"effective at {input.AsOf:O}");
-        return manifest ?? throw new ArgumentException($"The register holds no manifest of kit \"{kit}\" {which}.", nameof(input));
+        throw new ArgumentException($"The register holds no manifest of kit \"{kit}\" {which}.", nameof(input));
     }
 
     private static List<PersonId> PersonsOf(IReadOnlyList<LineConclusion> lines, List<Signature> signatures)
@@ -194,23 +253,24 @@ public sealed class Reconciler
     }
 
     private static List<InputDigest> InputsOf(
-        ReconciliationScope scope, KitManifest manifest, List<SessionSummary> sessions)
+        ReconciliationScope scope, KitTree tree, List<SessionSummary> sessions)
     {
         var list = new List<InputDigest>
         {
-            new("manifest", manifest.Digest),
+            new("manifest", tree.Manifest.Digest),
             new("kit register", scope.Input.Kits.Digest),
             new("tag register", scope.Input.Tags.Digest),
             new("inventory sheet", scope.Input.Inventory.Digest),
             new("calibration register", scope.Input.Calibration.Digest),
         };
+        list.AddRange(tree.All.Skip(1).Select(static part => new InputDigest("manifest of sub-kit " + part.Manifest.Id.Value, part.Manifest.Digest)));
         if (scope.Input.History.Count > 0 || scope.Input.ProximityNotes.Count > 0)
         {
             list.Add(new InputDigest("hints", scope.HintsDigest));
         }
 
         list.AddRange(sessions.Select(static summary => new InputDigest("session " + summary.Session.Id.Value, summary.Session.Digest)));
-        list.AddRange(scope.OtherSessionsOf(manifest.Id).Select(static session => new InputDigest("session of another kit " + session.Id.Value, session.Digest)));
+        list.AddRange(scope.OtherSessionsOf(tree.Manifest.Id).Select(static session => new InputDigest("session of another kit " + session.Id.Value, session.Digest)));
         return list;
     }
 }

@@ -264,6 +264,36 @@ public static class ReconciliationReasons
     /// <summary>Read: repeat.</summary>
     public static ReasonKind ReadRepeat { get; } = new("read.repeat", "the same report again");
 
+    /// <summary>Every line of a sub-kit accounted for.</summary>
+    public static ReasonKind SubKitWhole { get; } = new("line.sub-kit-whole", "all {total} line(s) inside are accounted for");
+
+    /// <summary>A sub-kit with open lines and no difference shown.</summary>
+    public static ReasonKind SubKitOpen { get; } = new("line.sub-kit-open", "{open} of {total} line(s) inside are not accounted for: a box is not its contents");
+
+    /// <summary>A sub-kit with a difference inside.</summary>
+    public static ReasonKind SubKitDiffers { get; } = new("line.sub-kit-differs", "positive evidence of a difference inside, on line(s) {lines}");
+
+    /// <summary>A sub-kit whose manifest is not at hand.</summary>
+    public static ReasonKind SubKitUnresolved { get; } = new("line.sub-kit-unresolved", "no manifest of kit {kit} revision {revision} was handed in: what it must hold is not known");
+
+    /// <summary>A sub-kit listed by a revision that is not in force.</summary>
+    public static ReasonKind SubKitNotInForce { get; } = new("line.sub-kit-not-in-force", "revision {revision} of kit {kit} is listed, another is in force: two signed lists say what it must hold");
+
+    /// <summary>A sub-kit that the kit holds at two places.</summary>
+    public static ReasonKind SubKitTwice { get; } = new("line.sub-kit-twice", "kit {kit} is listed at {where} already: one sub-kit cannot be at two places");
+
+    /// <summary>A sub-kit without a case, of which no line is expected.</summary>
+    public static ReasonKind SubKitNothingExpected { get; } = new("line.sub-kit-nothing-expected", "no line inside is expected, and it has no case: an empty list is never complete");
+
+    /// <summary>Step: settle the lines of a sub-kit.</summary>
+    public static ReasonKind StepSettleSubKit { get; } = new("step.settle-sub-kit", "open it and settle line(s) {lines}");
+
+    /// <summary>Step: hand in a sub-kit's manifest.</summary>
+    public static ReasonKind StepHandInManifest { get; } = new("step.hand-in-manifest", "hand in the signed manifest of kit {kit} revision {revision}, or have the list brought up to date");
+
+    /// <summary>An alternate that nobody put in place on record.</summary>
+    public static ReasonKind ReadAlternate { get; } = new("read.alternate", "tool {tool} is an alternate of line {line}, and no substitution is recorded");
+
     /// <summary>All kinds of this room.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
@@ -276,5 +306,6 @@ public static class ReconciliationReasons
         NotPresentedOrShielded, Attenuated, SharedLocation, SharedAntenna, SharedModel, BrieflyHeard, NeighbourNearby, QuarantineProposed, HistorySuspect, NearMiss, NearMissLimit, KitPassing, ForeignTools, RetiredTag, TagToReplace, SecondTagSilent, Proximity,
         CalibrationNotFit, SessionTooOld, SessionAfterAsOf, SessionOfOtherPolicy, SessionOfOtherKits, EntryNotUsed, ToolInTwoKits,
         ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadRepeat,
+        SubKitWhole, SubKitOpen, SubKitDiffers, SubKitUnresolved, SubKitNotInForce, SubKitTwice, SubKitNothingExpected, StepSettleSubKit, StepHandInManifest, ReadAlternate,
     ];
 }

@@ -74,16 +74,40 @@ internal sealed class ReconciliationScope
         }
     }
 
+    /// <summary>The kits whose manifests in force hold a kit as a sub-kit, directly or over others.</summary>
+    public IReadOnlyCollection<KitId> HoldersOf(KitId kit)
+    {
+        if (!Input.Kits.HasSubKits)
+        {
+            return [];
+        }
+
+        var holders = new HashSet<KitId>();
+        var next = new Queue<KitId>([kit]);
+        while (next.TryDequeue(out KitId held))
+        {
+            foreach (KitManifest holder in Input.Kits.ManifestsWith(held, AsOf))
+            {
+                if (holders.Add(holder.Id))
+                {
+                    next.Enqueue(holder.Id);
+                }
+            }
+        }
+
+        return holders;
+    }
+
     /// <summary>What was heard of a tag outside any session, up to the as-of instant.</summary>
     public IEnumerable<ProximityNote> NotesOf(TagId tag) => notes.Value[tag];
 
     /// <summary>Sessions that do not present the kit and ended in time, in time order.</summary>
     public IEnumerable<ReadSession> OtherSessionsOf(KitId kit) => Sessions.All.Where(session => !session.Presents(kit) && session.To <= AsOf);
 
-    /// <summary>Reports of items on no list: those about the kit, and those that name no kit or one that no manifest describes.</summary>
-    public IReadOnlyList<UnlistedItemReport> UnlistedItemsOf(KitId kit)
+    /// <summary>Reports of items on no list: those about the kit or its sub-kits, and those that name no kit or one that no manifest describes.</summary>
+    public IReadOnlyList<UnlistedItemReport> UnlistedItemsOf(KitTree tree)
         => Input.Inventory.UnlistedItems.Count == 0 ? [] : [.. Input.Inventory.UnlistedItems
-            .Where(report => report.At <= AsOf && (report.Kit == kit || report.Kit.IsEmpty || Input.Kits.Find(report.Kit, AsOf) is null))
+            .Where(report => report.At <= AsOf && (tree.Find(report.Kit) is not null || report.Kit.IsEmpty || Input.Kits.Find(report.Kit, AsOf) is null))
             .OrderBy(static report => report.At)
             .ThenBy(static report => report.Description, StringComparer.Ordinal)];
 

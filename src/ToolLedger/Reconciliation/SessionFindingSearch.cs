@@ -27,7 +27,8 @@ internal static class SessionFindingSearch
                     Tags = [reading.Evidence.Tag],
                 });
             }
-            else if (reading is { Kind: TagReadingKind.Live, Kit: { } kit } && !session.Presents(kit))
+            else if (reading is { Kind: TagReadingKind.Live, Kit: { } kit } && !session.Presents(kit)
+                && !scope.HoldersOf(kit).Any(session.Presents))
             {
                 if (!byKit.TryGetValue(kit.Value, out List<TagReading>? list))
                 {

@@ -37,7 +37,7 @@ internal sealed class SharedCauseSearch
         if (!IsWholeBag)
         {
             SearchGroups(
-                static line => line.Conclusion.Line.Location,
+                PlaceOf,
                 static location => new Reason(ReconciliationReasons.SharedLocation, ("location", location)));
             SearchAntennas();
             SearchGroups(ModelOf, static model => new Reason(ReconciliationReasons.SharedModel, ("model", model)));
@@ -116,6 +116,15 @@ internal sealed class SharedCauseSearch
         return line.Reads.LiveTags.All(binding => string.Equals(binding.TagModel, model, StringComparison.Ordinal)) ? model : null;
     }
 
+    /// <summary>Two kits may use one name for two places.</summary>
+    private static string? PlaceOf(JudgedLine line) => line.Conclusion is { Line.Location: { } location, Within.Count: > 0 } inner
+        ? $"{location} of line {string.Join('.', inner.Within.Select(LineConclusion.Text))}"
+        : line.Conclusion.Line.Location;
+
     private void Add(Reason reason, IEnumerable<JudgedLine> concerned)
-        => findings.Add(new Finding(FindingLevel.Kit, reason) { LineNumbers = [.. concerned.Select(static line => line.Conclusion.Line.Number)] });
+        => findings.Add(new Finding(FindingLevel.Kit, reason)
+        {
+            LineNumbers = [.. concerned.Select(static line => line.Conclusion.OuterNumber).Distinct()],
+            LineLabels = [.. concerned.Select(static line => line.Conclusion.Label)],
+        });
 }

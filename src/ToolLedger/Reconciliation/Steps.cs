@@ -22,6 +22,11 @@ internal static class Steps
 
     public static NextStep PresentAtStation(ManifestLine line) => new(NextStepKind.PresentAtStation, new Reason(ReconciliationReasons.StepPresentAtStation, Mark(line)));
 
+    public static NextStep SettleSubKit(string lines) => new(NextStepKind.SettleSubKit, new Reason(ReconciliationReasons.StepSettleSubKit, ("lines", lines)));
+
+    public static NextStep HandInManifest(SubKitLine line)
+        => new(NextStepKind.HandInManifest, new Reason(ReconciliationReasons.StepHandInManifest, ("kit", line.Kit.Value), ("revision", LineConclusion.Text(line.Revision))));
+
     private static (string Name, string Value) Mark(ManifestLine line)
         => ("mark", line.Tool?.Mark is { } mark ? mark : "none on the manifest");
 }

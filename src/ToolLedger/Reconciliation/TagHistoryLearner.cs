@@ -84,7 +84,7 @@ public static class TagHistoryLearner
 
             lesson.IsAbnormal |= isAbnormal || session.Health.State != SessionState.Valid;
             lesson.Doubtful.UnionWith(doubtful);
-            foreach (LineConclusion line in result.Lines)
+            foreach (LineConclusion line in result.AllLines)
             {
                 Observe(result, line, tags, session, isLast: session == last, lesson);
             }
@@ -114,7 +114,8 @@ public static class TagHistoryLearner
 
     private static bool IsAbnormal(ReconciliationResult result)
     {
-        List<LineConclusion> tagged = [.. result.Lines.Where(static line => line.Evidence.LiveTagCount > 0)];
+        // Behind a seal a tag is silent by itself.
+        List<LineConclusion> tagged = [.. result.AllLines.Where(static line => line.Evidence.LiveTagCount > 0 && line.Basis != AccountingBasis.Record)];
         int silent = tagged.Count(static line => line.Basis != AccountingBasis.Read && !line.OtherBases.Contains(AccountingBasis.Read));
         return result.Kit.State is KitState.Discrepant or KitState.NoValidRead
             || (silent >= result.Policy.Findings.SharedCauseLinesNeeded && silent * 2 >= tagged.Count)

@@ -20,12 +20,12 @@ internal sealed class ToolReadsCollector
     private readonly MismatchSearch mismatches;
     private readonly ReadSession? latest;
 
-    public ToolReadsCollector(ReconciliationScope scope, KitManifest manifest, IReadOnlyList<SessionSummary> sessions)
+    public ToolReadsCollector(ReconciliationScope scope, KitTree tree, IReadOnlyList<SessionSummary> sessions)
     {
         this.scope = scope;
-        subject = manifest.Id;
+        subject = tree.Manifest.Id;
         recent = [.. sessions.Where(static summary => summary.LeftOut is null).Select(static summary => summary.Session)];
-        mismatches = new MismatchSearch(scope, manifest);
+        mismatches = new MismatchSearch(scope, tree);
         used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
 
         // Usable or not: whoever presented the kit again may have taken something out before.
@@ -54,7 +54,9 @@ internal sealed class ToolReadsCollector
         return longest;
     }
 
-    public ToolReads Collect(Tool tool)
+    /// <param name="tool">The tool.</param>
+    /// <param name="listedIn">The part of the kit whose manifest lists it.</param>
+    public ToolReads Collect(Tool tool, KitTree listedIn)
     {
         var reads = new ToolReads();
         reads.Mismatches = mismatches.Of(tool);
@@ -68,22 +70,17 @@ internal sealed class ToolReadsCollector
 
         reads.ReadsWithheld ??= reads.Elsewhere ?? WhyLaterSilent(reads);
         CollectReencoded(tool.Id, reads);
-        DoubtOtherManifests(tool.Id, reads);
+        DoubtOtherManifests(tool.Id, listedIn, reads);
         return reads;
     }
 
     /// <summary>One tool cannot satisfy two kits: read where the other kit was presented too, or only in the other kit's session, it settles nothing here.</summary>
-    private void DoubtOtherManifests(ToolId tool, ToolReads reads)
+    private void DoubtOtherManifests(ToolId tool, KitTree listedIn, ToolReads reads)
     {
-        foreach (KitId other in scope.Input.Kits.ManifestsWith(tool, scope.AsOf).Select(static manifest => manifest.Id))
+        foreach (KitId other in listedIn.OthersWith(tool, scope))
         {
-            if (other == subject)
-            {
-                continue;
-            }
-
             bool readHere = reads.Best is { LookCount: > 0 };
-            bool together = readHere && used.Any(session => session.Presents(other));
+            bool together = readHere && (listedIn.Find(other) is not null || used.Any(session => session.Presents(other)));
             bool readThere = scope.Sessions.Presenting(other).Any(session => !session.Presents(subject) && session.To <= scope.AsOf && session.IsUsable
                 && reads.LiveTags.Any(binding => session.Find(binding.Tag) is { AcceptedCount: > 0 } found && IsFresh(found)));
             if (together || readThere)
@@ -209,6 +206,23 @@ internal sealed class ToolReadsCollector
         }
 
         return null;
+    }
+
+    /// <summary>Whether the tool wore a tag at any time that evidence which still counts may be of. No session makes a difference, so that a poor one settles nothing.</summary>
+    public bool HadTag(ToolId tool)
+    {
+        SessionPolicy sessions = scope.Policy.Sessions;
+        TimeSpan longest = sessions.SessionAgeMax + sessions.MaximumWindow;
+        DateTimeOffset since = scope.AsOf - (longest > scope.Policy.Inventory.EvidenceAgeMax ? longest : scope.Policy.Inventory.EvidenceAgeMax);
+        foreach (TagBinding binding in scope.Input.Tags.HistoryOf(tool))
+        {
+            if (binding.From <= scope.AsOf && (binding.Until is not { } until || until > since))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>In a long session a tag last heard long ago says nothing of now, as if the session had ended then.</summary>

@@ -15,7 +15,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
 
     private readonly ReportVoice voice = plain.On(result.AsOf);
 
-    private string Total => ReportVoice.Text(result.Lines.Count);
+    private string Total => ReportVoice.Text(result.Kit.LineCount);
 
     /// <summary>The conclusion first: a reader who stops here knows whether to act.</summary>
     internal void PutConclusion()
@@ -35,7 +35,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         }
 
         string notInDate = string.Join("; ", new[] { ("overdue", CalibrationState.Overdue), ("no record that counts", CalibrationState.Unknown) }
-            .Select(group => (group.Item1, Numbers: result.Lines.Where(line => line.Calibration?.State == group.Item2).Select(static line => line.Line.Number).ToArray()))
+            .Select(group => (group.Item1, Numbers: result.AllLines.Where(line => line.Calibration?.State == group.Item2).Select(static line => line.Label).ToArray()))
             .Where(static group => group.Numbers.Length > 0)
             .Select(group => $"{group.Item1}, {Lines(group.Numbers)}"));
         if (notInDate.Length > 0)
@@ -58,12 +58,12 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
 
     internal void PutSettled(string number)
     {
-        List<LineConclusion> settled = [.. result.Lines.Where(static line => line.IsAccounted)];
+        List<LineConclusion> settled = [.. result.AllLines.Where(static line => line.IsAccounted)];
         page.Heading(3, number + voice.Say(ReportSentences.Settled, ("count", ReportVoice.Text(settled.Count)), ("total", Total)));
         page.Rows("line", "basis", "what and how", [.. settled.Select(Settled)]);
         page.Items([.. result.NotExpected.Select(line => voice.Say(
             ReportSentences.NotExpected,
-            ("line", ReportVoice.Text(line.Line.Number)),
+            ("line", line.Label),
             ("what", voice.What(line.Line)),
             ("why", voice.Say(line.Reason).TrimEnd('.'))))]);
         List<ReasonKind> legend = [];
@@ -94,13 +94,19 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             .Where(static finding => finding.Level != FindingLevel.Session && finding.Reason.Kind != ReconciliationReasons.CalibrationNotFit)
             .Select(finding => voice.Say(
                 ReportSentences.Noticed,
-                ("about", Lines(finding.LineNumbers)),
+                ("about", Lines(finding.LineLabels)),
                 ("finding", voice.Say(finding.Reason).TrimEnd('.'))))]);
     }
 
     internal void PutUnseen(string number)
     {
-        page.Heading(3, number + voice.Say(ReportSentences.Unseen));
+        var totals = new ReportTotals(voice, result.Totals);
+        page.Heading(3, number + totals.Heading());
+        foreach (string sentence in totals.Sentences())
+        {
+            page.Paragraph(sentence);
+        }
+
         List<UnseenPart> parts = UnseenPart.Of(result);
         if (parts.Count == 0)
         {
@@ -113,14 +119,14 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
     internal void PutCalibration(string number)
     {
         page.Heading(3, number + voice.Say(ReportSentences.Calibration, ("day", voice.Day(result.AsOf))));
-        List<LineConclusion> asked = [.. result.Lines.Where(static line => line.Calibration is { State: not CalibrationState.NotRequired })];
+        List<LineConclusion> asked = [.. result.AllLines.Where(static line => line.Calibration is { State: not CalibrationState.NotRequired })];
         if (asked.Count == 0)
         {
             page.Paragraph(voice.Say(ReportSentences.NothingToCalibrate));
         }
 
         page.Rows("line", "calibration", "what and why", [.. asked.Select(line => new ReportRow(
-            ReportVoice.Text(line.Line.Number),
+            line.Label,
             StatusWords.Print(line.Calibration!.State),
             $"{voice.What(line.Line)}: {voice.Say(line.Calibration.Reason)}"))]);
     }
@@ -158,7 +164,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             ("passes", ReportVoice.Text(line.Evidence.PassCount)));
         string basis = StatusWords.Print(line.Basis);
         return new ReportRow(
-            ReportVoice.Text(line.Line.Number),
+            line.Label,
             line.IsEpcOnly && line.Basis == AccountingBasis.Read ? basis + ", EPC only" : basis,
             $"{voice.What(line.Line)}: {string.Join("; ", new[] { voice.Join(how), evidence }.Where(static text => text.Length > 0))}");
     }
@@ -171,7 +177,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             StatusWords.Print(group.State),
             voice.Say(
                 ReportSentences.OpenLine,
-                ("lines", string.Join(", ", group.Lines.Select(line => $"line {ReportVoice.Text(line.Line.Number)} {WhatAndWhere(line)}"))),
+                ("lines", string.Join(", ", group.Lines.Select(line => $"line {line.Label} {WhatAndWhere(line)}"))),
                 ("why", voice.Join(group.Reasons)),
                 ("next", group.Next is { } next ? voice.Say(next).TrimEnd('.') : "-")));
     }
@@ -179,7 +185,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
     /// <summary>Parts that the same persons counted stand together; when they did is told with the lines themselves.</summary>
     private ReportRow Unseen(IGrouping<(string Word, string Persons), UnseenPart> group)
     {
-        string parts = string.Join("; ", group.Select(part => $"line {ReportVoice.Text(part.Conclusion.Line.Number)} {voice.Say(part.What)}"));
+        string parts = string.Join("; ", group.Select(part => $"line {part.Conclusion.Label} {voice.Say(part.What)}"));
         return new ReportRow("", group.Key.Word, group.Key.Persons.Length > 0 ? $"{group.Key.Persons}: {parts}." : parts + ".");
     }
 
@@ -197,10 +203,10 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             : voice.Say(ReportSentences.By, ("by", persons)));
     }
 
-    private string Lines(IReadOnlyList<int> numbers) => numbers.Count switch
+    private string Lines(IReadOnlyList<string> numbers) => numbers.Count switch
     {
         0 => "kit",
-        1 => "line " + ReportVoice.Text(numbers[0]),
-        _ => "lines " + voice.List(numbers.Select(static number => ReportVoice.Text(number)), numbers.Count, 20),
+        1 => "line " + numbers[0],
+        _ => "lines " + voice.List(numbers, numbers.Count, 20),
     };
 }

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using System.Text.Json;
+using ToolLedger.Kits;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 
@@ -37,7 +38,8 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
 
         writer.WriteEndArray();
         new PeopleWriter(writer, voice, at).WriteNotExpected(result.NotExpected);
-        WriteNumbers("chase", result.ChaseList.Select(static line => line.Line.Number));
+        WriteLabels("chase", result.ChaseList.Select(static line => line.Label));
+        WriteTotals(result.Totals);
         WriteUnseen(result);
         WriteCalibration(result);
         WriteFindings(result);
@@ -50,7 +52,7 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
     private void WriteCounts(ReconciliationResult result)
     {
         writer.WriteStartObject("counts");
-        writer.WriteNumber("lines", result.Lines.Count);
+        writer.WriteNumber("lines", result.Kit.LineCount);
         foreach ((string name, LineState state) in States)
         {
             writer.WriteNumber(name, result.Kit.CountOf(state));
@@ -82,7 +84,7 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
     private void WriteLine(LineConclusion line)
     {
         writer.WriteStartObject();
-        writer.WriteNumber("line", line.Line.Number);
+        writer.WriteString("line", line.Label);
         writer.WriteString("description", line.Line.Description);
         WriteIf("tool", line.Line.Tool?.Id.Value);
         WriteIf("mark", line.Line.Tool?.Mark);
@@ -110,6 +112,17 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         }
 
         WriteEvidence(line.Evidence);
+        if (line.Inner.Count > 0)
+        {
+            writer.WriteStartArray("inner");
+            foreach (LineConclusion inner in line.Inner)
+            {
+                WriteLine(inner);
+            }
+
+            writer.WriteEndArray();
+        }
+
         writer.WriteEndObject();
     }
 
@@ -165,7 +178,7 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         foreach (UnseenPart part in UnseenPart.Of(result))
         {
             writer.WriteStartObject();
-            writer.WriteNumber("line", part.Conclusion.Line.Number);
+            writer.WriteString("line", part.Conclusion.Label);
             writer.WritePropertyName("what");
             ShiftReportWriter.WriteReason(writer, part.What, voice);
             ShiftReportWriter.WriteReasons(writer, "said", part.Said, voice);
@@ -178,12 +191,12 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
     private void WriteCalibration(ReconciliationResult result)
     {
         writer.WriteStartArray("calibration");
-        foreach (LineConclusion line in result.Lines)
+        foreach (LineConclusion line in result.AllLines)
         {
             if (line.Calibration is { } status)
             {
                 writer.WriteStartObject();
-                writer.WriteNumber("line", line.Line.Number);
+                writer.WriteString("line", line.Label);
                 writer.WriteString("state", StatusWords.Code(status.State));
                 WriteIf("dueOn", status.DueOn?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
                 writer.WriteString("siteDate", status.SiteDate.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
@@ -205,7 +218,7 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
             writer.WriteString("level", StatusWords.Code(finding.Level));
             writer.WritePropertyName("reason");
             ShiftReportWriter.WriteReason(writer, finding.Reason, voice);
-            WriteNumbers("lines", finding.LineNumbers);
+            WriteLabels("lines", finding.LineLabels);
             WriteIf("session", finding.Session?.Value);
             writer.WriteEndObject();
         }
@@ -251,12 +264,49 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         writer.WriteEndArray();
     }
 
-    private void WriteNumbers(string name, IEnumerable<int> numbers)
+    private void WriteTotals(ManifestTotals totals)
+    {
+        writer.WriteStartObject("totals");
+        writer.WritePropertyName("kit");
+        WriteTotal(totals.Kit);
+        writer.WriteStartArray("places");
+        foreach (ManifestTotal total in totals.Locations)
+        {
+            WriteTotal(total);
+        }
+
+        writer.WriteEndArray();
+        WriteLabels("notAddedUp", totals.Unresolved.Select(static line => line.Description));
+        writer.WriteEndObject();
+    }
+
+    private void WriteTotal(ManifestTotal total)
+    {
+        writer.WriteStartObject();
+        WriteIf("location", total.Location);
+        writer.WriteNumber("lines", total.LineCount);
+        writer.WriteNumber("taggedLines", total.TaggedLineCount);
+        writer.WriteNumber("peopleLines", total.PeopleLineCount);
+        writer.WriteNumber("pieces", total.PieceCount);
+        writer.WriteStartArray("items");
+        foreach (ItemTotal item in total.Items)
+        {
+            writer.WriteStartObject();
+            writer.WriteNumber("amount", item.Amount);
+            writer.WriteString("unit", item.Unit.Value);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+    }
+
+    private void WriteLabels(string name, IEnumerable<string> labels)
     {
         writer.WriteStartArray(name);
-        foreach (int number in numbers)
+        foreach (string label in labels)
         {
-            writer.WriteNumberValue(number);
+            writer.WriteStringValue(label);
         }
 
         writer.WriteEndArray();

@@ -29,7 +29,7 @@ internal sealed class PeopleWriter(Utf8JsonWriter writer, ReportVoice voice, Fun
         foreach (LineNotExpected line in lines)
         {
             writer.WriteStartObject();
-            writer.WriteNumber("line", line.Line.Number);
+            writer.WriteString("line", line.Label);
             writer.WriteString("description", line.Line.Description);
             writer.WritePropertyName("reason");
             ShiftReportWriter.WriteReason(writer, line.Reason, voice);

@@ -82,12 +82,12 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
     private ReportRow Summary(ReconciliationResult result)
     {
         IReadOnlyList<LineConclusion> chase = result.ChaseList;
-        string open = chase.Count == 0 ? "" : "; open: " + voice.List(chase.Select(line => $"{ReportVoice.Text(line.Line.Number)} {voice.What(line.Line)}"), chase.Count, RowsShown);
+        string open = chase.Count == 0 ? "" : "; open: " + voice.List(chase.Select(line => $"{line.Label} {voice.What(line.Line)}"), chase.Count, RowsShown);
         return new ReportRow("", StatusWords.Print(result.Kit.State), voice.Say(
             ReportSentences.SummaryKit,
             ("kit", result.Manifest.Id.Value),
             ("settled", ReportVoice.Text(result.Kit.CountOf(LineState.Accounted))),
-            ("total", ReportVoice.Text(result.Lines.Count)),
+            ("total", ReportVoice.Text(result.Kit.LineCount)),
             ("open", open)));
     }
 

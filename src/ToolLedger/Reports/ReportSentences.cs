@@ -37,6 +37,21 @@ public static class ReportSentences
     /// <summary>A set: its container and what is in it.</summary>
     public static ReasonKind SetIn { get; } = new("report.set-in", "{container}, with {contents}");
 
+    /// <summary>A sub-kit in its case.</summary>
+    public static ReasonKind SubKitIn { get; } = new("report.sub-kit-in", "{case}, with {kit}");
+
+    /// <summary>The totals of the places in a kit.</summary>
+    public static ReasonKind TotalsPlaces { get; } = new("report.totals-places", "By place: {places}.");
+
+    /// <summary>One place in a kit.</summary>
+    public static ReasonKind TotalsPlace { get; } = new("report.totals-place", "{place} {items}");
+
+    /// <summary>Lines that state no place.</summary>
+    public static ReasonKind TotalsNoPlace { get; } = new("report.totals-no-place", "no place stated");
+
+    /// <summary>Sub-kits of which nothing is known.</summary>
+    public static ReasonKind TotalsUnresolved { get; } = new("report.totals-unresolved", "Not added up, because nothing says what it holds: {what}.");
+
     /// <summary>First question.</summary>
     public static ReasonKind IsReadGood { get; } = new("report.is-read-good", "Is the read any good?");
 
@@ -86,7 +101,7 @@ public static class ReportSentences
     public static ReasonKind Noticed { get; } = new("report.noticed", "Noticed, {about}: {finding}.");
 
     /// <summary>Fourth question.</summary>
-    public static ReasonKind Unseen { get; } = new("report.unseen", "What no reader can see, and who counted it");
+    public static ReasonKind Unseen { get; } = new("report.unseen", "What no reader can see, and who counted it (listed {items}; a tag on {tagged} of {total} lines)");
 
     /// <summary>Nothing a reader cannot see.</summary>
     public static ReasonKind NothingUnseen { get; } = new("report.nothing-unseen", "Every line is a single tagged tool.");
@@ -166,6 +181,6 @@ public static class ReportSentences
         Title, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, SetIn, IsReadGood, NoSession, Session, SessionLeftOut, RowsRefused, NoReadUsed,
         Settled, NotExpected, UnlistedItems, EpcOnly, NothingOpen, NotSigned, ReadLegend, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
         Calibration, NothingToCalibrate, AlsoRead, NothingElseRead, NothingRead, ReadsOf, Who, Persons, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
-        NotAnswered, AndMore,
+        NotAnswered, AndMore, SubKitIn, TotalsPlaces, TotalsPlace, TotalsNoPlace, TotalsUnresolved,
     ];
 }

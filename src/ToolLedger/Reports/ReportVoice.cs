@@ -53,6 +53,8 @@ internal sealed class ReportVoice(Wording wording, SiteCalendar calendar, string
     /// <summary>What stands on a line: its description and, for a tool, the mark to look for.</summary>
     internal string What(ManifestLine line) => line is SetLine set
         ? Say(ReportSentences.SetIn, ("container", What(set.Container)), ("contents", set.Contents))
+        : line is SubKitLine { Case: { } part }
+        ? Say(ReportSentences.SubKitIn, ("case", What(part)), ("kit", line.Description))
         : line.Tool is { } tool ? What(tool) : line.Description;
 
     /// <summary>A tool and the mark to look for.</summary>

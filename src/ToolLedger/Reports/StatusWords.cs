@@ -60,6 +60,8 @@ internal static class StatusWords
         NextStepKind.SearchShortage => "search-shortage",
         NextStepKind.ResolveSurplus => "resolve-surplus",
         NextStepKind.SettleIdentity => "settle-identity",
+        NextStepKind.SettleSubKit => "settle-sub-kit",
+        NextStepKind.HandInManifest => "hand-in-manifest",
         _ => "restore-station",
     };
 

@@ -18,7 +18,7 @@ internal sealed class UnseenPart
         What = what;
 
         // A sighting shows the tool but not that its pieces are all there.
-        bool needsCount = conclusion.Line is not ToolLine || conclusion.Line.Tool is { PieceCount: > 1 };
+        bool needsCount = conclusion.Line is not (ToolLine or SubKitLine) || conclusion.Line.Tool is { PieceCount: > 1 };
         Said = [.. conclusion.Reasons.Where(reason => ByPeople.Contains(reason.Kind) && !(needsCount && reason.Kind == ReconciliationReasons.Sighted))];
     }
 
@@ -39,12 +39,16 @@ internal sealed class UnseenPart
 
     /// <summary>The parts of a kit that no reader can see, in line order.</summary>
     internal static List<UnseenPart> Of(ReconciliationResult result) =>
-        [.. result.Lines.Select(static line => Describe(line) is { } what ? new UnseenPart(line, what) : null).OfType<UnseenPart>()];
+        [.. result.AllLines.Select(static line => Describe(line) is { } what ? new UnseenPart(line, what) : null).OfType<UnseenPart>()];
 
     private static Reason? Describe(LineConclusion conclusion)
     {
         return conclusion.Line switch
         {
+            SubKitLine { Case: null } => null,
+            SubKitLine { Case: { PieceCount: > 1 } part } => new Reason(ReportSentences.UnseenPieces, ("what", ReportVoice.What(part)), ("total", Text(part.PieceCount))),
+            SubKitLine when conclusion.Evidence.LiveTagCount > 0 => null,
+            SubKitLine { Case: { } part } => new Reason(ReportSentences.UnseenNoTag, ("what", ReportVoice.What(part))),
             SetLine set => new Reason(ReportSentences.UnseenContents, ("contents", set.Contents), ("container", ReportVoice.What(set.Container))),
             ToolLine { Tool: { PieceCount: > 1 } tool } => new Reason(ReportSentences.UnseenPieces, ("what", ReportVoice.What(tool)), ("total", Text(tool.PieceCount))),
             ToolLine when conclusion.Evidence.LiveTagCount > 0 => null,

@@ -60,6 +60,11 @@ public sealed class Tool
     /// <exception cref="ArgumentException">The text breaks that rule.</exception>
     public string? ToolClass { get; init => field = RecordText.RequireOrNull(value, IdText.MaxLength, nameof(value)); }
 
+    /// <summary>The class within which tools may be swapped for each other, such as "oxygen", 1 to 64 printable characters; null (the default) for no class.</summary>
+    /// <remarks>Tools set apart, as for oxygen work, must not mix with others (US Air Force Instruction 21-101 of 16 January 2020, paragraph 8.3.9). Compared ordinally.</remarks>
+    /// <exception cref="ArgumentException">The text breaks that rule.</exception>
+    public string? SegregationClass { get; init => field = RecordText.RequireOrNull(value, IdText.MaxLength, nameof(value)); }
+
     /// <summary>Keys under which other systems know the tool, at most 16. The default is none.</summary>
     /// <exception cref="ArgumentException">There are more, one is empty, or one is listed twice.</exception>
     public IReadOnlyList<ExternalId> ExternalIds { get; init => field = Copy(value); } = [];

@@ -5,7 +5,7 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Tools;
 
-/// <summary>A tool as stored: {"id", "description", "mark"?, "pieces"?, "needsCalibration"?, "toolClass"?, "externalIds"?}.</summary>
+/// <summary>A tool as stored: {"id", "description", "mark"?, "pieces"?, "needsCalibration"?, "toolClass"?, "segregationClass"?, "externalIds"?}.</summary>
 internal sealed class ToolRecord : JsonRecord
 {
     public JsonText Id { get; set; }
@@ -20,6 +20,8 @@ internal sealed class ToolRecord : JsonRecord
 
     public JsonText ToolClass { get; set; }
 
+    public JsonText SegregationClass { get; set; }
+
     public List<ExternalIdRecord?>? ExternalIds { get; set => field = Note(value); }
 
     internal static ToolRecord Of(Tool tool)
@@ -32,6 +34,7 @@ internal sealed class ToolRecord : JsonRecord
             Pieces = tool.PieceCount == 1 ? default : new JsonNumber(tool.PieceCount),
             NeedsCalibration = JsonFlag.WhenTrue(tool.NeedsCalibration),
             ToolClass = new JsonText(tool.ToolClass),
+            SegregationClass = new JsonText(tool.SegregationClass),
         };
         if (tool.ExternalIds.Count > 0)
         {
@@ -56,6 +59,7 @@ internal sealed class ToolRecord : JsonRecord
         string? description = reader.Text(Description, place, "description", Tool.MaxDescriptionLength);
         string? mark = reader.OptionalText(Mark, place, "mark", Tool.MaxMarkLength);
         string? toolClass = reader.OptionalText(ToolClass, place, "toolClass", IdText.MaxLength);
+        string? segregationClass = reader.OptionalText(SegregationClass, place, "segregationClass", IdText.MaxLength);
         bool needsCalibration = reader.Flag(NeedsCalibration, place, "needsCalibration", fallback: false);
         int? pieces = ReadPieces(reader, place, noPieceCount);
         List<ExternalId> externalIds = ReadExternalIds(reader, place);
@@ -67,6 +71,7 @@ internal sealed class ToolRecord : JsonRecord
             PieceCount = pieces ?? 1,
             NeedsCalibration = needsCalibration,
             ToolClass = toolClass,
+            SegregationClass = segregationClass,
             ExternalIds = externalIds,
         };
     }

@@ -30,6 +30,12 @@ internal sealed partial class World
 
     public List<UnlistedItemReport> UnlistedItems { get; } = [];
 
+    public List<SealRecord> Seals { get; } = [];
+
+    public List<SealCheck> SealChecks { get; } = [];
+
+    public List<Substitution> Substitutions { get; } = [];
+
     public InventorySheet Sheet() => new(new InventoryEntries
     {
         Sightings = Sightings,
@@ -42,6 +48,9 @@ internal sealed partial class World
         Reconstructions = Reconstructions,
         Joinings = Joinings,
         UnlistedItems = UnlistedItems,
+        Seals = Seals,
+        SealChecks = SealChecks,
+        Substitutions = Substitutions,
         Signatures = Signatures,
     });
 

@@ -101,8 +101,8 @@ public sealed class ShiftReportJsonTests
         using JsonDocument document = JsonDocument.Parse(new TurbineShift().Report().ToJson());
         JsonElement kit = document.RootElement.GetProperty("kits")[0];
 
-        JsonElement line = kit.GetProperty("lines").EnumerateArray().Single(line => line.GetProperty("line").GetInt32() == 4);
-        JsonElement status = kit.GetProperty("calibration").EnumerateArray().Single(status => status.GetProperty("line").GetInt32() == 4);
+        JsonElement line = kit.GetProperty("lines").EnumerateArray().Single(line => line.GetProperty("line").ValueEquals("4"));
+        JsonElement status = kit.GetProperty("calibration").EnumerateArray().Single(status => status.GetProperty("line").ValueEquals("4"));
         Assert.Equal("accounted-for", line.GetProperty("state").GetString());
         Assert.False(line.TryGetProperty("calibration", out _));
         Assert.Equal(("overdue", "2026-02-20"), (status.GetProperty("state").GetString(), status.GetProperty("dueOn").GetString()));
@@ -142,8 +142,8 @@ public sealed class ShiftReportJsonTests
         Assert.Equal(lines, listed.Length);
         Assert.Equal(counts.GetProperty("accounted").GetInt32(), listed.Count(line => line.GetProperty("state").ValueEquals("accounted-for")));
         Assert.Equal(
-            listed.Where(line => !line.GetProperty("state").ValueEquals("accounted-for")).Select(line => line.GetProperty("line").GetInt32()).Order(),
-            kit.GetProperty("chase").EnumerateArray().Select(number => number.GetInt32()).Order());
+            listed.Where(line => !line.GetProperty("state").ValueEquals("accounted-for")).Select(line => line.GetProperty("line").GetString()).Order(StringComparer.Ordinal),
+            kit.GetProperty("chase").EnumerateArray().Select(number => number.GetString()).Order(StringComparer.Ordinal));
         Assert.All(listed, line => Assert.Equal(line.GetProperty("state").ValueEquals("accounted-for"), !line.TryGetProperty("next", out _)));
     }
 

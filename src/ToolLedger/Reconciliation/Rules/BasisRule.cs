@@ -16,12 +16,19 @@ internal sealed class BasisRule : IReconciliationRule
 
     public Verdict Judge(in LineFacts facts)
     {
-        if (facts.Bases.Count > 0)
+        // What a sub-kit without a case holds is another rule's matter.
+        if (facts.Bases.Count > 0 || facts.Line is SubKitLine { Case: null })
         {
             return Verdict.NoObjection;
         }
 
         var reasons = new List<Reason>();
+        if (facts.SealDoubt is { } doubt && facts.Presence is null or { State: PresenceState.NotRead })
+        {
+            // A closed case is silent by itself: that its tools were not read says nothing of them.
+            return Verdict.Withhold(LineState.NotAssessed, [doubt, .. facts.Remarks], facts.Line is ToolLine or SubKitLine ? SightTool(facts) : Steps.CountItems(facts.Line), isPositiveDifference: false);
+        }
+
         if (facts.Presence is { } presence)
         {
             return FromReads(facts, presence, reasons);
@@ -102,8 +109,8 @@ internal sealed class BasisRule : IReconciliationRule
 
     private static NextStep StepForSilence(in LineFacts facts) => facts.Line switch
     {
-        ToolLine when facts.LiveTags.Count > 0 => Steps.PresentAtStation(facts.Line),
-        ToolLine => SightTool(facts),
+        ToolLine or SubKitLine when facts.LiveTags.Count > 0 => Steps.PresentAtStation(facts.Line),
+        ToolLine or SubKitLine => SightTool(facts),
         _ => Steps.CountItems(facts.Line),
     };
 

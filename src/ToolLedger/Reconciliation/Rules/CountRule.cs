@@ -25,7 +25,8 @@ internal sealed class CountRule : IReconciliationRule
             return Compare(facts.Line, facts.Expected, counted);
         }
 
-        return facts.Line is SetLine set && facts.Bases.Count > 0
+        // A seal that is accepted stands for what is in the container too.
+        return facts.Line is SetLine set && facts.Bases.Count > 0 && facts.Seal is null
             ? Verdict.Withhold(LineState.Partial, new Reason(ReconciliationReasons.ContainerOnly, ("total", facts.Expected.ToString())), Steps.CountItems(set))
             : Verdict.NoObjection;
     }

@@ -33,7 +33,7 @@ internal sealed class PieceRule : IReconciliationRule
 
         if (facts.Pieces?.Pieces is not { } counted)
         {
-            return expected > 1 && facts.Bases.Count > 0
+            return expected > 1 && facts.Bases.Count > 0 && facts.Seal is null
                 ? Verdict.Withhold(LineState.Partial, new Reason(ReconciliationReasons.PiecesNotCounted, ("expected", expectedText)), CountPieces(expectedText))
                 : Verdict.NoObjection;
         }

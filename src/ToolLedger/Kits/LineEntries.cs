@@ -1,23 +1,27 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using ToolLedger.Records;
-using ToolLedger.Tools;
 
 namespace ToolLedger.Kits;
 
-/// <summary>Which manifests list a tool, and where two of different kits are in force at one instant.</summary>
-internal sealed class ToolEntries
+/// <summary>Which manifests list a thing (a tool, a mark, a sub-kit), and where two of different kits that list it are in force at one instant.</summary>
+internal sealed class LineEntries<TKey>
+    where TKey : notnull
 {
     private readonly KitManifest[] _manifests;
     private readonly DateTimeOffset[] _ends;
-    private readonly Dictionary<ToolId, int> _first;
+    private readonly KeyOfLine _keyOf;
+    private readonly Dictionary<TKey, int> _first;
     private readonly int[] _manifestOf;
     private readonly int[] _next;
 
     /// <param name="manifests">Ordered by kit and revision.</param>
     /// <param name="ends">When each of them stops being in force.</param>
-    internal ToolEntries(KitManifest[] manifests, DateTimeOffset[] ends)
+    /// <param name="keyOf">What a line lists, if it lists a thing of this kind.</param>
+    internal LineEntries(KitManifest[] manifests, DateTimeOffset[] ends, KeyOfLine keyOf)
     {
+        _keyOf = keyOf;
         _manifests = manifests;
         _ends = ends;
         int count = 0;
@@ -26,17 +30,17 @@ internal sealed class ToolEntries
             count += manifest.Lines.Count;
         }
 
-        _first = new Dictionary<ToolId, int>(count);
+        _first = new Dictionary<TKey, int>(count);
         _manifestOf = new int[count];
         _next = new int[count];
         Fill();
     }
 
-    /// <summary>The manifests in force then that list the tool, in the order of the manifests.</summary>
-    internal IReadOnlyList<KitManifest> Live(ToolId tool, DateTimeOffset at)
+    /// <summary>The manifests in force then that list the thing, in the order of the manifests.</summary>
+    internal IReadOnlyList<KitManifest> Live(TKey key, DateTimeOffset at)
     {
         List<KitManifest>? live = null;
-        for (int entry = _first.GetValueOrDefault(tool, -1); entry >= 0; entry = _next[entry])
+        for (int entry = _first.GetValueOrDefault(key, -1); entry >= 0; entry = _next[entry])
         {
             if (IsLive(_manifestOf[entry], at))
             {
@@ -47,10 +51,10 @@ internal sealed class ToolEntries
         return live is null ? [] : live.AsReadOnly();
     }
 
-    /// <summary>The first manifest in force then that lists the tool, in the order of the manifests.</summary>
-    internal KitManifest? FirstLive(ToolId tool, DateTimeOffset at)
+    /// <summary>The first manifest in force then that lists the thing, in the order of the manifests.</summary>
+    internal KitManifest? FirstLive(TKey key, DateTimeOffset at)
     {
-        for (int entry = _first.GetValueOrDefault(tool, -1); entry >= 0; entry = _next[entry])
+        for (int entry = _first.GetValueOrDefault(key, -1); entry >= 0; entry = _next[entry])
         {
             if (IsLive(_manifestOf[entry], at))
             {
@@ -61,26 +65,29 @@ internal sealed class ToolEntries
         return null;
     }
 
-    /// <summary>Every stretch of time in which two kits list one tool, named by where it starts.</summary>
-    internal IReadOnlyList<RecordIssue> FindFaults()
+    /// <summary>Reports every stretch of time in which two kits list one thing, named by where it starts.</summary>
+    internal void FindFaults(List<RecordIssue> faults, FaultOf faultOf)
     {
-        var faults = new List<RecordIssue>();
         var stretches = new List<int>();
+        var done = new HashSet<TKey>();
 
         // In the order of the manifests, not of the dictionary, so that the list is the same on every machine.
         for (int manifest = 0; manifest < _manifests.Length; manifest++)
         {
             foreach (ManifestLine line in _manifests[manifest].Lines)
             {
-                if (line.Tool is { } tool && _first[tool.Id] is int entry && _manifestOf[entry] == manifest && _next[entry] >= 0)
+                if (faults.Count > IssueList.MaxCount)
+                {
+                    return;
+                }
+
+                if (_keyOf(line, out TKey? key) && _first[key] is int entry && _manifestOf[entry] == manifest && _next[entry] >= 0 && done.Add(key))
                 {
                     Collect(entry, stretches);
-                    FindFaults(tool.Id, stretches, faults);
+                    FindFaults(key, stretches, faults, faultOf);
                 }
             }
         }
-
-        return faults.AsReadOnly();
     }
 
     private void Fill()
@@ -92,14 +99,14 @@ internal sealed class ToolEntries
         {
             foreach (ManifestLine line in _manifests[manifest].Lines)
             {
-                if (line.Tool is not { } tool)
+                if (!_keyOf(line, out TKey? key))
                 {
                     continue;
                 }
 
                 entry--;
                 _manifestOf[entry] = manifest;
-                ref int first = ref System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(_first, tool.Id, out bool exists);
+                ref int first = ref System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(_first, key, out bool exists);
                 _next[entry] = exists ? first : -1;
                 first = entry;
             }
@@ -113,8 +120,8 @@ internal sealed class ToolEntries
         stretches.Clear();
         for (; entry >= 0; entry = _next[entry])
         {
-            // A revision overtaken before it came into force is never live.
-            if (_manifests[_manifestOf[entry]].EffectiveFrom < _ends[_manifestOf[entry]])
+            // A revision overtaken before it came into force is never live. Lines of one manifest that list one thing (a mark) are one stretch.
+            if (_manifests[_manifestOf[entry]].EffectiveFrom < _ends[_manifestOf[entry]] && (stretches.Count == 0 || stretches[^1] != _manifestOf[entry]))
             {
                 stretches.Add(_manifestOf[entry]);
             }
@@ -128,7 +135,7 @@ internal sealed class ToolEntries
     }
 
     /// <summary>Compares each stretch with the one of another kit that reaches furthest: linear, and no overlap goes unnamed.</summary>
-    private void FindFaults(ToolId tool, List<int> stretches, List<RecordIssue> faults)
+    private void FindFaults(TKey key, List<int> stretches, List<RecordIssue> faults, FaultOf faultOf)
     {
         int furthest = -1;
         int furthestOfOtherKit = -1;
@@ -138,8 +145,7 @@ internal sealed class ToolEntries
             int other = furthest >= 0 && _manifests[furthest].Id == later.Id ? furthestOfOtherKit : furthest;
             if (other >= 0 && later.EffectiveFrom < _ends[other])
             {
-                faults.Report("$", new Reason(KitRules.ToolInTwoKits, ("tool", tool.Value), ("kit", _manifests[other].Id.Value),
-                    ("otherKit", later.Id.Value), ("from", RecordTime.ToText(later.EffectiveFrom))), later.FindLine(tool)?.Number);
+                faultOf(key, _manifests[other], later, faults);
             }
 
             if (furthest < 0 || _ends[manifest] > _ends[furthest])
@@ -158,4 +164,10 @@ internal sealed class ToolEntries
             }
         }
     }
+
+    /// <summary>What a line lists; false if it lists nothing of the kind.</summary>
+    internal delegate bool KeyOfLine(ManifestLine line, [NotNullWhen(true)] out TKey? key);
+
+    /// <summary>Reports that two manifests of different kits list one thing from the start of the later one on.</summary>
+    internal delegate void FaultOf(TKey key, KitManifest earlier, KitManifest later, List<RecordIssue> faults);
 }
