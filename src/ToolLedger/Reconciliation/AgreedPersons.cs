@@ -10,7 +10,11 @@ namespace ToolLedger.Reconciliation;
 /// Who sighted, counted or witnessed what counts for a line, and whoever said the same before, as far back as nobody said otherwise: two people who
 /// count one after the other are two people.
 /// </summary>
+<<<<<<< HEAD
 internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, PeopleCollector people)
+=======
+internal sealed class AgreedPersons(ReconciliationScope scope, KitManifest manifest, PeopleCollector people, SealSearch seals)
+>>>>>>> laws
 {
     /// <param name="facts">The line.</param>
     /// <param name="lastUse">The last job record that counts: a count before it is not the same, whatever its number.</param>
@@ -37,6 +41,7 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
             AddPieces(pieces, lastWord, persons);
         }
 
+        Add(persons, facts.Seal is not null && seals.Check is { } check ? check.By : default, default);
         return persons;
     }
 
