@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
 using ToolLedger.Records;
 using ToolLedger.Tools;
 
@@ -10,11 +11,7 @@ namespace ToolLedger.Reconciliation;
 /// Who sighted, counted or witnessed what counts for a line, and whoever said the same before, as far back as nobody said otherwise: two people who
 /// count one after the other are two people.
 /// </summary>
-<<<<<<< HEAD
-internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, PeopleCollector people)
-=======
 internal sealed class AgreedPersons(ReconciliationScope scope, KitManifest manifest, PeopleCollector people, SealSearch seals)
->>>>>>> laws
 {
     /// <param name="facts">The line.</param>
     /// <param name="lastUse">The last job record that counts: a count before it is not the same, whatever its number.</param>
@@ -65,9 +62,9 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitManifest manif
 
     private void AddCounts(LineCount latest, DateTimeOffset? lastUse, List<PersonId> persons)
     {
-        foreach (LineCount earlier in latest.Parts > 0 ? [] : scope.People.CountsOf(tree.Manifest.Id, latest.LineNumber))
+        foreach (LineCount earlier in latest.Parts > 0 ? [] : scope.People.CountsOf(manifest.Id, latest.LineNumber))
         {
-            if (earlier.At > latest.At || !people.IsFresh(earlier.At) || earlier.At < tree.Manifest.EffectiveFrom || earlier.Quantity.Unit != latest.Quantity.Unit)
+            if (earlier.At > latest.At || !people.IsFresh(earlier.At) || earlier.At < manifest.EffectiveFrom || earlier.Quantity.Unit != latest.Quantity.Unit)
             {
                 continue;
             }

@@ -21,13 +21,8 @@ internal sealed class LineJudge
     private readonly NotExpectedSearch notExpected;
     private readonly BalanceSearch balances;
     private readonly LineEvidenceSearch evidence;
-<<<<<<< HEAD
-    private readonly SealSearch seals;
-    private readonly AgreedPersons persons;
-=======
     private readonly AgreedPersons persons;
     private readonly SealSearch seals;
->>>>>>> laws
     private readonly LineSentences sentences;
 
     public LineJudge(
@@ -42,11 +37,7 @@ internal sealed class LineJudge
         balances = new BalanceSearch(scope, tree.Manifest);
         seals = new SealSearch(scope, tree, collector);
         evidence = new LineEvidenceSearch(scope, tree, collector, seals);
-<<<<<<< HEAD
-        persons = new AgreedPersons(scope, tree, people);
-=======
         persons = new AgreedPersons(scope, tree.Manifest, people, seals);
->>>>>>> laws
         sentences = new LineSentences(scope, tree, seals);
     }
 
@@ -112,14 +103,6 @@ internal sealed class LineJudge
             SubKitDoubt = line is SubKitLine subKit ? tree.DoubtOf(subKit) : null,
         };
         List<PersonId> said = persons.Of(facts, uses.Count > 0 ? uses[0].At : null, number.LastWord);
-<<<<<<< HEAD
-        if (seal is not null && seals.Check is { By.IsEmpty: false } check && !said.Contains(check.By))
-        {
-            said.Add(check.By);
-        }
-
-=======
->>>>>>> laws
         return Conclude(WithBalance(facts, uses), reads, said, number.IsBroken, inner);
     }
 
