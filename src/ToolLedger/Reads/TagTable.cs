@@ -118,7 +118,7 @@ internal sealed class TagTable
     }
 
     // The first entry whose bucket has the bits of the hash.
-    private int Candidate(uint[] buckets, uint hash)
+    private static int Candidate(uint[] buckets, uint hash)
     {
         uint mask = (uint)buckets.Length - 1;
         uint upper = hash & ~NumberMask;
