@@ -22,6 +22,7 @@ internal sealed class LineJudge
     private readonly BalanceSearch balances;
     private readonly LineEvidenceSearch evidence;
     private readonly SealSearch seals;
+    private readonly AgreedPersons persons;
     private readonly LineSentences sentences;
 
     public LineJudge(
@@ -36,6 +37,7 @@ internal sealed class LineJudge
         balances = new BalanceSearch(scope, tree.Manifest);
         seals = new SealSearch(scope, tree, collector);
         evidence = new LineEvidenceSearch(scope, tree, collector, seals);
+        persons = new AgreedPersons(scope, tree, people);
         sentences = new LineSentences(scope, tree, seals);
     }
 
@@ -47,11 +49,11 @@ internal sealed class LineJudge
         ToolReads reads = line.Tool is { } tool ? collector.Collect(tool, tree) : new ToolReads();
         var remarks = new List<Reason>();
         Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, remarks) : null;
-        LineCount? count = people.FindCount(line, remarks, out JoiningStatement? joining);
         PieceNumber number = line.Tool is { } broken ? PieceNumber.Of(scope, broken, remarks) : default;
         PieceCount? pieces = line.Tool is { } piecesOf ? people.FindPieces(piecesOf, number, remarks) : null;
         decimal knownShort = notExpected.ShortOf(line, remarks);
         IReadOnlyList<ConsumableUse> uses = line is ConsumableLine consumable ? balances.FindUses(consumable, remarks) : [];
+        LineCount? count = people.FindCount(line, line.Expected.Amount - knownShort - BalanceSearch.TakenOut(uses), remarks, out JoiningStatement? joining);
         if (count is not null && balances.WhyCountedTooEarly(count, uses) is { } early)
         {
             remarks.Add(early);
@@ -100,7 +102,13 @@ internal sealed class LineJudge
             SealDoubt = sealDoubt,
             SubKitDoubt = line is SubKitLine subKit ? tree.DoubtOf(subKit) : null,
         };
-        return Conclude(WithBalance(facts, uses), reads, number.IsBroken, inner);
+        List<PersonId> said = persons.Of(facts, uses.Count > 0 ? uses[0].At : null, number.LastWord);
+        if (seal is not null && seals.Check is { By.IsEmpty: false } check && !said.Contains(check.By))
+        {
+            said.Add(check.By);
+        }
+
+        return Conclude(WithBalance(facts, uses), reads, said, number.IsBroken, inner);
     }
 
     private static LineFacts WithBalance(LineFacts facts, IReadOnlyList<ConsumableUse> uses) => facts.Line is ConsumableLine && facts.Counted is { } counted
@@ -201,7 +209,7 @@ internal sealed class LineJudge
         return open;
     }
 
-    private JudgedLine Conclude(in LineFacts facts, ToolReads reads, bool isBroken, IReadOnlyList<JudgedLine> inner)
+    private JudgedLine Conclude(in LineFacts facts, ToolReads reads, IReadOnlyList<PersonId> said, bool isBroken, IReadOnlyList<JudgedLine> inner)
     {
         Verdict lowest = Verdict.NoObjection;
         var reasons = new List<Reason>();
@@ -234,7 +242,7 @@ internal sealed class LineJudge
         }
 
         bool accounted = lowest.State == LineState.Accounted;
-        LineEvidence figures = evidence.Of(facts, reads, accounted);
+        LineEvidence figures = evidence.Of(facts, reads, accounted, said);
         reasons.AddRange(sentences.Of(facts));
         reasons.AddRange(facts.Remarks);
         if (figures.OpenedSince is { } opened)

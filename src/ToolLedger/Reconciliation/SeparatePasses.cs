@@ -28,6 +28,13 @@ internal static class SeparatePasses
                 {
                     open = pass;
                 }
+                else if (pass.From < current.To && (current.Evidence.LookCount == 0 || pass.Evidence.LookCount == 0))
+                {
+                    // A silent pass shows nothing that another could show again, and must not make one of two that it overlaps.
+                    bool isSilent = pass.Evidence.LookCount == 0;
+                    separate.Add(isSilent ? pass.Evidence : current.Evidence);
+                    open = isSilent ? current : pass;
+                }
                 else if (pass.From < current.To)
                 {
                     // The same time at the same place: the looks may be the same ones, so only the better of the two counts.
@@ -35,7 +42,7 @@ internal static class SeparatePasses
                 }
                 else if (pass.To - pass.From < shortest || current.To - current.From < shortest)
                 {
-                    open = Join(current, pass, static (a, b) => a + b);
+                    open = Join(current, pass, static (one, other) => one + other);
                 }
                 else
                 {
@@ -50,6 +57,7 @@ internal static class SeparatePasses
         return separate;
     }
 
+    /// <summary>Looks of good and of degraded sessions are joined apart: another session, however poor, takes nothing from a good one.</summary>
     private static TimedPass Join(TimedPass a, TimedPass b, Func<int, int, int> looks) => a with
     {
         To = a.To > b.To ? a.To : b.To,
@@ -57,6 +65,7 @@ internal static class SeparatePasses
         {
             IsDegraded = a.Evidence.IsDegraded || b.Evidence.IsDegraded,
             LookCount = looks(a.Evidence.LookCount, b.Evidence.LookCount),
+            ValidLookCount = looks(a.Evidence.ValidLookCount, b.Evidence.ValidLookCount),
             TidLookCount = looks(a.Evidence.TidLookCount, b.Evidence.TidLookCount),
             LookLimit = long.Max(a.Evidence.LookLimit, b.Evidence.LookLimit),
         },

@@ -68,7 +68,7 @@ internal sealed class ToolReadsCollector
             CollectTag(tag.Key, tool, tag, reads);
         }
 
-        reads.ReadsWithheld ??= WhyLaterSilent(reads);
+        reads.ReadsWithheld ??= reads.Elsewhere ?? WhyLaterSilent(reads);
         CollectReencoded(tool.Id, reads);
         DoubtOtherManifests(tool.Id, listedIn, reads);
         return reads;
@@ -174,11 +174,13 @@ internal sealed class ToolReadsCollector
             reads.IsBestDoubted = withheld is not null;
             reads.FirstSeen = neighbour is null ? looks.FirstSeen : null;
             reads.LastSeen = neighbour is null ? looks.LastSeen : null;
-            reads.ReadsWithheld = withheld ?? WhyElsewhere(presence);
+            reads.ReadsWithheld = withheld;
             reads.Neighbour = neighbour is { } kit
                 ? new Reason(ReconciliationReasons.OnlyWhileNearby, ("kit", kit.Value), ("looks", looks.Passes.Sum(static pass => pass.Looks).ToString(CultureInfo.InvariantCulture)))
                 : null;
         }
+
+        reads.Elsewhere ??= WhyElsewhere(presence);
     }
 
     private Reason? WhyLaterSilent(ToolReads reads)
@@ -187,7 +189,7 @@ internal sealed class ToolReadsCollector
                 ? new Reason(ReconciliationReasons.LaterSilent, ("session", latest.Id.Value))
                 : null;
 
-    /// <summary>Usable or not, heard there or not: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
+    /// <summary>Usable or not, heard there or not, whichever of its tags: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
     private Reason? WhyElsewhere(PresenceEvidence presence)
     {
         foreach (ReadSession other in presence.LookCount == 0 ? [] : OthersThatHeard(presence.Tag))
