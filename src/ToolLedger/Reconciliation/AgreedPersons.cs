@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
 using ToolLedger.Records;
 using ToolLedger.Tools;
 
@@ -10,7 +11,7 @@ namespace ToolLedger.Reconciliation;
 /// Who sighted, counted or witnessed what counts for a line, and whoever said the same before, as far back as nobody said otherwise: two people who
 /// count one after the other are two people.
 /// </summary>
-internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, PeopleCollector people)
+internal sealed class AgreedPersons(ReconciliationScope scope, KitManifest manifest, PeopleCollector people, SealSearch seals)
 {
     /// <param name="facts">The line.</param>
     /// <param name="lastUse">The last job record that counts: a count before it is not the same, whatever its number.</param>
@@ -37,6 +38,7 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
             AddPieces(pieces, lastWord, persons);
         }
 
+        Add(persons, facts.Seal is not null && seals.Check is { } check ? check.By : default, default);
         return persons;
     }
 
@@ -60,9 +62,9 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
 
     private void AddCounts(LineCount latest, DateTimeOffset? lastUse, List<PersonId> persons)
     {
-        foreach (LineCount earlier in latest.Parts > 0 ? [] : scope.People.CountsOf(tree.Manifest.Id, latest.LineNumber))
+        foreach (LineCount earlier in latest.Parts > 0 ? [] : scope.People.CountsOf(manifest.Id, latest.LineNumber))
         {
-            if (earlier.At > latest.At || !people.IsFresh(earlier.At) || earlier.At < tree.Manifest.EffectiveFrom || earlier.Quantity.Unit != latest.Quantity.Unit)
+            if (earlier.At > latest.At || !people.IsFresh(earlier.At) || earlier.At < manifest.EffectiveFrom || earlier.Quantity.Unit != latest.Quantity.Unit)
             {
                 continue;
             }

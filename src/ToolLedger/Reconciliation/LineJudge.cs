@@ -21,8 +21,8 @@ internal sealed class LineJudge
     private readonly NotExpectedSearch notExpected;
     private readonly BalanceSearch balances;
     private readonly LineEvidenceSearch evidence;
-    private readonly SealSearch seals;
     private readonly AgreedPersons persons;
+    private readonly SealSearch seals;
     private readonly LineSentences sentences;
 
     public LineJudge(
@@ -37,7 +37,7 @@ internal sealed class LineJudge
         balances = new BalanceSearch(scope, tree.Manifest);
         seals = new SealSearch(scope, tree, collector);
         evidence = new LineEvidenceSearch(scope, tree, collector, seals);
-        persons = new AgreedPersons(scope, tree, people);
+        persons = new AgreedPersons(scope, tree.Manifest, people, seals);
         sentences = new LineSentences(scope, tree, seals);
     }
 
@@ -60,7 +60,7 @@ internal sealed class LineJudge
             (count, joining) = (null, null);
         }
 
-        if (count is not null && line is ToolLine or SubKitLine && !IsKnownByCount(line.Tool, reads))
+        if (count is not null && line is ToolLine or SubKitLine && !IsKnownByCount(line.Tool))
         {
             remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
         }
@@ -103,11 +103,6 @@ internal sealed class LineJudge
             SubKitDoubt = line is SubKitLine subKit ? tree.DoubtOf(subKit) : null,
         };
         List<PersonId> said = persons.Of(facts, uses.Count > 0 ? uses[0].At : null, number.LastWord);
-        if (seal is not null && seals.Check is { By.IsEmpty: false } check && !said.Contains(check.By))
-        {
-            said.Add(check.By);
-        }
-
         return Conclude(WithBalance(facts, uses), reads, said, number.IsBroken, inner);
     }
 
@@ -146,7 +141,7 @@ internal sealed class LineJudge
         return new LineJudge(scope, inner, collector, rules, notExpected.Of(inner)).JudgeLines();
     }
 
-    private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, SealRecord? seal, LineConclusion[] inner)
+    private List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, SealRecord? seal, LineConclusion[] inner)
     {
         if (line is SubKitLine { Case: null })
         {
@@ -162,7 +157,7 @@ internal sealed class LineJudge
             bases.Add(AccountingBasis.Sighted);
         }
 
-        if (count is not null && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool, reads)))
+        if (count is not null && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool)))
         {
             bases.Add(AccountingBasis.Counted);
         }
@@ -187,7 +182,7 @@ internal sealed class LineJudge
     }
 
     /// <summary>A count identifies no tool that has a mark or a live tag; it can still contradict.</summary>
-    private static bool IsKnownByCount(Tool? tool, ToolReads reads) => tool is { Mark: null } && reads.LiveTags.Count == 0;
+    private bool IsKnownByCount(Tool? tool) => tool is { Mark: null } && !collector.HadTag(tool.Id);
 
     private List<Reason> OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
     {

@@ -208,6 +208,23 @@ internal sealed class ToolReadsCollector
         return null;
     }
 
+    /// <summary>Whether the tool wore a tag at any time that evidence which still counts may be of. No session makes a difference, so that a poor one settles nothing.</summary>
+    public bool HadTag(ToolId tool)
+    {
+        SessionPolicy sessions = scope.Policy.Sessions;
+        TimeSpan longest = sessions.SessionAgeMax + sessions.MaximumWindow;
+        DateTimeOffset since = scope.AsOf - (longest > scope.Policy.Inventory.EvidenceAgeMax ? longest : scope.Policy.Inventory.EvidenceAgeMax);
+        foreach (TagBinding binding in scope.Input.Tags.HistoryOf(tool))
+        {
+            if (binding.From <= scope.AsOf && (binding.Until is not { } until || until > since))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>In a long session a tag last heard long ago says nothing of now, as if the session had ended then.</summary>
     private bool IsFresh(TagEvidence evidence) => evidence.LastSeen is { } last && scope.AsOf - last <= scope.Policy.Sessions.SessionAgeMax;
 

@@ -121,6 +121,22 @@ public sealed class AgreementTests
         Assert.Equal((LineState.Accounted, 2), (beside.Lines[2].State, beside.Lines[2].Evidence.PassCount));
     }
 
+    // Its only tag was retired after the session. Where the session became unusable the count once identified the tool.
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_count_identifies_no_tool_that_wore_a_tag_this_shift_whatever_became_of_the_session(bool isUsable)
+    {
+        var world = new World { IsT9Marked = false, ClockAfter = isUsable ? TimeSpan.Zero : null };
+        TagBinding former = world.Bindings.Single(binding => binding.Tool == new ToolId("T9"));
+        world.Bindings.Remove(former);
+        world.Bindings.Add(new TagBinding { Tag = former.Tag, Tool = former.Tool, From = former.From, Until = World.End.AddSeconds(30), BoundBy = World.Q });
+        LineConclusion line = world.Count(9, 1, "each", World.End.AddSeconds(60)).Reconcile().Lines[8];
+
+        Assert.False(line.IsAccounted);
+        Assert.Contains(line.Reasons, reason => reason.Code == ReconciliationReasons.CountNotIdentity.Code);
+    }
+
     [Fact]
     public void The_order_of_entry_of_foreign_tools_decides_nothing()
     {
