@@ -137,6 +137,33 @@ public sealed class AgreementTests
         Assert.Contains(line.Reasons, reason => reason.Code == ReconciliationReasons.CountNotIdentity.Code);
     }
 
+    // A look in a session over both passes of another once made one pass of the two; the looks of what overlaps still do not add up.
+    [Fact]
+    public void A_session_makes_no_single_pass_of_two_that_it_overlaps_and_adds_no_looks_to_them()
+    {
+        var world = new World();
+        world.PassStarts.Add(World.Start.AddSeconds(15));
+        world.Read("T3", World.A1, 6, 9, 21);
+        var over = new World();
+        over.Read("T3", World.A1, 12);
+        LineConclusion line = world.Reconcile(world.Session(), over.Session("S0")).Lines[2];
+
+        Assert.Equal((LineState.Accounted, 2, 3), (line.State, line.Evidence.PassCount, line.Evidence.LookCount));
+    }
+
+    // Overlapping sessions show the same time: neither two passes nor more looks than the better of them.
+    [Fact]
+    public void Two_sessions_of_the_same_time_are_one_view_with_the_looks_of_the_better_one()
+    {
+        var one = new World();
+        one.Read("T3", World.A1, 6, 9);
+        var other = new World();
+        other.Read("T3", World.A1, 7);
+        LineConclusion line = one.Reconcile(one.Session(), other.Session("S0")).Lines[2];
+
+        Assert.Equal((LineState.Weak, 1, 2), (line.State, line.Evidence.PassCount, line.Evidence.LookCount));
+    }
+
     [Fact]
     public void The_order_of_entry_of_foreign_tools_decides_nothing()
     {
