@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Diagnostics;
 using System.Globalization;
 using System.Linq;
@@ -20,8 +19,6 @@ internal static class SiteRatios
     {
         var sessions = new SessionPolicy { MaximumWindow = TimeSpan.FromHours(2), SessionAgeMax = TimeSpan.FromHours(2) };
         var policy = new ReconciliationPolicy { Sessions = sessions };
-        DateTimeOffset to = ReadCorpus.Start.AddSeconds(5_000);
-        Presentation presentation = SiteCorpus.Presentation(to);
         KitRegister kits = SiteCorpus.Kits();
         TagRegister tags = SiteCorpus.Tags();
         KitId[] all = [.. Enumerable.Range(0, ReadCorpus.KitCount).Select(SiteCorpus.KitOf)];
@@ -29,6 +26,9 @@ internal static class SiteRatios
         Console.WriteLine("reads        session ns/read   session B/tag   all kits ms   accounted   weak   not read");
         foreach (int count in new[] { MostReads / 10, MostReads / 10, MostReads / 5, MostReads / 2, MostReads })
         {
+            // One read each 500 us: the presentation ends with the last of them.
+            DateTimeOffset to = ReadCorpus.Start.AddMicroseconds(500L * count);
+            Presentation presentation = SiteCorpus.Presentation(to);
             long before = GC.GetTotalMemory(forceFullCollection: true);
             var watch = Stopwatch.StartNew();
             var builder = new ReadSessionBuilder(presentation, sessions);
