@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using ToolLedger.Presence;
 
 namespace ToolLedger.Reconciliation;
@@ -11,54 +10,80 @@ namespace ToolLedger.Reconciliation;
 /// </summary>
 internal static class SeparatePasses
 {
-    public static IReadOnlyList<PassEvidence> Of(IEnumerable<TimedPass> passes, TimeSpan shortest)
+    /// <summary>The separate passes, by station and time.</summary>
+    /// <param name="passes">The passes in any order; they are put in order of station and time.</param>
+    /// <param name="shortest">The shortest pass that is a view of its own.</param>
+    public static IReadOnlyList<PassEvidence> Of(TimedPass[] passes, TimeSpan shortest)
     {
-        var separate = new List<PassEvidence>();
-        foreach (IGrouping<string, TimedPass> station in passes
-            .GroupBy(static pass => pass.Station.Value, StringComparer.Ordinal)
-            .OrderBy(static group => group.Key, StringComparer.Ordinal))
+        // One pass, as of most sessions, is separate by itself.
+        if (passes.Length <= 1)
         {
-            TimedPass? open = null;
-            foreach (TimedPass pass in station
-                .OrderBy(static pass => pass.From)
-                .ThenBy(static pass => pass.To)
-                .ThenBy(static pass => pass.Evidence.Session.Value, StringComparer.Ordinal))
-            {
-                if (open is not { } current)
-                {
-                    open = pass;
-                }
-                else if (pass.From < current.To && (current.Evidence.LookCount == 0 || pass.Evidence.LookCount == 0))
-                {
-                    // A silent pass shows nothing that another could show again, and must not make one of two that it overlaps.
-                    bool isSilent = pass.Evidence.LookCount == 0;
-                    separate.Add(isSilent ? pass.Evidence : current.Evidence);
-                    open = isSilent ? current : pass;
-                }
-                else if (pass.From < current.To)
-                {
-                    // The same time at the same place: the looks may be the same ones, so only the better of the two counts.
-                    open = Join(current, pass, int.Max);
-                }
-                else if (pass.To - pass.From < shortest || current.To - current.From < shortest)
-                {
-                    open = Join(current, pass, static (one, other) => one + other);
-                }
-                else
-                {
-                    separate.Add(current.Evidence);
-                    open = pass;
-                }
-            }
-
-            separate.Add(open!.Value.Evidence);
+            return passes.Length == 0 ? [] : [passes[0].Evidence];
         }
 
+        Array.Sort(passes, Compare);
+        var separate = new List<PassEvidence>(passes.Length);
+        TimedPass open = passes[0];
+        foreach (TimedPass pass in passes.AsSpan(1))
+        {
+            if (pass.Station == open.Station)
+            {
+                open = Next(open, pass, shortest, separate);
+            }
+            else
+            {
+                separate.Add(open.Evidence);
+                open = pass;
+            }
+        }
+
+        separate.Add(open.Evidence);
         return separate;
     }
 
+    /// <summary>What stays open after the next pass at the same station; what was finished by it is added.</summary>
+    private static TimedPass Next(in TimedPass open, in TimedPass pass, TimeSpan shortest, List<PassEvidence> separate)
+    {
+        if (pass.From < open.To)
+        {
+            // A silent pass shows nothing that another could show again, and must not make one of two that it overlaps.
+            if (pass.Evidence.LookCount == 0)
+            {
+                separate.Add(pass.Evidence);
+                return open;
+            }
+
+            if (open.Evidence.LookCount == 0)
+            {
+                separate.Add(open.Evidence);
+                return pass;
+            }
+
+            // The same time at the same place: the looks may be the same ones, so only the better of the two counts.
+            return Join(open, pass, int.Max);
+        }
+
+        if (pass.To - pass.From < shortest || open.To - open.From < shortest)
+        {
+            return Join(open, pass, static (one, other) => one + other);
+        }
+
+        separate.Add(open.Evidence);
+        return pass;
+    }
+
+    // Passes of one session keep the order of their numbers.
+    private static int Compare(TimedPass a, TimedPass b)
+    {
+        int order = string.CompareOrdinal(a.Station.Value, b.Station.Value);
+        order = order != 0 ? order : a.From.CompareTo(b.From);
+        order = order != 0 ? order : a.To.CompareTo(b.To);
+        order = order != 0 ? order : string.CompareOrdinal(a.Evidence.Session.Value, b.Evidence.Session.Value);
+        return order != 0 ? order : a.Evidence.Pass.CompareTo(b.Evidence.Pass);
+    }
+
     /// <summary>Looks of good and of degraded sessions are joined apart: another session, however poor, takes nothing from a good one.</summary>
-    private static TimedPass Join(TimedPass a, TimedPass b, Func<int, int, int> looks) => a with
+    private static TimedPass Join(in TimedPass a, in TimedPass b, Func<int, int, int> looks) => a with
     {
         To = a.To > b.To ? a.To : b.To,
         Evidence = a.Evidence with
