@@ -222,7 +222,7 @@ internal sealed class ToolReadsCollector
     /// <summary>Usable or not, heard there or not, whichever of its tags: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
     private Reason? WhyElsewhere(PresenceEvidence presence)
     {
-        foreach (ReadSession other in presence.LookCount == 0 ? [] : OthersThatHeard(presence.Tag))
+        foreach (ReadSession other in OthersThatHeard(presence.Tag))
         {
             foreach (ReadSession own in recent)
             {
