@@ -8,7 +8,7 @@ using ToolLedger.Records;
 namespace ToolLedger.Reports;
 
 /// <summary>The sections about one kit, each an answer to one question.</summary>
-internal sealed class KitSections(ReportVoice plain, IReportPage page, ReconciliationResult result)
+internal sealed class KitSections(ReportVoice plain, IReportPage page, ReconciliationResult result, GateAnswer? gate)
 {
     private static readonly LineState[] FromBestToWorst =
         [LineState.Accounted, LineState.Weak, LineState.NotRead, LineState.NotAssessed, LineState.Partial, LineState.Conflict];
@@ -51,6 +51,16 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         if (result.Kit.State == KitState.Complete && result.Signatures.Count == 0)
         {
             page.Paragraph(voice.Say(ReportSentences.NotSigned));
+        }
+
+        if (gate is not null)
+        {
+            page.Paragraph(voice.Say(
+                ReportSentences.Gate,
+                ("answer", StatusWords.Print(gate)),
+                ("at", voice.Time(gate.AsOf)),
+                ("why", voice.Join(gate.Reasons)),
+                ("next", gate.Next is { } next ? " " + ReportVoice.Sentence(voice.Say(next.Reason).TrimEnd('.')) : "")));
         }
 
         page.Paragraph(voice.Say(result.Kit.State == KitState.Complete ? ReportSentences.CompleteMeans : ReportSentences.NotCompleteMeans));
@@ -129,23 +139,17 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             line.Label,
             StatusWords.Print(line.Calibration!.State),
             $"{voice.What(line.Line)}: {voice.Say(line.Calibration.Reason)}"))]);
+        if (asked.Exists(static line => line.Calibration!.State is not (CalibrationState.Current or CalibrationState.DueSoon)))
+        {
+            page.Paragraph(voice.Say(ReportSentences.CalibrationWhenUsed));
+        }
     }
 
-    internal void PutWho(string number)
-    {
-        page.Heading(3, number + voice.Say(ReportSentences.Who));
-        string nobody = voice.Say(ReportSentences.Nobody);
-        string persons = string.Join(", ", result.Persons.Select(static person => person.Value));
-        string signatures = string.Join(", ", result.Signatures.Select(signature => signature.Role.IsEmpty
-            ? $"{signature.By.Value} {voice.Time(signature.At)}"
-            : $"{signature.By.Value} ({signature.Role.Value}) {voice.Time(signature.At)}"));
-        page.Paragraph(voice.Say(
-            ReportSentences.Persons,
-            ("persons", persons.Length > 0 ? persons : nobody),
-            ("signatures", signatures.Length > 0 ? signatures : nobody)));
-        string room = new('_', 12);
-        page.Items([voice.Say(ReportSentences.SignHere, ("room", room)), voice.Say(ReportSentences.SignHere, ("room", room))]);
-    }
+    internal void PutExposure(string number) => new ExposureSection(voice, page, result).Put(number);
+
+    internal void PutSigning(string number) => new SigningSection(voice, page, result).PutWho(number);
+
+    internal void PutChanges(string number) => new SigningSection(voice, page, result).PutChanges(number);
 
     private static bool IsRead(LineConclusion line) => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read);
 

@@ -55,7 +55,7 @@ public sealed class DemoTests
         string[] manifests = ["manifest-nacelle-bag.json", "manifest-hub-bag.json"];
 
         HostRun demo = await HostRun.Of("--format", "json");
-        HostRun real = await HostRun.Of(folder.Args(manifests, "--format", "json"));
+        HostRun real = await HostRun.Of(folder.Args(manifests, "--gate", "--format", "json"));
         using JsonDocument fromDemo = JsonDocument.Parse(demo.Output);
         using JsonDocument fromFiles = JsonDocument.Parse(real.Output);
 

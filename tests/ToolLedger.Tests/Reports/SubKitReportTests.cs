@@ -20,7 +20,7 @@ public sealed class SubKitReportTests
         Assert.Contains("Of 8 lines: 5 accounted for, 2 not read, 1 partial", text, StringComparison.Ordinal);
         Assert.Contains("NOT READ  line 7.4 tool A4 [mark A4] (tray)", text, StringComparison.Ordinal);
         Assert.Contains("line 7 tool CASE [mark CASE], with sub-kit K1a revision 2 (lid)", text, StringComparison.Ordinal);
-        Assert.Contains("open it and settle line(s) 7.4, 7.5", text, StringComparison.Ordinal);
+        Assert.Contains("open it and settle lines 7.4, 7.5", text, StringComparison.Ordinal);
         Assert.Contains("listed 8 each; a tag on 8 of 8 lines", text, StringComparison.Ordinal);
         Assert.Contains("By place: lid 6 each, tray 2 each.", text, StringComparison.Ordinal);
     }
