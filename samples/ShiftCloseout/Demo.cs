@@ -9,9 +9,10 @@ namespace ShiftCloseout;
 internal static class Demo
 {
     private const string Story = """
-        This is a demo on invented data: a wind-turbine service crew hands in two tool bags at the end of a shift,
-        reads them twice, and asks whether it may operate the turbine.
-        Its files lie readable in samples/ShiftCloseout/demo; --help says how to run your own.
+        This is a demo on invented data: a wind-turbine service crew reads two tool bags
+        twice at the end of a shift, and asks whether the turbine may be operated.
+        Its files lie readable in samples/ShiftCloseout/demo; --help says how to run
+        your own.
 
         """;
 
@@ -28,7 +29,8 @@ internal static class Demo
         int code = await Closeout.RunAsync(Files(asked), console, cancellation);
         string closing = string.Create(CultureInfo.InvariantCulture, $"""
             {(isRead ? "\n" : "")}End of the demo, which always returns 0.
-            A real run on these files would have returned exit code {code}: {Meaning(code)}.
+            A real run on these files would have returned exit code {code}:
+            {Meaning(code)}.
             """);
         if (isRead)
         {

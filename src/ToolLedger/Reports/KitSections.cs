@@ -53,6 +53,11 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             page.Paragraph(voice.Say(ReportSentences.NotSigned));
         }
 
+        foreach (Finding opened in result.Findings.Where(IsOpening))
+        {
+            page.Paragraph(Noticed(opened));
+        }
+
         if (gate is not null)
         {
             page.Paragraph(voice.Say(
@@ -101,11 +106,8 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             : voice.Say(ReportSentences.Open, ("count", ReportVoice.Text(chase.Count)), ("total", Total))));
         page.Rows("order", "state", "line, why, and what settles it fastest", [.. OpenGroup.Of(chase).Select(Open)]);
         page.Items([.. result.Findings
-            .Where(static finding => finding.Level != FindingLevel.Session && finding.Reason.Kind != ReconciliationReasons.CalibrationNotFit)
-            .Select(finding => voice.Say(
-                ReportSentences.Noticed,
-                ("about", Lines(finding.LineLabels)),
-                ("finding", voice.Say(finding.Reason).TrimEnd('.'))))]);
+            .Where(static finding => finding.Level != FindingLevel.Session && finding.Reason.Kind != ReconciliationReasons.CalibrationNotFit && !IsOpening(finding))
+            .Select(Noticed)]);
     }
 
     internal void PutUnseen(string number)
@@ -151,6 +153,9 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
 
     internal void PutChanges(string number) => new SigningSection(voice, page, result).PutChanges(number);
 
+    /// <summary>It makes the conclusion old, so it stands beside it, and not with every line again.</summary>
+    private static bool IsOpening(Finding finding) => finding.Reason.Kind == PeopleReasons.FindingOpened;
+
     private static bool IsRead(LineConclusion line) => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read);
 
     /// <summary>A thing to search, with the place it has in the kit.</summary>
@@ -159,7 +164,8 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
 
     private ReportRow Settled(LineConclusion line)
     {
-        IEnumerable<Reason> how = line.Reasons.Where(static reason => reason.Kind != PresenceReasons.EpcOnly && reason.Kind != PresenceReasons.EnoughLooks);
+        IEnumerable<Reason> how = line.Reasons.Where(static reason => reason.Kind != PresenceReasons.EpcOnly && reason.Kind != PresenceReasons.EnoughLooks
+            && reason.Kind != PeopleReasons.OpenedSince);
         bool isRead = IsRead(line);
         string evidence = !isRead ? "" : voice.Say(
             ReportSentences.ReadEvidence,
@@ -207,9 +213,15 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             : voice.Say(ReportSentences.By, ("by", persons)));
     }
 
+    private string Noticed(Finding finding) => voice.Say(
+        ReportSentences.Noticed,
+        ("about", Lines(finding.LineLabels)),
+        ("finding", voice.Say(finding.Reason).TrimEnd('.')));
+
     private string Lines(IReadOnlyList<string> numbers) => numbers.Count switch
     {
         0 => "kit",
+        > 1 when numbers.Count == result.Kit.LineCount => voice.Say(ReportSentences.AllLines),
         1 => "line " + numbers[0],
         _ => "lines " + voice.List(numbers, numbers.Count, 20),
     };

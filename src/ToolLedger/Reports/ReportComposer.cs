@@ -90,12 +90,14 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
     {
         IReadOnlyList<LineConclusion> chase = result.ChaseList;
         string open = chase.Count == 0 ? "" : "; open: " + voice.List(chase.Select(line => $"line {line.Label} {voice.What(line.Line)}"), chase.Count, RowsShown);
+        bool isOpened = result.Findings.Any(static finding => finding.Reason.Kind == PeopleReasons.FindingOpened);
         string gate = GateOf(result) is { } answer ? voice.Say(ReportSentences.GateInSummary, ("answer", StatusWords.Print(answer))) : "";
         return new ReportRow("", StatusWords.Print(result.Kit.State), voice.Say(
             ReportSentences.SummaryKit,
             ("kit", result.Manifest.Id.Value),
             ("settled", ReportVoice.Text(result.Kit.CountOf(LineState.Accounted))),
             ("total", ReportVoice.Text(result.Kit.LineCount)),
+            ("opened", isOpened ? voice.Say(ReportSentences.OpenedInSummary) : ""),
             ("gate", gate),
             ("open", open)));
     }

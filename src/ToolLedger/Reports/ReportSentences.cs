@@ -14,7 +14,7 @@ public static class ReportSentences
     public static ReasonKind Summary { get; } = new("report.summary", "Summary of {count} kits, the ones to act on first");
 
     /// <summary>A kit in the summary.</summary>
-    public static ReasonKind SummaryKit { get; } = new("report.summary-kit", "kit {kit}: {settled} of {total} {total:line|lines} accounted for{gate}{open}");
+    public static ReasonKind SummaryKit { get; } = new("report.summary-kit", "kit {kit}: {settled} of {total} {total:line|lines} accounted for{opened}{gate}{open}");
 
     /// <summary>The kit.</summary>
     public static ReasonKind Kit { get; } = new("report.kit", "Kit {kit}, revision {revision}: {title}. As of {at}");
@@ -139,6 +139,9 @@ public static class ReportSentences
     /// <summary>The same in the summary.</summary>
     public static ReasonKind GateInSummary { get; } = new("report.gate-in-summary", "; before operation {answer}");
 
+    /// <summary>In the summary, where a kit was opened after its evidence.</summary>
+    public static ReasonKind OpenedInSummary { get; } = new("report.opened-in-summary", "; opened again after that");
+
     /// <summary>Fifth question.</summary>
     public static ReasonKind Exposure { get; } = new("report.exposure", "Which equipment is exposed, and since when?");
 
@@ -152,13 +155,13 @@ public static class ReportSentences
     public static ReasonKind OpenedWhere { get; } = new("report.opened-where", ", {where}");
 
     /// <summary>Open lines without any earlier accounting.</summary>
-    public static ReasonKind ExposedBefore { get; } = new("report.exposed-before", "{lines}: since before anything handed in{hint}.");
+    public static ReasonKind ExposedBefore { get; } = new("report.exposed-before", "{lines}: last accounted for before everything handed in{hint}.");
 
     /// <summary>A hint beside it.</summary>
     public static ReasonKind TagLastHeard { get; } = new("report.tag-last-heard", "; tag last heard at {at}, which settles nothing");
 
     /// <summary>A hint beside it.</summary>
-    public static ReasonKind LastCounted { get; } = new("report.last-counted", "; last counted or sighted at {at}, by {by}");
+    public static ReasonKind LastCounted { get; } = new("report.last-counted", "; the count or sighting of {at} by {by} does not settle it");
 
     /// <summary>The settled lines.</summary>
     public static ReasonKind SettledSince { get; } = new("report.settled-since", "every settled line was accounted for at {at} or later");
@@ -177,6 +180,15 @@ public static class ReportSentences
 
     /// <summary>Nothing is later.</summary>
     public static ReasonKind NothingChanged { get; } = new("report.nothing-changed", "Nothing handed in is later than the first signature, {at}; earlier ones are not kept.");
+
+    /// <summary>An opening after the signature.</summary>
+    public static ReasonKind ChangedOpening { get; } = new("report.changed-opening", "opened: {what}");
+
+    /// <summary>An item on no list, reported after the signature.</summary>
+    public static ReasonKind ChangedUnlisted { get; } = new("report.changed-unlisted", "reported gone: {what}");
+
+    /// <summary>All lines of a kit.</summary>
+    public static ReasonKind AllLines { get; } = new("report.all-lines", "all lines");
 
     /// <summary>A session after the signature.</summary>
     public static ReasonKind ChangedSession { get; } = new("report.changed-session", "session {session} ended at {at}");
@@ -252,6 +264,6 @@ public static class ReportSentences
         Calibration, NothingToCalibrate, CalibrationWhenUsed, AlsoRead, AllKits, NothingElseRead, NothingRead, ReadsOf, Who, MaySign, AnyRole, NotForOwn, TwoSigned, NotTwoSigned, Persons, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
         AndMore, SubKitIn, TotalsPlaces, TotalsPlace, TotalsNoPlace, TotalsUnresolved,
         Gate, GateInSummary, Exposure, ExposureNotRecorded, Opened, OpenedWhere, ExposedBefore, TagLastHeard, LastCounted, SettledSince, Unlisted, Changed, NothingSigned, ChangedSince, NothingChanged,
-        ChangedSession, ChangedAnnotation,
+        ChangedSession, ChangedAnnotation, ChangedOpening, ChangedUnlisted, AllLines, OpenedInSummary,
     ];
 }

@@ -67,7 +67,7 @@ internal sealed class SigningSection(ReportVoice voice, IReportPage page, Reconc
     {
         foreach (KitOpening opening in result.Openings.Where(opening => opening.At > signed))
         {
-            yield return ExposureSection.Say(voice, opening);
+            yield return voice.Say(ReportSentences.ChangedOpening, ("what", ExposureSection.Say(voice, opening)));
         }
 
         foreach (SessionSummary summary in result.Sessions.Where(summary => summary.IsUsed && summary.Session.To > signed))
@@ -83,7 +83,7 @@ internal sealed class SigningSection(ReportVoice voice, IReportPage page, Reconc
 
         foreach (UnlistedItemReport report in result.UnlistedItems.Where(report => report.At > signed))
         {
-            yield return ExposureSection.Say(voice, report);
+            yield return voice.Say(ReportSentences.ChangedUnlisted, ("what", ExposureSection.Say(voice, report)));
         }
     }
 }
