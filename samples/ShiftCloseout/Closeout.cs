@@ -94,7 +94,7 @@ internal static class Closeout
         if (reader.BadRowCount > 0)
         {
             console.Say(string.Create(CultureInfo.InvariantCulture,
-                $"{name}: {reader.BadRowCount} rows refused in all; the session counts as degraded."));
+                $"{name}: {reader.BadRowCount} {(reader.BadRowCount == 1 ? "row" : "rows")} refused in all; the session counts as degraded."));
         }
     }
 

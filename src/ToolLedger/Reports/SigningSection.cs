@@ -70,7 +70,7 @@ internal sealed class SigningSection(ReportVoice voice, IReportPage page, Reconc
             yield return voice.Say(ReportSentences.ChangedOpening, ("what", ExposureSection.Say(voice, opening)));
         }
 
-        foreach (SessionSummary summary in result.Sessions.Where(summary => summary.IsUsed && summary.Session.To > signed))
+        foreach (SessionSummary summary in result.Sessions.Where(summary => summary.Session.To > signed && summary.Session.To <= result.AsOf))
         {
             yield return voice.Say(ReportSentences.ChangedSession, ("session", summary.Session.Id.Value), ("at", voice.Time(summary.Session.To)));
         }

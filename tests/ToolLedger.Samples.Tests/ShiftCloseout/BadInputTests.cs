@@ -94,7 +94,7 @@ public sealed class BadInputTests
 
         HostRun run = await HostRun.Of(folder.Args([Hub]));
 
-        Assert.Contains("reads-2.jsonl: 1 rows refused in all", run.Error, StringComparison.Ordinal);
+        Assert.Contains("reads-2.jsonl: 1 row refused in all", run.Error, StringComparison.Ordinal);
         Assert.Contains("DEGRADED", run.Output, StringComparison.Ordinal);
         Assert.Contains("1 row of ", run.Output, StringComparison.Ordinal);
     }

@@ -148,7 +148,7 @@ internal static class DemoScenario
     /// <summary>One pass of both bags. What stands beside antenna 2 is heard by that antenna alone, which the simulator does not know of.</summary>
     private static IReadOnlyList<TagRead> Simulate(string session, DateTimeOffset from, bool isYawBagNear)
     {
-        SimulatedSession simulated = new SessionSimulator(isYawBagNear ? Seed : Seed + 1, new SimulationSettings
+        SimulatedSession simulated = new SessionSimulator(isYawBagNear ? Seed : Seed + 2, new SimulationSettings
         {
             ReportsPerPassMean = 24, // a bag that stands on the station for half a minute, instead of a walk past it
             ObscuredFactor = 0.05,

@@ -35,7 +35,7 @@ public sealed class ShiftReportTests
             "2. Settled: 13 of 15 lines", "READ, EPC only  Combination spanner 13 mm [B07-01]", "COUNTED         Wiping cloths: counted 6",
             "3. Open: 2 of 15 lines", "NOT READ  line 7 Deep socket 24 mm [B07-07]", "Next: open the bag", "WEAK      line 11 Inspection mirror",
             "4. What no reader can see", "by P-118, witness P-204",
-            "5. Which equipment is exposed, and since when?", "OPEN     line 7: since before anything handed in.", "tag last heard at 15:55:07", "SETTLED",
+            "5. Which equipment is exposed, and since when?", "OPEN     line 7: last accounted for before everything handed in.", "15:55:07+01:00, which", "SETTLED",
             "6. Who may sign, and have two people signed?", "No: 1 person has signed.", "P-118, P-204", "any role",
             "7. Calibration on 2026-03-02", "OVERDUE  Torque wrench", "CURRENT  Feeler gauge", "Uses are not recorded here",
             "8. What changed after sign-off?", "Nothing handed in is later than the first signature, 15:57:10",
@@ -236,8 +236,55 @@ public sealed class ShiftReportTests
 
         Assert.Equal(KitState.Complete, result.Kit.State);
         Assert.Contains("Before operation: NOT SATISFIED at 15:57:30+01:00: the kit was opened at", text, StringComparison.Ordinal);
+        Assert.Contains("Noticed, all lines: the kit was opened at 15:57:20+01:00 by P-118", text, StringComparison.Ordinal);
+        Assert.Equal(1, Count(text, "may no longer hold"));
         Assert.Contains("OPENED kit B-07 at 15:57:20+01:00 by P-118, nacelle", text, StringComparison.Ordinal);
-        Assert.Contains("Later than the first signature, 15:57:10+01:00, so not covered by it: - kit B-07 at 15:57:20+01:00 by P-118, nacelle", text, StringComparison.Ordinal);
+        Assert.Contains("Later than the first signature, 15:57:10+01:00, so not covered by it: - opened: kit B-07 at 15:57:20+01:00 by P-118, nacelle", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_came_after_the_signature_is_listed_and_the_item_on_no_list_is_told_with_its_exposure()
+    {
+        World world = new World().ReadAllBut().CountAll().CountPieces("T10", 1);
+        world.AsOf = World.End.AddMinutes(4);
+        world.Signatures.Add(new Signature { By = World.Q, At = World.End.AddSeconds(10), Role = new Role("supervisor") });
+        world.UnlistedItems.Add(new UnlistedItemReport
+        {
+            Description = "phone",
+            By = World.P,
+            At = World.End.AddMinutes(3),
+            LastSeenAt = World.Start,
+            LastSeenWhere = new Place("wheel bay"),
+            TouchedSince = [new Place("aircraft A"), new Place("aircraft B")],
+        });
+        ReconciliationResult result = world.Reconcile(world.Session(), world.Session("S2", [World.K1], from: World.Start.AddMinutes(2)));
+        string text = Unwrapped(new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = World.End }).ToText());
+        string exposed = Between(text, "5. Which equipment", "6. Who may sign"), changed = Between(text, "8. What changed", "9. What was read");
+
+        Assert.Contains("ON NO LIST \"phone\", reported by P at 14:58:30+00:00; last seen 14:55:00+00:00, wheel bay; touched since: aircraft A, aircraft B.", exposed, StringComparison.Ordinal);
+        Assert.Contains("Later than the first signature, 14:55:40+00:00", changed, StringComparison.Ordinal);
+        Assert.Contains("- session S2 ended at 14:57:30+00:00", changed, StringComparison.Ordinal);
+        Assert.DoesNotContain("session S1", changed, StringComparison.Ordinal);
+        Assert.Contains("- reported gone: \"phone\"", changed, StringComparison.Ordinal);
+    }
+
+    // Nothing was presented to a reader, so a shortage may be signed after the first person has signed; that person has not seen it.
+    [Fact]
+    public void A_shortage_signed_after_the_first_signature_is_named_as_a_change()
+    {
+        World world = new World().CountAll();
+        world.Signatures.Add(new Signature { By = World.Q, At = World.End.AddSeconds(10) });
+        world.Annotations.Add(new Annotation
+        {
+            Kit = World.K1,
+            LineNumber = 3,
+            Kind = AnnotationKind.Removed,
+            Reason = "at the grinder",
+            SignedBy = new Signature { By = World.P, At = World.End.AddSeconds(20) },
+        });
+        string text = Unwrapped(new ShiftReport(new ShiftReportInput { Results = [world.Reconcile([])], MadeAt = World.End }).ToText());
+
+        Assert.Contains("- line 3 removed on record at 14:55:50+00:00 by P", Between(text, "8. What changed", "9. What was read"), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -2,6 +2,8 @@ using System;
 using System.Linq;
 using System.Text.Json;
 using ToolLedger.Inventory;
+using ToolLedger.Reads;
+using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 using ToolLedger.Reports;
 using ToolLedger.Tests.Reconciliation;
@@ -54,6 +56,21 @@ public sealed class SubKitReportTests
             Assert.Equal(expected, inner.EnumerateArray().Select(static line => line.GetProperty("line").GetString()));
             Assert.Equal("7.3", kit.GetProperty("notExpected")[0].GetProperty("line").GetString());
         }
+    }
+
+    // A reader hears the tools inside when the outer kit is presented: none of them is a stranger.
+    [Fact]
+    public void A_tool_inside_a_sub_kit_is_expected_where_the_outer_kit_was_presented_also_beside_other_kits()
+    {
+        SubKitWorld shift = new SubKitWorld().ReadWell("T1", "T2", "CASE", "A1", "A2", "A3");
+        shift.Others.Add(SubKitWorld.Manifest(World.K2, 1, SubKitWorld.Line(1, "U1")));
+        ReadSession session = shift.World.Session("S1", [World.K1, World.K2]);
+        ReconciliationResult[] results = [shift.Reconcile(World.K2, session), shift.Reconcile(World.K1, session)];
+        string text = new ShiftReport(new ShiftReportInput { Results = results, MadeAt = World.End }).ToText(200);
+        string alone = new ShiftReport(new ShiftReportInput { Results = results[..1], MadeAt = World.End }).ToText(200);
+
+        Assert.Contains("UNEXPECTED", alone, StringComparison.Ordinal); // without the outer kit among the results nothing says that they belong there
+        Assert.DoesNotContain("UNEXPECTED", text, StringComparison.Ordinal);
     }
 
     private static ShiftReport ReportOf(SubKitWorld shift) => new(new ShiftReportInput { Results = [shift.Reconcile()], MadeAt = World.End.AddMinutes(3) });
