@@ -152,8 +152,9 @@ public sealed partial class CountingPolicy : PresencePolicy
         bool unnamed = false;
         foreach (PassEvidence pass in evidence.Passes)
         {
-            int counted = withTidOnly ? pass.TidLookCount : pass.LookCount;
-            if (counted > 0 && (degradedToo || !pass.IsDegraded))
+            int counted = withTidOnly ? (degradedToo || !pass.IsDegraded ? pass.TidLookCount : 0)
+                : degradedToo ? pass.LookCount : pass.ValidLookCount;
+            if (counted > 0)
             {
                 looks += counted;
                 passes++;

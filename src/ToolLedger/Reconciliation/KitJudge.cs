@@ -57,7 +57,9 @@ internal static class KitJudge
         foreach (Sighting sighting in tree.All.SelectMany(part => scope.People.SightingsIn(part.Manifest.Id))
             .Where(sighting => scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax
                 && tree.FindLine(sighting.Tool) is null)
-            .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal))
+            .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal)
+            .ThenBy(static sighting => sighting.At)
+            .ThenBy(static sighting => sighting.By.Value, System.StringComparer.Ordinal))
         {
             reasons.Add(new Reason(
                 ReconciliationReasons.KitForeignTool, ("tool", sighting.Tool.Value), ("by", sighting.By.Value), ("at", scope.Time(sighting.At))));

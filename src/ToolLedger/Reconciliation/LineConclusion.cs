@@ -80,9 +80,9 @@ public sealed class LineConclusion
             ? $"line {Label}: accounted for ({Words.Of(Basis)})"
             : $"line {Label}: {Words.Of(State)}";
 
-    /// <summary>The number of the line of the kit's own manifest that it is, or is inside of.</summary>
     private LineConclusion Careful => careful!.LineAt(index);
 
+    /// <summary>The number of the line of the kit's own manifest that it is, or is inside of.</summary>
     internal int OuterNumber => Within.Count > 0 ? Within[0] : Line.Number;
 
     /// <summary>This line and, behind it, all lines inside.</summary>

@@ -14,7 +14,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
 {
     private readonly KitOpening? opening = tree.Openings(scope) is [var latest, ..] ? latest : null;
 
-    public LineEvidence Of(in LineFacts facts, ToolReads reads, bool isAccounted)
+    public LineEvidence Of(in LineFacts facts, ToolReads reads, bool isAccounted, IReadOnlyList<PersonId> persons)
     {
         PresenceEvidence? best = reads.Best;
         DateTimeOffset? oldest = isAccounted ? OldestOf(facts) : null;
@@ -32,7 +32,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
             SightedIn = facts.Sighting is { InKit.IsEmpty: false } seen ? seen.InKit : null,
             Witness = facts.Sighting is { } sighting ? WitnessOf(sighting) : facts.Count?.Witness ?? facts.Pieces?.Witness,
             History = best?.History,
-            Persons = PersonsOf(facts),
+            Persons = persons,
             KnownShort = facts.KnownShort,
             Balance = facts.Balance,
             LatestAt = LatestOf(facts),
@@ -119,28 +119,4 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
     }
 
     private static DateTimeOffset? Earlier(DateTimeOffset? one, DateTimeOffset other) => one is { } first && first < other ? first : other;
-
-    private List<PersonId> PersonsOf(in LineFacts facts)
-    {
-        var persons = new List<PersonId>();
-        foreach (PersonId person in (ReadOnlySpan<PersonId>)
-            [
-                facts.Sighting?.By ?? default,
-                facts.Sighting?.Witness ?? default,
-                facts.Count?.By ?? default,
-                facts.Count?.Witness ?? default,
-                facts.Joining?.By ?? default,
-                facts.Pieces?.By ?? default,
-                facts.Pieces?.Witness ?? default,
-                facts.Seal is not null && seals.Check is { } check ? check.By : default,
-            ])
-        {
-            if (!person.IsEmpty && !persons.Contains(person))
-            {
-                persons.Add(person);
-            }
-        }
-
-        return persons;
-    }
 }

@@ -21,6 +21,7 @@ internal sealed class LineJudge
     private readonly NotExpectedSearch notExpected;
     private readonly BalanceSearch balances;
     private readonly LineEvidenceSearch evidence;
+    private readonly AgreedPersons persons;
     private readonly SealSearch seals;
     private readonly LineSentences sentences;
 
@@ -36,6 +37,7 @@ internal sealed class LineJudge
         balances = new BalanceSearch(scope, tree.Manifest);
         seals = new SealSearch(scope, tree, collector);
         evidence = new LineEvidenceSearch(scope, tree, collector, seals);
+        persons = new AgreedPersons(scope, tree.Manifest, people, seals);
         sentences = new LineSentences(scope, tree, seals);
     }
 
@@ -47,18 +49,18 @@ internal sealed class LineJudge
         ToolReads reads = line.Tool is { } tool ? collector.Collect(tool, tree) : new ToolReads();
         var remarks = new List<Reason>();
         Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, remarks) : null;
-        LineCount? count = people.FindCount(line, remarks, out JoiningStatement? joining);
         PieceNumber number = line.Tool is { } broken ? PieceNumber.Of(scope, broken, remarks) : default;
         PieceCount? pieces = line.Tool is { } piecesOf ? people.FindPieces(piecesOf, number, remarks) : null;
         decimal knownShort = notExpected.ShortOf(line, remarks);
         IReadOnlyList<ConsumableUse> uses = line is ConsumableLine consumable ? balances.FindUses(consumable, remarks) : [];
+        LineCount? count = people.FindCount(line, line.Expected.Amount - knownShort - BalanceSearch.TakenOut(uses), remarks, out JoiningStatement? joining);
         if (count is not null && balances.WhyCountedTooEarly(count, uses) is { } early)
         {
             remarks.Add(early);
             (count, joining) = (null, null);
         }
 
-        if (count is not null && line is ToolLine or SubKitLine && !IsKnownByCount(line.Tool, reads))
+        if (count is not null && line is ToolLine or SubKitLine && !IsKnownByCount(line.Tool))
         {
             remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
         }
@@ -100,7 +102,8 @@ internal sealed class LineJudge
             SealDoubt = sealDoubt,
             SubKitDoubt = line is SubKitLine subKit ? tree.DoubtOf(subKit) : null,
         };
-        return Conclude(WithBalance(facts, uses), reads, number.IsBroken, inner);
+        List<PersonId> said = persons.Of(facts, uses.Count > 0 ? uses[0].At : null, number.LastWord);
+        return Conclude(WithBalance(facts, uses), reads, said, number.IsBroken, inner);
     }
 
     private static LineFacts WithBalance(LineFacts facts, IReadOnlyList<ConsumableUse> uses) => facts.Line is ConsumableLine && facts.Counted is { } counted
@@ -138,7 +141,7 @@ internal sealed class LineJudge
         return new LineJudge(scope, inner, collector, rules, notExpected.Of(inner)).JudgeLines();
     }
 
-    private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, SealRecord? seal, LineConclusion[] inner)
+    private List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, SealRecord? seal, LineConclusion[] inner)
     {
         if (line is SubKitLine { Case: null })
         {
@@ -154,7 +157,7 @@ internal sealed class LineJudge
             bases.Add(AccountingBasis.Sighted);
         }
 
-        if (count is not null && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool, reads)))
+        if (count is not null && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool)))
         {
             bases.Add(AccountingBasis.Counted);
         }
@@ -179,7 +182,7 @@ internal sealed class LineJudge
     }
 
     /// <summary>A count identifies no tool that has a mark or a live tag; it can still contradict.</summary>
-    private static bool IsKnownByCount(Tool? tool, ToolReads reads) => tool is { Mark: null } && reads.LiveTags.Count == 0;
+    private bool IsKnownByCount(Tool? tool) => tool is { Mark: null } && !collector.HadTag(tool.Id);
 
     private List<Reason> OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
     {
@@ -201,7 +204,7 @@ internal sealed class LineJudge
         return open;
     }
 
-    private JudgedLine Conclude(in LineFacts facts, ToolReads reads, bool isBroken, IReadOnlyList<JudgedLine> inner)
+    private JudgedLine Conclude(in LineFacts facts, ToolReads reads, IReadOnlyList<PersonId> said, bool isBroken, IReadOnlyList<JudgedLine> inner)
     {
         Verdict lowest = Verdict.NoObjection;
         var reasons = new List<Reason>();
@@ -234,7 +237,7 @@ internal sealed class LineJudge
         }
 
         bool accounted = lowest.State == LineState.Accounted;
-        LineEvidence figures = evidence.Of(facts, reads, accounted);
+        LineEvidence figures = evidence.Of(facts, reads, accounted, said);
         reasons.AddRange(sentences.Of(facts));
         reasons.AddRange(facts.Remarks);
         if (figures.OpenedSince is { } opened)

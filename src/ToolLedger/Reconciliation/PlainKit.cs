@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
@@ -50,7 +51,7 @@ internal static class PlainKit
     public static ReadSession? FindSession(ReconciliationInput input, ReconciliationPolicy policy)
         => policy.Presence is CountingPolicy { EpcOnlyAccepted: true }
             && input.Sessions.Count == 1
-            && input.Kits.Faults.Count == 0
+            && input.Kits.Faults.All(static fault => fault.Reason.Kind == KitRules.MarkInTwoKits)
             && input.Inventory.IsEmpty
             && input.Tags.Quarantines.Count == 0
             && input.Sessions[0] is { Health.State: SessionState.Valid, NearbyKits.Count: 0, Passes.Count: 1 } session

@@ -6,8 +6,8 @@ using ToolLedger.Presence;
 namespace ToolLedger.Reconciliation;
 
 /// <summary>
-/// Joins passes that are not separate views: those of sessions that overlap at one station (the same reads handed in twice must not make two
-/// passes), and those too short to have been a presentation of their own.
+/// Tells how many separate views the passes are. Passes of sessions that overlap at one station are not separate (the same reads handed in twice must not
+/// make two passes), and one too short to have been a presentation of its own is joined with its neighbour.
 /// </summary>
 internal static class SeparatePasses
 {
@@ -18,47 +18,31 @@ internal static class SeparatePasses
             .GroupBy(static pass => pass.Station.Value, StringComparer.Ordinal)
             .OrderBy(static group => group.Key, StringComparer.Ordinal))
         {
-            TimedPass? open = null;
+            PassCluster? open = null;
             foreach (TimedPass pass in station
                 .OrderBy(static pass => pass.From)
                 .ThenBy(static pass => pass.To)
                 .ThenBy(static pass => pass.Evidence.Session.Value, StringComparer.Ordinal))
             {
-                if (open is not { } current)
+                if (pass.Evidence.LookCount == 0)
                 {
-                    open = pass;
+                    // A silent pass shows nothing that another could show again.
+                    separate.Add(pass.Evidence);
                 }
-                else if (pass.From < current.To)
+                else if (open is null)
                 {
-                    // The same time at the same place: the looks may be the same ones, so only the better of the two counts.
-                    open = Join(current, pass, int.Max);
+                    open = new PassCluster(pass);
                 }
-                else if (pass.To - pass.From < shortest || current.To - current.From < shortest)
+                else if (!open.TryAdd(pass, shortest))
                 {
-                    open = Join(current, pass, static (a, b) => a + b);
-                }
-                else
-                {
-                    separate.Add(current.Evidence);
-                    open = pass;
+                    separate.AddRange(open.Views(shortest));
+                    open = new PassCluster(pass);
                 }
             }
 
-            separate.Add(open!.Value.Evidence);
+            separate.AddRange(open?.Views(shortest) ?? []);
         }
 
         return separate;
     }
-
-    private static TimedPass Join(TimedPass a, TimedPass b, Func<int, int, int> looks) => a with
-    {
-        To = a.To > b.To ? a.To : b.To,
-        Evidence = a.Evidence with
-        {
-            IsDegraded = a.Evidence.IsDegraded || b.Evidence.IsDegraded,
-            LookCount = looks(a.Evidence.LookCount, b.Evidence.LookCount),
-            TidLookCount = looks(a.Evidence.TidLookCount, b.Evidence.TidLookCount),
-            LookLimit = long.Max(a.Evidence.LookLimit, b.Evidence.LookLimit),
-        },
-    };
 }

@@ -38,5 +38,8 @@ internal sealed class ToolReads
     /// <summary>True where an open doubt leaves it unknown which tool is which.</summary>
     public bool IsIdentityUnknown { get; set; }
 
+    /// <summary>Why another kit's session explains one of the tags better, or null.</summary>
+    public Reason? Elsewhere { get; set; }
+
     public Reason? ReadsWithheld { get; set; }
 }

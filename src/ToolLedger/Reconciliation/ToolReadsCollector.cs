@@ -68,7 +68,7 @@ internal sealed class ToolReadsCollector
             CollectTag(tag.Key, tool, tag, reads);
         }
 
-        reads.ReadsWithheld ??= WhyLaterSilent(reads);
+        reads.ReadsWithheld ??= reads.Elsewhere ?? WhyLaterSilent(reads);
         CollectReencoded(tool.Id, reads);
         DoubtOtherManifests(tool.Id, listedIn, reads);
         return reads;
@@ -174,11 +174,13 @@ internal sealed class ToolReadsCollector
             reads.IsBestDoubted = withheld is not null;
             reads.FirstSeen = neighbour is null ? looks.FirstSeen : null;
             reads.LastSeen = neighbour is null ? looks.LastSeen : null;
-            reads.ReadsWithheld = withheld ?? WhyElsewhere(presence);
+            reads.ReadsWithheld = withheld;
             reads.Neighbour = neighbour is { } kit
                 ? new Reason(ReconciliationReasons.OnlyWhileNearby, ("kit", kit.Value), ("looks", looks.Passes.Sum(static pass => pass.Looks).ToString(CultureInfo.InvariantCulture)))
                 : null;
         }
+
+        reads.Elsewhere ??= WhyElsewhere(presence);
     }
 
     private Reason? WhyLaterSilent(ToolReads reads)
@@ -187,7 +189,7 @@ internal sealed class ToolReadsCollector
                 ? new Reason(ReconciliationReasons.LaterSilent, ("session", latest.Id.Value))
                 : null;
 
-    /// <summary>Usable or not, heard there or not: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
+    /// <summary>Usable or not, heard there or not, whichever of its tags: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
     private Reason? WhyElsewhere(PresenceEvidence presence)
     {
         foreach (ReadSession other in presence.LookCount == 0 ? [] : OthersThatHeard(presence.Tag))
@@ -204,6 +206,23 @@ internal sealed class ToolReadsCollector
         }
 
         return null;
+    }
+
+    /// <summary>Whether the tool wore a tag at any time that evidence which still counts may be of. No session makes a difference, so that a poor one settles nothing.</summary>
+    public bool HadTag(ToolId tool)
+    {
+        SessionPolicy sessions = scope.Policy.Sessions;
+        TimeSpan longest = sessions.SessionAgeMax + sessions.MaximumWindow;
+        DateTimeOffset since = scope.AsOf - (longest > scope.Policy.Inventory.EvidenceAgeMax ? longest : scope.Policy.Inventory.EvidenceAgeMax);
+        foreach (TagBinding binding in scope.Input.Tags.HistoryOf(tool))
+        {
+            if (binding.From <= scope.AsOf && (binding.Until is not { } until || until > since))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>In a long session a tag last heard long ago says nothing of now, as if the session had ended then.</summary>

@@ -22,7 +22,7 @@ public sealed class PlainKitTests
     private static readonly TagId Control = Tag(99);
 
     // A rule that never objects takes the short way away and changes nothing else.
-    [Property(MaxTest = 3000)]
+    [Property(MaxTest = 1000)]
     public void The_short_way_and_the_careful_way_conclude_the_same(int seed)
     {
         ReconciliationInput input = Draw(new Random(seed));
