@@ -1,8 +1,8 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Reconciliation;
-using ToolLedger.Records;
 
 namespace ToolLedger.Reports;
 
@@ -51,13 +51,12 @@ internal sealed class ExposureSection(ReportVoice voice, IReportPage page, Recon
     }
 
     /// <summary>Open lines, those with the same hint together.</summary>
-    private IEnumerable<ReportRow> OpenLines() =>
-        from line in result.ChaseList
-        group line.Label by Hint(line.Evidence) into alike
-        select new ReportRow("", "OPEN", voice.Say(
+    private IEnumerable<ReportRow> OpenLines() => result.ChaseList
+        .GroupBy(line => Hint(line.Evidence), static line => line.Label, StringComparer.Ordinal)
+        .Select(alike => new ReportRow("", "OPEN", voice.Say(
             ReportSentences.ExposedBefore,
             ("lines", (alike.Count() == 1 ? "line " : "lines ") + voice.List(alike, alike.Count(), Shown)),
-            ("hint", alike.Key)));
+            ("hint", alike.Key))));
 
     private IEnumerable<ReportRow> SettledLines()
     {
