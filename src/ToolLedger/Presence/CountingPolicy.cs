@@ -45,7 +45,7 @@ public sealed partial class CountingPolicy : PresencePolicy
     public override PresenceJudgement Judge(PresenceEvidence evidence)
     {
         ArgumentNullException.ThrowIfNull(evidence);
-        var reasons = new List<Reason>();
+        var reasons = new List<Reason>(2);
         int looks = evidence.LookCount;
         if (looks == 0)
         {
@@ -150,8 +150,9 @@ public sealed partial class CountingPolicy : PresencePolicy
     {
         int looks = 0, passes = 0, antennas = 0;
         bool unnamed = false;
-        foreach (PassEvidence pass in evidence.Passes)
+        for (int i = 0; i < evidence.Passes.Count; i++)
         {
+            PassEvidence pass = evidence.Passes[i];
             int counted = withTidOnly ? (degradedToo || !pass.IsDegraded ? pass.TidLookCount : 0)
                 : degradedToo ? pass.LookCount : pass.ValidLookCount;
             if (counted > 0)
@@ -161,8 +162,9 @@ public sealed partial class CountingPolicy : PresencePolicy
             }
         }
 
-        foreach (AntennaEvidence antenna in evidence.Antennas)
+        for (int i = 0; i < evidence.Antennas.Count; i++)
         {
+            AntennaEvidence antenna = evidence.Antennas[i];
             if ((degradedToo || !antenna.IsDegraded) && (!withTidOnly || antenna.TidLookCount > 0))
             {
                 antennas += antenna.Antenna.IsKnown ? 1 : 0;

@@ -159,17 +159,18 @@ internal sealed class EvidenceStore
         return index.Of(tag);
     }
 
+    /// <summary>Whether a report of a tag was taken as evidence.</summary>
+    internal bool IsAccepted(int tag)
+    {
+        ref TagEntry entry = ref _tags[tag];
+        return entry.Accepted > 0 || (entry.Rest >= 0 && _rests[entry.Rest].AcceptedRounds > 0);
+    }
+
     /// <summary>The evidence of a tag in plain figures. In a session of several passes an antenna of number 64 or more counts once in each.</summary>
     internal PlainLooks PlainOf(int tag)
     {
         ref TagEntry entry = ref _tags[tag];
-        var looks = new PlainLooks { FirstTicks = entry.First + Origin, LastTicks = entry.Last + Origin, IsAccepted = entry.Accepted > 0 };
-        if (entry.Rest >= 0)
-        {
-            ref TagRest rest = ref _rests[entry.Rest];
-            looks.Tids = rest.Tids;
-            looks.IsAccepted |= rest.AcceptedRounds > 0;
-        }
+        var looks = new PlainLooks { FirstTicks = entry.First + Origin, LastTicks = entry.Last + Origin, IsAccepted = IsAccepted(tag), Tids = TidsOf(entry) };
 
         ReadOnlySpan<ulong> left = LooksOf(tag);
         looks.LookCount = left.Length;

@@ -16,8 +16,13 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitManifest manif
     /// <param name="facts">The line.</param>
     /// <param name="lastUse">The last job record that counts: a count before it is not the same, whatever its number.</param>
     /// <param name="lastWord">The last word on how the tool broke: a count of pieces before it says nothing.</param>
-    public List<PersonId> Of(in LineFacts facts, DateTimeOffset? lastUse, DateTimeOffset? lastWord)
+    public IReadOnlyList<PersonId> Of(in LineFacts facts, DateTimeOffset? lastUse, DateTimeOffset? lastWord)
     {
+        if (facts is { Sighting: null, Count: null, Pieces: null, Seal: null })
+        {
+            return [];
+        }
+
         var persons = new List<PersonId>();
         if (facts is { Sighting: { } sighting, Line.Tool: { } tool })
         {

@@ -54,6 +54,16 @@ internal static class KitJudge
             reasons.Add(new Reason(ReconciliationReasons.KitDifferences, ("lines", string.Join(", ", numbers)), ("count", LineConclusion.Text(numbers.Length))));
         }
 
+        if (scope.People.HasSightings)
+        {
+            AddForeignTools(scope, tree, reasons);
+        }
+
+        return reasons.Count > 1 ? [.. reasons.Distinct()] : reasons;
+    }
+
+    private static void AddForeignTools(ReconciliationScope scope, KitTree tree, List<Reason> reasons)
+    {
         foreach (Sighting sighting in tree.All.SelectMany(part => scope.People.SightingsIn(part.Manifest.Id))
             .Where(sighting => scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax
                 && tree.FindLine(sighting.Tool) is null)
@@ -64,8 +74,6 @@ internal static class KitJudge
             reasons.Add(new Reason(
                 ReconciliationReasons.KitForeignTool, ("tool", sighting.Tool.Value), ("by", sighting.By.Value), ("at", scope.Time(sighting.At))));
         }
-
-        return [.. reasons.Distinct()];
     }
 
     private static List<Reason> Open(ReconciliationScope scope, IReadOnlyList<LineConclusion> lines, IReadOnlyList<PersonId> persons)

@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -23,7 +22,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
             LiveTagCount = facts.LiveTags.Count,
             LookCount = best?.LookCount ?? 0,
             AntennaCount = best?.Antennas.Count ?? 0,
-            PassCount = best?.Passes.Count(static pass => pass.LookCount > 0) ?? 0,
+            PassCount = PassesWithLooks(best),
             Strongest = best?.Strongest,
             LastSeen = reads.LastSeen,
             Counted = facts.Counted ?? (facts.Pieces?.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece) : null),
@@ -39,6 +38,17 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
             OldestAt = oldest,
             OpenedSince = opening is { } opened && oldest <= opened.At ? opened.At : null,
         };
+    }
+
+    private static int PassesWithLooks(PresenceEvidence? best)
+    {
+        int count = 0;
+        for (int i = 0; i < best?.Passes.Count; i++)
+        {
+            count += best.Passes[i].LookCount > 0 ? 1 : 0;
+        }
+
+        return count;
     }
 
     private DateTimeOffset? SealCheckedAt(in LineFacts facts) => facts.Seal is null ? null : seals.Check?.At;
@@ -69,9 +79,9 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
         }
 
         DateTimeOffset? oldest = null;
-        foreach (AccountingBasis basis in facts.Bases)
+        for (int i = 0; i < facts.Bases.Count; i++)
         {
-            DateTimeOffset? at = basis switch
+            DateTimeOffset? at = facts.Bases[i] switch
             {
                 AccountingBasis.Sighted => facts.Sighting?.At,
                 AccountingBasis.Counted => facts.Count?.At,
@@ -107,9 +117,9 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
     private DateTimeOffset? FirstLook(PresenceEvidence? best)
     {
         DateTimeOffset? first = null;
-        foreach (ReadSession session in best is null ? [] : collector.UsedSessions)
+        for (int i = 0; best is not null && i < collector.UsedSessions.Count; i++)
         {
-            if (session.Find(best!.Tag) is { AcceptedCount: > 0, FirstSeen: { } seen })
+            if (collector.UsedSessions[i].Find(best.Tag) is { AcceptedCount: > 0, FirstSeen: { } seen })
             {
                 first = Earlier(first, seen);
             }

@@ -46,7 +46,7 @@ internal sealed class PeopleCollector
                 }
                 else
                 {
-                    reads.Doubts.Add(new IdentityDoubt(contrary, sighting.At));
+                    reads.AddDoubt(new IdentityDoubt(contrary, sighting.At));
                 }
 
                 return null;

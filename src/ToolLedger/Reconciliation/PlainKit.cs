@@ -68,7 +68,7 @@ internal static class PlainKit
         state = LineState.NotAssessed;
         if (input.Tags.OnlyBindingOf(tool.Id) is not { } binding
             || !binding.IsLiveAt(session.From) || !binding.IsLiveAt(session.To) || !binding.IsLiveAt(input.AsOf)
-            || IsControlTag(session, binding.Tag))
+            || session.Presentation.Station.HasControlTag(binding.Tag))
         {
             return false;
         }
@@ -88,19 +88,5 @@ internal static class PlainKit
             _ => LineState.NotRead,
         };
         return true;
-    }
-
-    private static bool IsControlTag(ReadSession session, TagId tag)
-    {
-        IReadOnlyList<ControlTag> controls = session.Presentation.Station.ControlTags;
-        for (int i = 0; i < controls.Count; i++)
-        {
-            if (controls[i].Tag == tag)
-            {
-                return true;
-            }
-        }
-
-        return false;
     }
 }

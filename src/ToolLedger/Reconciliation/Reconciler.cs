@@ -22,11 +22,11 @@ public sealed class Reconciler
     // A kit without a session of its own names the first sessions of others, which is enough to see a wrong kit id.
     private const int OtherSessionsNamed = 10;
 
-    private static readonly IReadOnlyList<IReconciliationRule> BuiltIn =
+    private static readonly IReconciliationRule[] BuiltIn =
         [new IdentityRule(), new CountRule(), new BalanceRule(), new PieceRule(), new WitnessRule(), new SubKitRule(), new BasisRule()];
 
     private readonly ReconciliationPolicy policy;
-    private readonly IReadOnlyList<IReconciliationRule> rules;
+    private readonly IReconciliationRule[] rules;
     private readonly ILogger logger;
 
     /// <summary>Makes a reconciler.</summary>
@@ -124,7 +124,7 @@ public sealed class Reconciler
         }
     }
 
-    private ReadSession? PlainSessionOf(ReconciliationInput input) => rules.Count == BuiltIn.Count ? PlainKit.FindSession(input, policy) : null;
+    private ReadSession? PlainSessionOf(ReconciliationInput input) => rules.Length == BuiltIn.Length ? PlainKit.FindSession(input, policy) : null;
 
     private Lazy<ReconciliationScope> ScopeOf(ReconciliationInput input, bool isForMany) => new(() => new ReconciliationScope(input, policy, isForMany));
 
@@ -174,7 +174,7 @@ public sealed class Reconciler
         var notExpected = new NotExpectedSearch(scope, tree, sessions);
         JudgedLine[] own = new LineJudge(scope, tree, collector, rules, notExpected).JudgeLines();
         JudgedLine[] judged = manifest.HasSubKits ? [.. own.SelectMany(static line => line.WithInner())] : own;
-        LineConclusion[] lines = [.. judged.Select(static line => line.Conclusion)];
+        LineConclusion[] lines = Array.ConvertAll(judged, static line => line.Conclusion);
         var signing = new SignatureSearch(scope, lines);
         List<Signature> signatures = signing.Used();
         List<PersonId> persons = PersonsOf(lines, signatures);
@@ -189,7 +189,7 @@ public sealed class Reconciler
             Manifest = manifest,
             AsOf = scope.AsOf,
             Kit = conclusion,
-            Lines = manifest.HasSubKits ? [.. own.Select(static line => line.Conclusion)] : lines,
+            Lines = manifest.HasSubKits ? Array.ConvertAll(own, static line => line.Conclusion) : lines,
             NotExpected = leftOut,
             UnlistedItems = people.UnlistedItems,
             Openings = tree.Openings(scope),
@@ -219,8 +219,8 @@ public sealed class Reconciler
         throw new ArgumentException($"The register holds no manifest of kit \"{kit}\" {which}.", nameof(input));
     }
 
-    private static List<PersonId> PersonsOf(IReadOnlyList<LineConclusion> lines, List<Signature> signatures)
-        => [.. lines.SelectMany(static line => line.Evidence.Persons)
+    private static List<PersonId> PersonsOf(LineConclusion[] lines, List<Signature> signatures)
+        => signatures.Count == 0 && Array.TrueForAll(lines, static line => line.Evidence.Persons.Count == 0) ? [] : [.. lines.SelectMany(static line => line.Evidence.Persons)
             .Concat(signatures.Select(static signature => signature.By))
             .Distinct()
             .OrderBy(static person => person.Value, StringComparer.Ordinal)];

@@ -15,7 +15,7 @@ internal static class SessionFindingSearch
     public static List<Finding> Search(ReconciliationScope scope, ReadSession session)
     {
         var findings = new List<Finding>();
-        var byKit = new SortedDictionary<string, List<TagReading>>(StringComparer.Ordinal);
+        SortedDictionary<string, List<TagReading>>? byKit = null;
         foreach (TagReading reading in scope.ReadingOf(session).Tags)
         {
             if (reading is { Kind: TagReadingKind.Retired, Tool: { } retired })
@@ -31,6 +31,7 @@ internal static class SessionFindingSearch
             else if (reading is { Kind: TagReadingKind.Live, Kit: { } kit } && !session.Presents(kit)
                 && !scope.HoldersOf(kit).Any(session.Presents))
             {
+                byKit ??= new SortedDictionary<string, List<TagReading>>(StringComparer.Ordinal);
                 if (!byKit.TryGetValue(kit.Value, out List<TagReading>? list))
                 {
                     byKit.Add(kit.Value, list = []);
@@ -40,7 +41,7 @@ internal static class SessionFindingSearch
             }
         }
 
-        foreach ((string kit, List<TagReading> readings) in byKit)
+        foreach ((string kit, List<TagReading> readings) in byKit ?? [])
         {
             findings.Add(new Finding(FindingLevel.Session, Describe(scope, session, new KitId(kit), readings))
             {
@@ -50,7 +51,11 @@ internal static class SessionFindingSearch
         }
 
         NearMissSearch.Search(scope, session, findings);
-        SearchNeighbours(session, findings);
+        if (session.NearbyKits.Count > 0)
+        {
+            SearchNeighbours(session, findings);
+        }
+
         return findings;
     }
 

@@ -108,6 +108,18 @@ public sealed class AgreementTests
         Assert.Contains(line.Reasons, reason => reason.Code == ReconciliationReasons.BetterElsewhere.Code);
     }
 
+    // The one look of this kit's own session once mattered: without it the other kit's looks at the same tag were not compared at all.
+    [Fact]
+    public void What_another_kits_session_heard_weighs_where_this_kits_own_heard_nothing_of_that_tag()
+    {
+        World world = AllRead();
+        world.Bindings.Add(World.Binding(World.TagOf("T3b"), new ToolId("T3")));
+        var other = new World();
+        other.Read("T3b", World.A1, 1, 4);
+
+        Assert.Equal(LineState.Weak, world.Reconcile(world.Session(), other.Session("S2", World.K2)).Lines[2].State);
+    }
+
     // A silent session over both passes of another once made one pass of the two.
     [Fact]
     public void A_silent_session_makes_no_single_pass_of_two_that_it_overlaps()
