@@ -46,12 +46,12 @@ internal static class KitJudge
     private static List<Reason> Differences(ReconciliationScope scope, KitTree tree, IReadOnlyList<LineConclusion> lines)
     {
         var reasons = new List<Reason>();
-        string numbers = string.Join(", ", lines
+        string[] numbers = [.. lines
             .Where(static line => line.IsPositiveDifference && !line.Inner.Any(static inner => inner.IsPositiveDifference))
-            .Select(static line => line.Label));
+            .Select(static line => line.Label)];
         if (numbers.Length > 0)
         {
-            reasons.Add(new Reason(ReconciliationReasons.KitDifferences, ("lines", numbers)));
+            reasons.Add(new Reason(ReconciliationReasons.KitDifferences, ("lines", string.Join(", ", numbers)), ("count", LineConclusion.Text(numbers.Length))));
         }
 
         if (scope.People.HasSightings)

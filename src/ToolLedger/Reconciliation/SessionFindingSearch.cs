@@ -5,6 +5,7 @@ using System.Linq;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
@@ -85,10 +86,20 @@ internal static class SessionFindingSearch
         }
 
         const int Named = 10;
-        string tools = string.Join(", ", readings.Take(Named).Select(static reading => reading.Tool!.Value.Value))
+        KitManifest? manifest = scope.Input.Kits.Find(kit, scope.AsOf);
+        string tools = string.Join(", ", readings.Take(Named).Select(reading => NameOf(manifest, reading.Tool!.Value)))
             + (readings.Count > Named ? ", and " + (readings.Count - Named).ToString(CultureInfo.InvariantCulture) + " more" : "");
-        return new Reason(ReconciliationReasons.ForeignTools, ("tags", count), ("kit", kit.Value), ("tools", tools));
+        return new Reason(ReconciliationReasons.ForeignTools, ("tags", count), ("kit", kit.Value), ("tools", tools), ("signer", SignerOf(manifest)));
     }
+
+    /// <summary>What a person looks for: the tool's description and mark, else its id.</summary>
+    private static string NameOf(KitManifest? manifest, ToolId id) => manifest?.FindLine(id)?.Tool is not { } tool ? id.Value
+        : tool.Mark is { } mark ? $"{tool.Description} [{mark}]"
+        : $"{tool.Description}, {id.Value}";
+
+    private static string SignerOf(KitManifest? manifest) => manifest is null ? "nobody known"
+        : manifest.SignedBy.Role.IsEmpty ? manifest.SignedBy.By.Value
+        : $"{manifest.SignedBy.By.Value} ({manifest.SignedBy.Role.Value})";
 
     private static int LiveTagsOf(ReconciliationScope scope, KitId kit, DateTimeOffset at)
     {

@@ -34,9 +34,9 @@ internal static class WhatIsSigned
             PolicyName = policy.Name,
             PolicyDigest = policy.Digest,
         });
-        // The last section holds the digests of everything above. They change with every setting, so they are left out here.
+        // The annex holds the digests of everything above. They change with every setting, so they are left out here.
         string text = report.ToText(width: 120);
-        Console.Write(text[..text.IndexOf("\nWhat this rests on", StringComparison.Ordinal)]);
+        Console.Write(text[..text.IndexOf("\nAnnex: ", StringComparison.Ordinal)]);
         // </example>
     }
 }
