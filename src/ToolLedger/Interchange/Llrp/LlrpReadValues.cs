@@ -1,0 +1,43 @@
+namespace ToolLedger.Interchange.Llrp;
+
+/// <summary>The values of a tag report that its read depends on, after what is carried over was filled in.</summary>
+internal struct LlrpReadValues
+{
+    internal int? AntennaId;
+    internal int? PeakRssi;
+    internal int? Count;
+    internal ulong? FirstUtc;
+    internal ulong? LastUtc;
+    internal ulong? FirstUptime;
+    internal ulong? LastUptime;
+
+    internal static LlrpReadValues Of(in LlrpTagReport report) => new()
+    {
+        AntennaId = report.AntennaId,
+        PeakRssi = report.PeakRssi,
+        Count = report.TagSeenCount,
+        FirstUtc = report.FirstSeenUtcMicroseconds,
+        LastUtc = report.LastSeenUtcMicroseconds,
+        FirstUptime = report.FirstSeenUptimeMicroseconds,
+        LastUptime = report.LastSeenUptimeMicroseconds,
+    };
+
+    /// <summary>Takes what is absent and meant as before from the values before.</summary>
+    internal void Fill(in LlrpReadValues before, LlrpCarryOver which)
+    {
+        AntennaId ??= (which & LlrpCarryOver.AntennaId) != 0 ? before.AntennaId : null;
+        PeakRssi ??= (which & LlrpCarryOver.PeakRssi) != 0 ? before.PeakRssi : null;
+        Count ??= (which & LlrpCarryOver.TagSeenCount) != 0 ? before.Count : null;
+        if ((which & LlrpCarryOver.FirstSeen) != 0)
+        {
+            FirstUtc ??= before.FirstUtc;
+            FirstUptime ??= before.FirstUptime;
+        }
+
+        if ((which & LlrpCarryOver.LastSeen) != 0)
+        {
+            LastUtc ??= before.LastUtc;
+            LastUptime ??= before.LastUptime;
+        }
+    }
+}
