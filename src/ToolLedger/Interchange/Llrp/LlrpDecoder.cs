@@ -73,11 +73,15 @@ public sealed class LlrpDecoder
     {
         while (!bytes.IsEmpty)
         {
-            // The first segment may be empty; the slice moves to the next one that is not.
-            ReadOnlySpan<byte> rest = bytes.FirstSpan;
-            int before = rest.Length;
+            SequencePosition next = bytes.Start;
+            bytes.TryGet(ref next, out ReadOnlyMemory<byte> segment);
+            ReadOnlySpan<byte> rest = segment.Span;
             bool isComplete = TryRead(ref rest, out message);
-            bytes = before == 0 ? bytes.Slice(bytes.GetPosition(0)) : bytes.Slice(before - rest.Length);
+
+            // By the position of the next segment, because a slice of no bytes would stay at an empty one.
+            bytes = !rest.IsEmpty ? bytes.Slice(segment.Length - rest.Length)
+                : next.GetObject() is null ? bytes.Slice(bytes.End)
+                : bytes.Slice(next);
             if (isComplete)
             {
                 return true;

@@ -88,9 +88,11 @@ internal static class LlrpEventReader
     {
         rule = LlrpRule.None;
         ReadOnlySpan<byte> value = reader.Value;
-        if (reader is { IsFixed: false, Type: LlrpParameterType.ReaderException })
+        switch (reader.IsFixed ? 0 : reader.Type)
         {
-            return TryReadException(value, stamp, out what, out rule);
+            case LlrpParameterType.ReaderException: return TryReadException(value, stamp, out what, out rule);
+            case LlrpParameterType.AiSpecEvent: return TryReadAiSpec(value, stamp, out what, out rule);
+            default: break;
         }
 
         what = reader.IsFixed ? stamp with { ParameterType = reader.Type } : reader.Type switch
@@ -107,7 +109,6 @@ internal static class LlrpEventReader
             LlrpParameterType.BufferLevelWarning => stamp with { Kind = LlrpEventKind.BufferLevelWarning, BufferPercent = value[0] },
             LlrpParameterType.BufferOverflow => stamp with { Kind = LlrpEventKind.BufferOverflow },
             LlrpParameterType.RfSurveyEvent => Part(stamp, LlrpEventKind.RfSurvey, value),
-            LlrpParameterType.AiSpecEvent => Part(stamp, LlrpEventKind.AiSpec, value),
             LlrpParameterType.AntennaEvent => stamp with { Kind = LlrpEventKind.Antenna, EventType = value[0], AntennaId = Word(value, 1) },
             LlrpParameterType.ConnectionAttempt => stamp with { Kind = LlrpEventKind.ConnectionAttempt, ConnectionStatus = Word(value, 0) },
             LlrpParameterType.ConnectionClose => stamp with { Kind = LlrpEventKind.ConnectionClose },
@@ -120,6 +121,23 @@ internal static class LlrpEventReader
 
     private static LlrpReaderEvent Part(LlrpReaderEvent stamp, LlrpEventKind kind, ReadOnlySpan<byte> value) =>
         stamp with { Kind = kind, EventType = value[0], RoSpecId = Number(value, 1), SpecIndex = Word(value, 5) };
+
+    private static bool TryReadAiSpec(ReadOnlySpan<byte> value, LlrpReaderEvent stamp, out LlrpReaderEvent what, out LlrpRule rule)
+    {
+        const int fieldsLength = 7;
+        what = Part(stamp, LlrpEventKind.AiSpec, value);
+        var reader = new LlrpParameterReader(value, fieldsLength);
+        while (reader.TryRead())
+        {
+            if (reader is { IsFixed: true, Type: LlrpParameterType.SingulationDetails })
+            {
+                what = what with { CollisionSlotCount = Word(reader.Value, 0), EmptySlotCount = Word(reader.Value, 2) };
+            }
+        }
+
+        rule = reader.Rule;
+        return rule == LlrpRule.None;
+    }
 
     private static bool TryReadException(ReadOnlySpan<byte> value, LlrpReaderEvent stamp, out LlrpReaderEvent what, out LlrpRule rule)
     {

@@ -34,7 +34,7 @@ internal static class LlrpEventWriter
         LlrpEventKind.BufferOverflow => Parameter(LlrpParameterType.BufferOverflow, []),
         LlrpEventKind.ReaderException => Parameter(LlrpParameterType.ReaderException, [.. Word((ushort)text.Length), .. text, .. Places(what)]),
         LlrpEventKind.RfSurvey => Parameter(LlrpParameterType.RfSurveyEvent, Part(what)),
-        LlrpEventKind.AiSpec => Parameter(LlrpParameterType.AiSpecEvent, Part(what)),
+        LlrpEventKind.AiSpec => Parameter(LlrpParameterType.AiSpecEvent, [.. Part(what), .. Singulation(what)]),
         LlrpEventKind.Antenna => Parameter(LlrpParameterType.AntennaEvent, [what.EventType.GetValueOrDefault(), .. Word(what.AntennaId)]),
         LlrpEventKind.ConnectionAttempt => Parameter(LlrpParameterType.ConnectionAttempt, Word(what.ConnectionStatus)),
         LlrpEventKind.ConnectionClose => Parameter(LlrpParameterType.ConnectionClose, []),
@@ -43,6 +43,10 @@ internal static class LlrpEventWriter
     };
 
     private static byte[] Part(LlrpReaderEvent what) => [what.EventType.GetValueOrDefault(), .. Number(what.RoSpecId), .. Word(what.SpecIndex)];
+
+    private static byte[] Singulation(LlrpReaderEvent what) => (what.CollisionSlotCount ?? what.EmptySlotCount) is null
+        ? []
+        : [0x80 | LlrpParameterType.SingulationDetails, .. Word(what.CollisionSlotCount), .. Word(what.EmptySlotCount)];
 
     private static byte[] Places(LlrpReaderEvent what)
     {

@@ -58,6 +58,12 @@ public sealed record LlrpReaderEvent
     /// <summary>How often a loop was run through.</summary>
     public uint? LoopCount { get; init; }
 
+    /// <summary>How many slots of a part of an operation held more than one tag; null where the reader does not count them.</summary>
+    public ushort? CollisionSlotCount { get; init; }
+
+    /// <summary>How many slots of a part of an operation held no tag; null where the reader does not count them.</summary>
+    public ushort? EmptySlotCount { get; init; }
+
     /// <summary>What the reader says of a fault; characters that are not UTF-8 are replaced.</summary>
     public string? Message { get; init; }
 
