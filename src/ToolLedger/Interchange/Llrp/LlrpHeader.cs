@@ -1,10 +1,12 @@
 using System;
 using System.Buffers.Binary;
+using System.Runtime.InteropServices;
 
 namespace ToolLedger.Interchange.Llrp;
 
 /// <summary>The 10 bytes before every message. Big-endian: 3 reserved bits, ignored on receipt; 3 bits version; 10 bits type;
 /// 32 bits length with the header; 32 bits id. Source: LLRP 1.1 (2010), message header.</summary>
+[StructLayout(LayoutKind.Auto)]
 internal readonly struct LlrpHeader
 {
     internal const int Length = 10;

@@ -1,9 +1,6 @@
 using System;
-using System.Buffers.Binary;
 using ToolLedger.Identifiers;
 using ToolLedger.Reads;
-using ToolLedger.Records;
-using ToolLedger.Tools;
 
 namespace ToolLedger.Interchange.Llrp;
 
@@ -56,12 +53,15 @@ public sealed class LlrpReadBuilder
         while (count < destination.Length)
         {
             ReadOnlySpan<byte> rest = reports.Rest;
-            if (rest.Length > LengthByte && _templates[rest[LengthByte] & (TemplateCount - 1)] is { } template
-                && template.Fits(rest) && template.TryMake(rest, out destination[count]))
+            if (rest.Length > LengthByte && _templates[rest[LengthByte] & (TemplateCount - 1)] is { } template)
             {
-                reports.Skip(template.Length);
-                count++;
-                continue;
+                int made = template.Read(rest, destination[count..]);
+                reports.Skip(made * template.Length);
+                count += made;
+                if (made > 0)
+                {
+                    continue;
+                }
             }
 
             if (!reports.TryRead(out LlrpTagReport report))

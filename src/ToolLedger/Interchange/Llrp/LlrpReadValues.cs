@@ -1,6 +1,9 @@
+using System.Runtime.InteropServices;
+
 namespace ToolLedger.Interchange.Llrp;
 
 /// <summary>The values of a tag report that its read depends on, after what is carried over was filled in.</summary>
+[StructLayout(LayoutKind.Auto)]
 internal struct LlrpReadValues
 {
     internal int? AntennaId;
@@ -25,16 +28,16 @@ internal struct LlrpReadValues
     /// <summary>Takes what is absent and meant as before from the values before.</summary>
     internal void Fill(in LlrpReadValues before, LlrpCarryOver which)
     {
-        AntennaId ??= (which & LlrpCarryOver.AntennaId) != 0 ? before.AntennaId : null;
-        PeakRssi ??= (which & LlrpCarryOver.PeakRssi) != 0 ? before.PeakRssi : null;
-        Count ??= (which & LlrpCarryOver.TagSeenCount) != 0 ? before.Count : null;
-        if ((which & LlrpCarryOver.FirstSeen) != 0)
+        AntennaId ??= (which & LlrpCarryOver.AntennaId) != LlrpCarryOver.None ? before.AntennaId : null;
+        PeakRssi ??= (which & LlrpCarryOver.PeakRssi) != LlrpCarryOver.None ? before.PeakRssi : null;
+        Count ??= (which & LlrpCarryOver.TagSeenCount) != LlrpCarryOver.None ? before.Count : null;
+        if ((which & LlrpCarryOver.FirstSeen) != LlrpCarryOver.None)
         {
             FirstUtc ??= before.FirstUtc;
             FirstUptime ??= before.FirstUptime;
         }
 
-        if ((which & LlrpCarryOver.LastSeen) != 0)
+        if ((which & LlrpCarryOver.LastSeen) != LlrpCarryOver.None)
         {
             LastUtc ??= before.LastUtc;
             LastUptime ??= before.LastUptime;

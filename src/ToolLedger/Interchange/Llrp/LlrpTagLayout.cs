@@ -1,10 +1,12 @@
 using System;
 using System.Buffers.Binary;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace ToolLedger.Interchange.Llrp;
 
 /// <summary>Where the values of one tag report stand in its bytes.</summary>
+[StructLayout(LayoutKind.Auto)]
 internal struct LlrpTagLayout
 {
     private const int PrefixLength = 4;

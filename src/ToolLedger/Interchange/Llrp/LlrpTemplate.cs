@@ -56,8 +56,9 @@ internal sealed class LlrpTemplate
         report.Bytes.Length is >= LengthMin and <= LengthMax && report.EpcBitCount <= InlineBits && tidBitCount <= InlineBits
         && (report.OffsetOf(LlrpParameterType.FirstSeenUtc) | report.OffsetOf(LlrpParameterType.LastSeenUtc)) != 0;
 
-    /// <summary>Whether the bytes begin with a report of this layout.</summary>
-    internal bool Fits(ReadOnlySpan<byte> bytes)
+    // Whether the bytes begin with a report of this layout.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private bool Fits(ReadOnlySpan<byte> bytes)
     {
         int length = _pattern.Length;
         if (bytes.Length < length)
@@ -78,13 +79,25 @@ internal sealed class LlrpTemplate
         return difference == Vector128<byte>.Zero;
     }
 
-    /// <summary>Makes the read of a report that fits.</summary>
-    /// <param name="bytes">Begin with the report.</param>
-    /// <param name="read">The read, or anything.</param>
-    /// <returns>False when a value makes no read, or only another one: to be read the other way, which says why.</returns>
-    internal bool TryMake(ReadOnlySpan<byte> bytes, out TagRead read)
+    /// <summary>Makes reads of the reports that fit, up to the first that does not, or whose values make no read: that one is to be read the other
+    /// way, which says why.</summary>
+    /// <param name="bytes">Begin with a report.</param>
+    /// <param name="destination">Where the reads go.</param>
+    /// <returns>How many were made.</returns>
+    internal int Read(ReadOnlySpan<byte> bytes, Span<TagRead> destination)
     {
-        Unsafe.SkipInit(out read);
+        int count = 0;
+        while (count < destination.Length && Fits(bytes) && TryMake(bytes, ref destination[count]))
+        {
+            bytes = bytes[_pattern.Length..];
+            count++;
+        }
+
+        return count;
+    }
+
+    private bool TryMake(ReadOnlySpan<byte> bytes, ref TagRead read)
+    {
         ulong first = BinaryPrimitives.ReadUInt64BigEndian(bytes[_firstOffset..]);
         ulong last = BinaryPrimitives.ReadUInt64BigEndian(bytes[_lastOffset..]);
         int antenna = _antennaOffset > 0 ? BinaryPrimitives.ReadUInt16BigEndian(bytes[_antennaOffset..]) : 0;
@@ -96,10 +109,33 @@ internal sealed class LlrpTemplate
         int count = _countOffset > 0 ? BinaryPrimitives.ReadUInt16BigEndian(bytes[_countOffset..]) : 0;
         int strength = _rssiOffset > 0 ? (sbyte)bytes[_rssiOffset] * 100 : 0;
         ReadFields given = (count > 0 ? ReadFields.Count : ReadFields.None) | (_rssiOffset > 0 ? ReadFields.Strength : ReadFields.None);
-        TagId tag = TagId.FromEpc(Epc.FromBytes(bytes[_epcOffset..], _epcBitCount));
-        Tid tid = _tidBitCount > 0 ? Tid.FromBytes(bytes[_tidOffset..], _tidBitCount) : default;
-        read = new TagRead(tag, tid, LlrpTime.TicksOf(first), LlrpTime.TicksOf(last), 0, count, (short)strength, (byte)antenna, given);
+        ulong high = WordAt(bytes, _epcOffset, _epcBitCount);
+        ulong low = WordAt(bytes, _epcOffset + sizeof(ulong), _epcBitCount - 64);
+        TagRead.Write(ref read, high, low, _epcBitCount, LlrpTime.TicksOf(first), LlrpTime.TicksOf(last), count, (short)strength, (byte)antenna, given);
+        if (_tidBitCount > 0)
+        {
+            read = read with { Tid = Tid.FromBytes(bytes[_tidOffset..], _tidBitCount) };
+        }
+
         return true;
+    }
+
+    // Eight bytes of the tag, or as many as there are. The bits behind the count are cut off later.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static ulong WordAt(ReadOnlySpan<byte> bytes, int offset, int bitCount)
+    {
+        if (bytes.Length - offset >= sizeof(ulong))
+        {
+            return BinaryPrimitives.ReadUInt64BigEndian(bytes[offset..]);
+        }
+
+        ulong word = 0;
+        for (int i = 0; i < sizeof(ulong) && 8 * i < bitCount; i++)
+        {
+            word |= (ulong)bytes[offset + i] << (56 - (8 * i));
+        }
+
+        return word;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
