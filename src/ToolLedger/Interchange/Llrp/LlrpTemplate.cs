@@ -31,6 +31,9 @@ internal sealed class LlrpTemplate
     private readonly int _countOffset;
     private readonly int _tidOffset;
     private readonly int _tidBitCount;
+    private readonly bool _hasSecondWord;
+    private readonly ReadFields _given;
+    private readonly ulong _end = LlrpTime.MicrosecondsEnd;
 
     internal LlrpTemplate(in LlrpTagReport report, int tidOffset, int tidBitCount)
     {
@@ -47,37 +50,18 @@ internal sealed class LlrpTemplate
         _countOffset = report.OffsetOf(LlrpParameterType.TagSeenCount);
         _tidOffset = tidOffset;
         _tidBitCount = tidBitCount;
+        _hasSecondWord = _epcBitCount > 64;
+        _given = _rssiOffset > 0 ? ReadFields.Strength : ReadFields.None;
     }
 
     internal int Length => _pattern.Length;
 
-    /// <summary>Whether reports of this layout can be read by their layout alone.</summary>
+    /// <summary>Whether reports of this layout can be read by their layout alone. The tag is read in words of eight bytes, which must lie in the
+    /// report.</summary>
     internal static bool Suits(in LlrpTagReport report, int tidBitCount) =>
         report.Bytes.Length is >= LengthMin and <= LengthMax && report.EpcBitCount <= InlineBits && tidBitCount <= InlineBits
+        && report.EpcOffset + (report.EpcBitCount > 64 ? 2 * sizeof(ulong) : sizeof(ulong)) <= report.Bytes.Length
         && (report.OffsetOf(LlrpParameterType.FirstSeenUtc) | report.OffsetOf(LlrpParameterType.LastSeenUtc)) != 0;
-
-    // Whether the bytes begin with a report of this layout.
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private bool Fits(ReadOnlySpan<byte> bytes)
-    {
-        int length = _pattern.Length;
-        if (bytes.Length < length)
-        {
-            return false;
-        }
-
-        ref byte data = ref MemoryMarshal.GetReference(bytes);
-        ref byte pattern = ref MemoryMarshal.GetArrayDataReference(_pattern);
-        ref byte mask = ref MemoryMarshal.GetArrayDataReference(_mask);
-        int step = Vector128<byte>.Count;
-        Vector128<byte> difference = Difference(ref data, ref pattern, ref mask, length - step);
-        for (int i = 0; i < length - step; i += step)
-        {
-            difference |= Difference(ref data, ref pattern, ref mask, i);
-        }
-
-        return difference == Vector128<byte>.Zero;
-    }
 
     /// <summary>Makes reads of the reports that fit, up to the first that does not, or whose values make no read: that one is to be read the other
     /// way, which says why.</summary>
@@ -87,60 +71,77 @@ internal sealed class LlrpTemplate
     internal int Read(ReadOnlySpan<byte> bytes, Span<TagRead> destination)
     {
         int count = 0;
-        while (count < destination.Length && Fits(bytes) && TryMake(bytes, ref destination[count]))
+        int most = Math.Min(destination.Length, bytes.Length / _pattern.Length);
+        ref byte report = ref MemoryMarshal.GetReference(bytes);
+        while (count < most && Fits(ref report) && TryMake(ref report, ref destination[count]))
         {
-            bytes = bytes[_pattern.Length..];
+            report = ref Unsafe.Add(ref report, _pattern.Length);
             count++;
         }
 
         return count;
     }
 
-    private bool TryMake(ReadOnlySpan<byte> bytes, ref TagRead read)
-    {
-        ulong first = BinaryPrimitives.ReadUInt64BigEndian(bytes[_firstOffset..]);
-        ulong last = BinaryPrimitives.ReadUInt64BigEndian(bytes[_lastOffset..]);
-        int antenna = _antennaOffset > 0 ? BinaryPrimitives.ReadUInt16BigEndian(bytes[_antennaOffset..]) : 0;
-        if (first > last || last >= LlrpTime.MicrosecondsEnd || antenna > byte.MaxValue)
-        {
-            return false;
-        }
-
-        int count = _countOffset > 0 ? BinaryPrimitives.ReadUInt16BigEndian(bytes[_countOffset..]) : 0;
-        int strength = _rssiOffset > 0 ? (sbyte)bytes[_rssiOffset] * 100 : 0;
-        ReadFields given = (count > 0 ? ReadFields.Count : ReadFields.None) | (_rssiOffset > 0 ? ReadFields.Strength : ReadFields.None);
-        ulong high = WordAt(bytes, _epcOffset, _epcBitCount);
-        ulong low = WordAt(bytes, _epcOffset + sizeof(ulong), _epcBitCount - 64);
-        TagRead.Write(ref read, high, low, _epcBitCount, LlrpTime.TicksOf(first), LlrpTime.TicksOf(last), count, (short)strength, (byte)antenna, given);
-        if (_tidBitCount > 0)
-        {
-            read = read with { Tid = Tid.FromBytes(bytes[_tidOffset..], _tidBitCount) };
-        }
-
-        return true;
-    }
-
-    // Eight bytes of the tag, or as many as there are. The bits behind the count are cut off later.
+    // Below, the report has the length of the pattern, and every value lies inside it: that was checked when the pattern was read.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static ulong WordAt(ReadOnlySpan<byte> bytes, int offset, int bitCount)
+    private bool Fits(ref byte report)
     {
-        if (bytes.Length - offset >= sizeof(ulong))
+        ref byte pattern = ref MemoryMarshal.GetArrayDataReference(_pattern);
+        ref byte mask = ref MemoryMarshal.GetArrayDataReference(_mask);
+        int step = Vector128<byte>.Count;
+        int last = _pattern.Length - step;
+        Vector128<byte> difference = Difference(ref report, ref pattern, ref mask, 0) | Difference(ref report, ref pattern, ref mask, last);
+        for (int i = step; i < last; i += step)
         {
-            return BinaryPrimitives.ReadUInt64BigEndian(bytes[offset..]);
+            difference |= Difference(ref report, ref pattern, ref mask, i);
         }
 
-        ulong word = 0;
-        for (int i = 0; i < sizeof(ulong) && 8 * i < bitCount; i++)
-        {
-            word |= (ulong)bytes[offset + i] << (56 - (8 * i));
-        }
-
-        return word;
+        return difference == Vector128<byte>.Zero;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector128<byte> Difference(ref byte data, ref byte pattern, ref byte mask, int at) =>
         (Vector128.LoadUnsafe(ref data, (nuint)at) ^ Vector128.LoadUnsafe(ref pattern, (nuint)at)) & Vector128.LoadUnsafe(ref mask, (nuint)at);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private bool TryMake(ref byte report, ref TagRead read)
+    {
+        ulong first = LongAt(ref report, _firstOffset);
+        ulong last = LongAt(ref report, _lastOffset);
+        int antenna = _antennaOffset > 0 ? WordAt(ref report, _antennaOffset) : 0;
+        if (first > last || last >= _end || antenna > byte.MaxValue)
+        {
+            return false;
+        }
+
+        int count = _countOffset > 0 ? WordAt(ref report, _countOffset) : 0;
+        int strength = _rssiOffset > 0 ? (sbyte)Unsafe.Add(ref report, _rssiOffset) * 100 : 0;
+        ReadFields given = count > 0 ? _given | ReadFields.Count : _given;
+        ulong high = LongAt(ref report, _epcOffset);
+        ulong low = _hasSecondWord ? LongAt(ref report, _epcOffset + sizeof(ulong)) : 0;
+        TagRead.Write(ref read, high, low, _epcBitCount, LlrpTime.TicksOf(first), LlrpTime.TicksOf(last), count, (short)strength, (byte)antenna, given);
+        if (_tidBitCount > 0)
+        {
+            ReadOnlySpan<byte> words = MemoryMarshal.CreateReadOnlySpan(ref Unsafe.Add(ref report, _tidOffset), _tidBitCount >> 3);
+            read = read with { Tid = Tid.FromBytes(words, _tidBitCount) };
+        }
+
+        return true;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static ulong LongAt(ref byte report, int offset)
+    {
+        ulong value = Unsafe.ReadUnaligned<ulong>(ref Unsafe.Add(ref report, offset));
+        return BitConverter.IsLittleEndian ? BinaryPrimitives.ReverseEndianness(value) : value;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static int WordAt(ref byte report, int offset)
+    {
+        ushort value = Unsafe.ReadUnaligned<ushort>(ref Unsafe.Add(ref report, offset));
+        return BitConverter.IsLittleEndian ? BinaryPrimitives.ReverseEndianness(value) : value;
+    }
 
     // Types, lengths, counts, and of the results of reading memory also the code and the operation. Everything else is a value.
     private static byte[] MaskOf(ReadOnlySpan<byte> report)
