@@ -5,7 +5,6 @@ using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using ToolLedger.Identifiers;
 using ToolLedger.Reads;
-using ToolLedger.Tools;
 
 namespace ToolLedger.Interchange.Llrp;
 
