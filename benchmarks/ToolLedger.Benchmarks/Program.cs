@@ -17,6 +17,7 @@ internal static class Program
             ["llrp-ratios", ..] => LlrpRatios.Run(),
             ["read-ratios", ..] => ReadRatios.Run(),
             ["reconcile-ratios", ..] => ReconcileRatios.Run(),
+            ["site-ratios", ..] => SiteRatios.Run(),
             _ => BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(arguments).Any() ? 0 : 1,
         };
     }

@@ -1,14 +1,17 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using System.Globalization;
 using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
 using ToolLedger.Interchange;
 using ToolLedger.Kits;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Reports;
+using ToolLedger.Tools;
 
 namespace ShiftCloseout;
 
@@ -23,37 +26,35 @@ internal static class Closeout
         ReportTarget.Require(options);
         CloseoutFiles files = CloseoutFiles.Load(options);
         DateTimeOffset now = console.Clock.GetUtcNow();
-        var sessions = new List<ReadSession>();
-        SessionReader? reader = null;
         DateTimeOffset asOf = options.AsOf ?? now;
-        if (files.Presentation is { } presentation && options.Reads is { } reads)
+        var sessions = new List<ReadSession>();
+        var refused = new List<RefusedRows>();
+        foreach ((Presentation presentation, SessionFiles pair) in files.Presentations.Zip(options.Sessions))
         {
-            if (presentation.Until is not { } until)
-            {
-                throw new HostException(ExitCodes.BadInput,
-                    $"{options.Session!.Name}: $.until: the sheet does not say when the session ended, so its reads cannot be judged (session.no-end)");
-            }
-
-            reader = new SessionReader(presentation, files.Policy.Sessions);
-            (ReadSession session, SourceDigest source) = await reader.ReadAsync(reads, options.ReadsFormat, until, console, cancellation);
+            var reader = new SessionReader(presentation, files.Policy.Sessions);
+            (ReadSession session, SourceDigest source) = await reader.ReadAsync(pair.Reads, options.ReadsFormat, presentation.Until!.Value, console, cancellation);
             sessions.Add(session);
             files.Sources.Add(source);
-            WarnOfBadRows(reads.Name, reader, console);
+            WarnOfBadRows(pair.Reads.Name, reader, console);
+            refused.AddRange(reader.BadRowCount > 0 ? [RefusedOf(pair.Reads.Name, reader)] : []);
         }
 
         IReadOnlyList<ReconciliationResult> results = Reconcile(files, sessions, asOf);
+        List<GateAnswer> gates = options.AsksGate ? [.. results.Select(result => OperationGate.Judge(result, [], asOf))] : [];
         var report = new ShiftReport(new ShiftReportInput
         {
             Results = results,
+            Gates = gates,
             MadeAt = options.MadeAt ?? now,
             Calendar = files.Policy.Calendar,
             Sources = files.Sources,
             PolicyName = files.Policy.Name,
             PolicyDigest = files.Policy.Digest,
-            Refused = reader is { BadRowCount: > 0 } ? [RefusedOf(options.Reads!.Name, reader)] : [],
+            Refused = refused,
         });
         ReportOutput.Write(report, options, console);
-        return results.Max(result => CodeOf(result.Kit.State));
+        int code = results.Max(result => CodeOf(result.Kit.State));
+        return gates.TrueForAll(gate => gate.IsSatisfied) ? code : Math.Max(code, ExitCodes.OpenOrDiscrepant);
     }
 
     private static IReadOnlyList<ReconciliationResult> Reconcile(CloseoutFiles files, IReadOnlyList<ReadSession> sessions, DateTimeOffset asOf)
@@ -76,6 +77,7 @@ internal static class Closeout
             Tags = files.Tags,
             Inventory = files.Inventory,
             Calibration = files.Calibration,
+            History = files.History?.Histories ?? ReadOnlyDictionary<TagId, TagHistory>.Empty,
             AsOf = asOf,
         };
         return [.. reconciler.ReconcileAll(input, files.Subjects)];
@@ -92,7 +94,7 @@ internal static class Closeout
         if (reader.BadRowCount > 0)
         {
             console.Say(string.Create(CultureInfo.InvariantCulture,
-                $"{name}: {reader.BadRowCount} rows refused in all; the session counts as degraded."));
+                $"{name}: {reader.BadRowCount} {(reader.BadRowCount == 1 ? "row" : "rows")} refused in all; the session counts as degraded."));
         }
     }
 

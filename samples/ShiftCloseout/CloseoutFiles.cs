@@ -5,6 +5,7 @@ using ToolLedger.Calibration;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Policies;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Reports;
@@ -35,7 +36,10 @@ internal sealed class CloseoutFiles
 
     public required SitePolicy Policy { get; init; }
 
-    public required Presentation? Presentation { get; init; }
+    /// <summary>The sheets of the sessions, in the order of the command line.</summary>
+    public required IReadOnlyList<Presentation> Presentations { get; init; }
+
+    public required TagHistoryRegister? History { get; init; }
 
     /// <summary>Name and digest of every file read so far, in the order of the command line.</summary>
     public List<SourceDigest> Sources => _sources;
@@ -73,10 +77,11 @@ internal sealed class CloseoutFiles
             Subjects = subjects,
             Names = names,
             Tags = options.Bindings is { } bindings ? Read<TagRegister>(bindings, TagRegister.TryParse, sources) : TagRegister.Empty,
-            Presentation = options.Session is { } session ? Read<Presentation>(session, ToolLedger.Reads.Presentation.TryParse, sources) : null,
+            Presentations = ReadPresentations(options.Sessions, sources),
             Inventory = options.Counts is { } counts ? Read<InventorySheet>(counts, InventorySheet.TryParse, sources) : InventorySheet.Empty,
             Calibration = options.Calibration is { } calibration
                 ? Read<CalibrationRegister>(calibration, CalibrationRegister.TryParse, sources) : CalibrationRegister.Empty,
+            History = options.History is { } history ? Read<TagHistoryRegister>(history, TagHistoryRegister.TryParse, sources) : null,
             Policy = options.Policy is { } policy ? Read<SitePolicy>(policy, SitePolicy.TryParse, sources) : SitePolicy.Default,
         };
         files._sources.AddRange(sources);
@@ -85,6 +90,32 @@ internal sealed class CloseoutFiles
 
     /// <summary>The file that lists a kit to conclude.</summary>
     public string FileOf(KitId kit) => Names[kit];
+
+    /// <summary>The sheets; every one must say when it ended, and no two may name one session.</summary>
+    private static List<Presentation> ReadPresentations(IReadOnlyList<SessionFiles> sessions, List<SourceDigest> sources)
+    {
+        var presentations = new List<Presentation>();
+        var fileOf = new Dictionary<SessionId, string>();
+        foreach (SessionFiles session in sessions)
+        {
+            Presentation presentation = Read<Presentation>(session.Sheet, Presentation.TryParse, sources);
+            if (presentation.Until is null)
+            {
+                throw new HostException(ExitCodes.BadInput,
+                    $"{session.Sheet.Name}: $.until: the sheet does not say when the session ended, so its reads cannot be judged (session.no-end)");
+            }
+
+            if (!fileOf.TryAdd(presentation.Id, session.Sheet.Name))
+            {
+                throw new HostException(ExitCodes.BadInput,
+                    $"{session.Sheet.Name}: $.session: {presentation.Id} is the session of {fileOf[presentation.Id]} already; reads handed in twice would count twice (session.same-id)");
+            }
+
+            presentations.Add(presentation);
+        }
+
+        return presentations;
+    }
 
     private static T Read<T>(InputFile file, RecordParser<T> parser, List<SourceDigest> sources)
         where T : class

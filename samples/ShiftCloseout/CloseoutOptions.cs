@@ -15,10 +15,8 @@ internal sealed class CloseoutOptions
 
     public InputFile? Bindings { get; init; }
 
-    /// <summary>The presentation sheet.</summary>
-    public InputFile? Session { get; init; }
-
-    public InputFile? Reads { get; init; }
+    /// <summary>The sessions, each with its reads, in the order of the command line.</summary>
+    public IReadOnlyList<SessionFiles> Sessions { get; init; } = [];
 
     public ReadsFormat ReadsFormat { get; init; }
 
@@ -26,7 +24,13 @@ internal sealed class CloseoutOptions
 
     public InputFile? Calibration { get; init; }
 
+    /// <summary>What past sessions say of each tag.</summary>
+    public InputFile? History { get; init; }
+
     public InputFile? Policy { get; init; }
+
+    /// <summary>Whether the gate "before operation" is asked for each kit.</summary>
+    public bool AsksGate { get; init; }
 
     public ReportFormat Format { get; init; }
 
@@ -38,7 +42,7 @@ internal sealed class CloseoutOptions
 
     /// <summary>Every file to read.</summary>
     public IEnumerable<InputFile> Inputs =>
-        [.. Manifests, .. OtherManifests, .. new[] { Bindings, Session, Reads, Counts, Calibration, Policy }.OfType<InputFile>()];
+        [.. Manifests, .. OtherManifests, .. new[] { Bindings, Counts, Calibration, History, Policy }.OfType<InputFile>(), .. Sessions.SelectMany(session => new[] { session.Sheet, session.Reads })];
 
     /// <summary>The instant the report is made; <see langword="null"/> for now.</summary>
     public DateTimeOffset? MadeAt { get; init; }

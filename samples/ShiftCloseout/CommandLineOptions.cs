@@ -9,17 +9,21 @@ namespace ShiftCloseout;
 /// <summary>The options of the command line and how they become <see cref="CloseoutOptions"/>.</summary>
 internal sealed class CommandLineOptions
 {
+    private const int SessionsMax = 1_000;
+
     private static readonly string[] AsOfForms = ["yyyy-MM-dd'T'HH:mmK", "yyyy-MM-dd'T'HH:mm:ssK", "yyyy-MM-dd'T'HH:mm:ss.FFFFFFFK"];
 
-    private readonly Option<string[]> _manifests = Files("--manifest", "A kit manifest (JSON). Repeat it for several kits; each kit is concluded.");
+    private readonly Option<string[]> _manifests = Files("--manifest", "A kit manifest (JSON). Repeat it for several kits, or for several revisions of one; each kit is concluded.");
     private readonly Option<string[]> _otherManifests = Files(
-        "--other-manifest", "The manifest of a kit that is not to be concluded, so that its tools are recognised when they are read. Repeatable.");
+        "--other-manifest", "The manifest of a kit that is not to be concluded: of a sub-kit, or of a neighbour, so that its tools are recognised when they are read. Repeatable.");
 
-    private readonly Option<string?> _bindings = File("--bindings", "Which tag sits on which tool, from when to when (tag register, JSON).");
-    private readonly Option<string?> _session = File("--session", "The presentation sheet: station, kits presented, start, end, clock check (JSON).");
-    private readonly Option<string?> _reads = File("--reads", "The reads of that session, CSV or JSON Lines. Goes with --session.");
-    private readonly Option<string?> _counts = File("--counts", "What people counted and sighted, and who signed (inventory sheet, JSON).");
+    private readonly Option<string?> _bindings = File("--bindings", "Which tag sits on which tool, from when to when, and which tags are quarantined (tag register, JSON).");
+    private readonly Option<string[]> _sessions = Files("--session", "The presentation sheet: station, kits presented and nearby, start, end, clock check (JSON). Repeat it for several sessions.");
+    private readonly Option<string[]> _reads = Files("--reads", "The reads of a session, CSV or JSON Lines: the first --reads goes with the first --session, and so on.");
+    private readonly Option<string?> _counts = File(
+        "--counts", "What people recorded: counts, sightings, known shortages, job records, seals, openings, signatures and more (inventory sheet, JSON).");
     private readonly Option<string?> _calibration = File("--calibration", "Calibration records (JSON).");
+    private readonly Option<string?> _history = File("--history", "What past sessions say of each tag (tag history, JSON). It orders the search and settles nothing.");
     private readonly Option<string?> _policy = File("--policy", "The site's policy (JSON). Without it the documented defaults apply.");
 
     private readonly Option<ReadsFormat> _readsFormat = new("--reads-format")
@@ -27,6 +31,11 @@ internal sealed class CommandLineOptions
         Description = "auto goes by the extension: .csv is CSV; .jsonl, .ndjson and .json are JSON Lines.",
         HelpName = "auto|csv|jsonl",
         DefaultValueFactory = _ => ReadsFormat.Auto,
+    };
+
+    private readonly Option<bool> _gate = new("--gate")
+    {
+        Description = "Ask for each kit whether this inventory satisfies the gate before operation: complete, newer than the last opening of the kit, and nothing on no list reported gone.",
     };
 
     private readonly Option<ReportFormat> _format = new("--format")
@@ -52,12 +61,13 @@ internal sealed class CommandLineOptions
     public void AddTo(Command command)
     {
         foreach (Option option in new Option[]
-            { _manifests, _otherManifests, _bindings, _session, _reads, _readsFormat, _counts, _calibration, _policy, _format, _out, _asOf })
+            { _manifests, _otherManifests, _bindings, _sessions, _reads, _readsFormat, _counts, _calibration, _history, _policy, _gate, _format, _out, _asOf })
         {
             command.Options.Add(option);
         }
 
-        foreach (Option option in new Option[] { _manifests, _otherManifests, _bindings, _session, _reads, _counts, _calibration, _policy, _out })
+        Option[] files = [_manifests, _otherManifests, _bindings, _sessions, _reads, _counts, _calibration, _history, _policy];
+        foreach (Option option in files.Append(_out))
         {
             option.Validators.Add(result =>
             {
@@ -71,16 +81,20 @@ internal sealed class CommandLineOptions
         command.Validators.Add(result =>
         {
             bool hasManifest = result.GetResult(_manifests) is not null;
-            bool hasFile = result.GetResult(_otherManifests) is not null || result.GetResult(_bindings) is not null || result.GetResult(_session) is not null || result.GetResult(_reads) is not null
-                || result.GetResult(_counts) is not null || result.GetResult(_calibration) is not null || result.GetResult(_policy) is not null;
-            if (hasFile && !hasManifest)
+            if (!hasManifest && files.Any(file => result.GetResult(file) is not null))
             {
                 result.AddError("Without --manifest there is no kit to conclude. Name one, or give no file at all to see the demo.");
             }
 
-            if (result.GetResult(_reads) is null != result.GetResult(_session) is null)
+            int sheets = CountOf(result, _sessions), reads = CountOf(result, _reads);
+            if (sheets != reads)
             {
-                result.AddError("--reads and --session go together: reads prove nothing without the sheet that says who presented what, and when.");
+                result.AddError(string.Create(CultureInfo.InvariantCulture,
+                    $"--reads and --session go together, as many of the one as of the other ({reads} and {sheets}): reads prove nothing without the sheet that says who presented what, and when."));
+            }
+            else if (sheets > SessionsMax)
+            {
+                result.AddError(string.Create(CultureInfo.InvariantCulture, $"--session can be repeated {SessionsMax} times at most, and stands here {sheets} times."));
             }
         });
     }
@@ -93,16 +107,19 @@ internal sealed class CommandLineOptions
         Manifests = Array.ConvertAll(result.GetValue(_manifests) ?? [], InputFile.OnDisk),
         OtherManifests = Array.ConvertAll(result.GetValue(_otherManifests) ?? [], InputFile.OnDisk),
         Bindings = OnDisk(result.GetValue(_bindings)),
-        Session = OnDisk(result.GetValue(_session)),
-        Reads = OnDisk(result.GetValue(_reads)),
+        Sessions = [.. (result.GetValue(_sessions) ?? []).Zip(result.GetValue(_reads) ?? [], static (sheet, reads) => new SessionFiles(InputFile.OnDisk(sheet), InputFile.OnDisk(reads)))],
         ReadsFormat = result.GetValue(_readsFormat),
         Counts = OnDisk(result.GetValue(_counts)),
         Calibration = OnDisk(result.GetValue(_calibration)),
+        History = OnDisk(result.GetValue(_history)),
         Policy = OnDisk(result.GetValue(_policy)),
+        AsksGate = result.GetValue(_gate),
         Format = result.GetValue(_format),
         Out = result.GetValue(_out),
         AsOf = result.GetValue(_asOf),
     };
+
+    private static int CountOf(CommandResult result, Option option) => result.GetResult(option)?.Tokens.Count ?? 0;
 
     private static InputFile? OnDisk(string? path) => path is null ? null : InputFile.OnDisk(path);
 

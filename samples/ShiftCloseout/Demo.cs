@@ -9,8 +9,10 @@ namespace ShiftCloseout;
 internal static class Demo
 {
     private const string Story = """
-        This is a demo on invented data: a wind-turbine service crew hands in two tool bags at the end of a shift.
-        Its files lie readable in samples/ShiftCloseout/demo; --help says how to run your own.
+        This is a demo on invented data: a wind-turbine service crew reads two tool bags
+        twice at the end of a shift, and asks whether the turbine may be operated.
+        Its files lie readable in samples/ShiftCloseout/demo; --help says how to run
+        your own.
 
         """;
 
@@ -27,7 +29,8 @@ internal static class Demo
         int code = await Closeout.RunAsync(Files(asked), console, cancellation);
         string closing = string.Create(CultureInfo.InvariantCulture, $"""
             {(isRead ? "\n" : "")}End of the demo, which always returns 0.
-            A real run on these files would have returned exit code {code}: {Meaning(code)}.
+            A real run on these files would have returned exit code {code}:
+            {Meaning(code)}.
             """);
         if (isRead)
         {
@@ -49,13 +52,18 @@ internal static class Demo
         return new CloseoutOptions
         {
             Manifests = [InputFile.Bundled("manifest-nacelle-bag.json"), InputFile.Bundled("manifest-hub-bag.json")],
-            OtherManifests = [InputFile.Bundled("manifest-yaw-bag.json")],
+            OtherManifests = [InputFile.Bundled("manifest-yaw-bag.json"), InputFile.Bundled("manifest-crimping-set.json")],
             Bindings = InputFile.Bundled("bindings.json"),
-            Session = InputFile.Bundled("presentation.json"),
-            Reads = InputFile.Bundled("reads.jsonl"),
+            Sessions =
+            [
+                new SessionFiles(InputFile.Bundled("presentation.json"), InputFile.Bundled("reads.jsonl")),
+                new SessionFiles(InputFile.Bundled("presentation-2.json"), InputFile.Bundled("reads-2.jsonl")),
+            ],
             Counts = InputFile.Bundled("counts.json"),
             Calibration = InputFile.Bundled("calibration.json"),
+            History = InputFile.Bundled("tag-history.json"),
             Policy = InputFile.Bundled("policy.json"),
+            AsksGate = true,
             Format = asked.Format,
             Out = asked.Out,
             AsOf = asked.AsOf ?? sheetTime,
@@ -67,6 +75,6 @@ internal static class Demo
     {
         ExitCodes.Complete => "every kit is complete",
         ExitCodes.NoValidRead => "a kit has no valid read",
-        _ => "a kit is open or discrepant",
+        _ => "a kit is open or discrepant, or the gate before operation is shut",
     };
 }

@@ -6,7 +6,7 @@ internal static class ExitCodes
     /// <summary>Every kit is complete.</summary>
     public const int Complete = 0;
 
-    /// <summary>A kit is open or discrepant.</summary>
+    /// <summary>A kit is open or discrepant, or the gate before operation was asked for and a kit does not satisfy it.</summary>
     public const int OpenOrDiscrepant = 1;
 
     /// <summary>A kit has no valid read.</summary>

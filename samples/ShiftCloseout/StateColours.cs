@@ -44,11 +44,11 @@ internal static partial class StateColours
 
     private static Style StyleOf(string state) => state switch
     {
-        "COMPLETE" or "VALID" or "CURRENT" or "READ" or "SIGHTED" or "COUNTED" or "RECORD" => Settled,
-        "WEAK" or "NOT READ" or "NOT ASSESSED" or "NOT COUNTED" or "OPEN" or "DEGRADED" or "DUE SOON" or "UNKNOWN" or "UNEXPECTED" => Open,
+        "COMPLETE" or "VALID" or "CURRENT" or "READ" or "SIGHTED" or "COUNTED" or "RECORD" or "SATISFIED" or "SETTLED" => Settled,
+        "WEAK" or "NOT READ" or "NOT ASSESSED" or "NOT COUNTED" or "OPEN" or "DEGRADED" or "DUE SOON" or "UNKNOWN" or "UNEXPECTED" or "OPENED" => Open,
         _ => Difference,
     };
 
-    [GeneratedRegex(@"\b(NO VALID READ|NOT READ|NOT ASSESSED|NOT COUNTED|COMPLETE|INVALID|VALID|CURRENT|READ|SIGHTED|COUNTED|RECORD|WEAK|OPEN|DEGRADED|DUE SOON|PARTIAL|CONFLICT|DISCREPANT|OVERDUE|UNEXPECTED|UNKNOWN)\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 10_000)]
+    [GeneratedRegex(@"\b(NO VALID READ|NOT SATISFIED|SATISFIED|ON NO LIST|OPENED|SETTLED|NOT READ|NOT ASSESSED|NOT COUNTED|COMPLETE|INVALID|VALID|CURRENT|READ|SIGHTED|COUNTED|RECORD|WEAK|OPEN|DEGRADED|DUE SOON|PARTIAL|CONFLICT|DISCREPANT|OVERDUE|UNEXPECTED|UNKNOWN)\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex StateWord();
 }

@@ -10,13 +10,19 @@ internal sealed class TeachingHelp : SynchronousCommandLineAction
 {
     private const string Lesson = """
         Try it:
-          ShiftCloseout                                    the bundled demo: an invented wind-turbine crew, two tool bags
+          ShiftCloseout                                    the bundled demo: an invented wind-turbine crew, two tool bags, two sessions
           ShiftCloseout --format markdown --out demo.md    the same, written to a file
         Your own files (those of the demo lie in samples/ShiftCloseout/demo and show the form of each):
           ShiftCloseout --manifest bag7.json --manifest bag8.json --other-manifest bag11.json --bindings tags.json \
-            --session presentation.json --reads reads.jsonl --counts counts.json \
-            --calibration calibration.json --policy policy.json --as-of 2026-10-14T16:00:00+02:00
+            --session presentation.json --reads reads.jsonl --session presentation-2.json --reads reads-2.jsonl \
+            --counts counts.json --calibration calibration.json --history tag-history.json --policy policy.json \
+            --gate --as-of 2026-10-14T16:00:00+02:00
+          One session: --session and --reads once. Several: in pairs, the first --reads to the first --session; the
+          order of the pairs decides nothing, and no two sheets may name the same session.
           Without a reader: leave --session and --reads away; what people counted and sighted can complete a kit.
+          Where what is recorded goes: known shortages, job records of consumables, breakages, seals, openings of kits,
+          items on no list and signatures into --counts; quarantined tags into --bindings; kits that stood nearby into
+          the sheet of the session; a kit inside a kit by its manifest as --other-manifest.
 
           Inputs must be files, not pipes or devices: the report names each by its digest. --out replaces a file, but
           never an input, a link, a pipe or a device. Ctrl-C stops a long read; a second one ends the program at once.
@@ -31,10 +37,10 @@ internal sealed class TeachingHelp : SynchronousCommandLineAction
           NOT ASSESSED   nobody counted it and no reader can see it, or there was no usable session
           Calibration is a second answer beside these and never changes them.
 
-        Exit codes (several kits: the highest):
-          0   every kit is complete (the demo always returns 0 and prints what a real run would have returned)
-          1   a kit is open or discrepant
-          2   a kit has no valid read: the session was not fit to conclude anything about its tags
+        Exit codes. Each kit has one of its own, 0 to 2; the process returns the highest, whatever the order of the kits:
+          0   the kit is complete (the demo always returns 0 and prints what a real run would have returned)
+          1   the kit is open or discrepant; with --gate also where it is complete and the gate is not satisfied
+          2   the kit has no valid read: no session was fit to conclude anything about its tags
           64  the command line is wrong, or a file it names or standard output cannot be
               opened or written
           65  a file was refused: standard error names the file, the line or place, and the rule

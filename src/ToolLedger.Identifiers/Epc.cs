@@ -1,4 +1,5 @@
 using System;
+using System.Runtime.CompilerServices;
 
 namespace ToolLedger.Identifiers;
 
@@ -50,6 +51,7 @@ public readonly partial struct Epc : IEquatable<Epc>, IComparable<Epc>, ICompara
     /// <param name="first">Bits 0 to 63, the first one in the most significant place, zeros behind the last.</param>
     /// <param name="second">Bits 64 to 127 in the same way.</param>
     /// <returns>Whether these are all bits: false for more than 128 of them.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool TryGetWords(out ulong first, out ulong second)
     {
         first = _high;

@@ -41,7 +41,9 @@ internal static class SiteCorpus
     public static TagRegister Tags() => new(Enumerable.Range(0, ReadCorpus.TagCount)
         .Select(i => new TagBinding { Tag = ReadCorpus.Tag(i), Tool = ToolOf(i), From = ReadCorpus.Start.AddDays(-1) }));
 
-    public static Presentation Presentation() => new()
+    public static Presentation Presentation() => Presentation(ReadCorpus.Start + Window);
+
+    public static Presentation Presentation(DateTimeOffset until) => new()
     {
         Id = new SessionId("S-1"),
         Station = new ReadStation
@@ -52,7 +54,7 @@ internal static class SiteCorpus
         },
         Kits = [.. Enumerable.Range(0, ReadCorpus.KitCount).Select(KitOf)],
         From = ReadCorpus.Start,
-        Until = ReadCorpus.Start + Window,
+        Until = until,
         ReaderClockOffset = TimeSpan.Zero,
         ReaderClockOffsetAfter = TimeSpan.Zero,
     };
@@ -60,6 +62,10 @@ internal static class SiteCorpus
     /// <summary>The clustered reads, with one read of the control tag on each antenna near both ends of the window.</summary>
     public static TagRead[] Reads(int count) =>
         [.. ControlReads(TimeSpan.FromSeconds(1)), .. ReadCorpus.Make(count, isClustered: true), .. ControlReads(Window - TimeSpan.FromSeconds(1))];
+
+    /// <summary>One read of the control tag on each antenna near both ends of a longer window.</summary>
+    public static TagRead[] ControlReads(DateTimeOffset to) =>
+        [.. ControlReads(TimeSpan.FromSeconds(1)), .. ControlReads(to - ReadCorpus.Start - TimeSpan.FromSeconds(1))];
 
     private static IEnumerable<TagRead> ControlReads(TimeSpan at) => Enumerable.Range(1, 4)
         .Select(port => new TagRead(ControlTag, new AntennaPort((byte)port), ReadCorpus.Start + at) { Strength = new Rssi(-5_000) });

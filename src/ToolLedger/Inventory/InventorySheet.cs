@@ -64,6 +64,10 @@ public sealed partial class InventorySheet
     /// <summary>Everything that was said, by kind; to be copied and added to for a further sheet.</summary>
     public InventoryEntries Entries { get; }
 
+    /// <summary>Whether nobody said or signed anything.</summary>
+    public bool IsEmpty => (Sightings.Count | Counts.Count | PieceCounts.Count | Openings.Count | Annotations.Count | Uses.Count | Breakages.Count
+        | Reconstructions.Count | Joinings.Count | UnlistedItems.Count | Seals.Count | SealChecks.Count | Substitutions.Count | Signatures.Count) == 0;
+
     /// <inheritdoc cref="InventoryEntries.Sightings"/>
     public IReadOnlyList<Sighting> Sightings => Entries.Sightings;
 

@@ -129,6 +129,9 @@ public sealed partial class KitRegister
     /// <returns>The manifests, ordered by kit id (ordinal).</returns>
     public IReadOnlyList<KitManifest> ManifestsWith(ToolId tool, DateTimeOffset asOf) => _tools.Live(tool, asOf);
 
+    /// <summary>Whether a manifest of another kit in force then lists a tool too.</summary>
+    internal bool IsOnOther(ToolId tool, KitId kit, DateTimeOffset asOf) => _tools.IsOnOther(tool, kit, asOf);
+
     /// <summary>The manifests in force then that list a kit as their sub-kit; more than one is a fault of the data.</summary>
     /// <param name="subKit">The sub-kit.</param>
     /// <param name="asOf">The instant.</param>

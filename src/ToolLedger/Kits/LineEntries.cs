@@ -65,6 +65,20 @@ internal sealed class LineEntries<TKey>
         return null;
     }
 
+    /// <summary>Whether a manifest of another kit in force then lists the thing.</summary>
+    internal bool IsOnOther(TKey key, KitId kit, DateTimeOffset at)
+    {
+        for (int entry = _first.GetValueOrDefault(key, -1); entry >= 0; entry = _next[entry])
+        {
+            if (IsLive(_manifestOf[entry], at) && _manifests[_manifestOf[entry]].Id != kit)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>Reports every stretch of time in which two kits list one thing, named by where it starts.</summary>
     internal void FindFaults(List<RecordIssue> faults, FaultOf faultOf)
     {

@@ -45,7 +45,7 @@ public sealed partial class CountingPolicy : PresencePolicy
     public override PresenceJudgement Judge(PresenceEvidence evidence)
     {
         ArgumentNullException.ThrowIfNull(evidence);
-        var reasons = new List<Reason>();
+        var reasons = new List<Reason>(2);
         int looks = evidence.LookCount;
         if (looks == 0)
         {
@@ -71,6 +71,11 @@ public sealed partial class CountingPolicy : PresencePolicy
         AddEpcOnly(evidence, reasons);
         return new PresenceJudgement(PresenceState.Weak, reasons);
     }
+
+    /// <summary>What <see cref="Judge"/> says of looks in one pass of a valid session.</summary>
+    internal PresenceState JudgeOnePass(int looks, int antennas) => looks == 0 ? PresenceState.NotRead
+        : IsEnough(new View(looks, 1, antennas), new View(looks, 1, antennas)) ? PresenceState.Accounted
+        : PresenceState.Weak;
 
     private bool IsEnough(View all, View valid)
         => IsEnough(valid) || (all.Looks >= LooksNeeded && all.Passes >= DegradedPassesNeeded && all.Passes >= PassesNeeded);
@@ -145,18 +150,21 @@ public sealed partial class CountingPolicy : PresencePolicy
     {
         int looks = 0, passes = 0, antennas = 0;
         bool unnamed = false;
-        foreach (PassEvidence pass in evidence.Passes)
+        for (int i = 0; i < evidence.Passes.Count; i++)
         {
-            int counted = withTidOnly ? pass.TidLookCount : pass.LookCount;
-            if (counted > 0 && (degradedToo || !pass.IsDegraded))
+            PassEvidence pass = evidence.Passes[i];
+            int counted = withTidOnly ? (degradedToo || !pass.IsDegraded ? pass.TidLookCount : 0)
+                : degradedToo ? pass.LookCount : pass.ValidLookCount;
+            if (counted > 0)
             {
                 looks += counted;
                 passes++;
             }
         }
 
-        foreach (AntennaEvidence antenna in evidence.Antennas)
+        for (int i = 0; i < evidence.Antennas.Count; i++)
         {
+            AntennaEvidence antenna = evidence.Antennas[i];
             if ((degradedToo || !antenna.IsDegraded) && (!withTidOnly || antenna.TidLookCount > 0))
             {
                 antennas += antenna.Antenna.IsKnown ? 1 : 0;

@@ -10,6 +10,10 @@ namespace ToolLedger.Presence;
 /// <param name="LookLimit">Looks the pass offered: antennas x time slots, 0 or more.</param>
 public readonly record struct PassEvidence(SessionId Session, int Pass, bool IsDegraded, int LookCount, long LookLimit)
 {
+    /// <summary>Those of the looks that a session of good health shows by itself. It differs from all or none only where passes of several sessions overlap and were joined.</summary>
+    /// <value>0 to <see cref="LookCount"/>. The default is all of them, or none where the session was degraded.</value>
+    public int ValidLookCount { get; init; } = IsDegraded ? 0 : LookCount;
+
     /// <summary>Those of the looks that are of a session in which the tag's chip number (TID) was reported, 0 to <see cref="LookCount"/>. A reader
     /// reports the chip number now and then, not at every look, so it is known for a session and not for a look.</summary>
     public int TidLookCount { get; init; }

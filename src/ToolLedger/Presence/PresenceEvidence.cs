@@ -32,9 +32,9 @@ public sealed class PresenceEvidence
         get
         {
             long sum = 0;
-            foreach (PassEvidence pass in Passes)
+            for (int i = 0; i < Passes.Count; i++)
             {
-                sum += pass.LookCount;
+                sum += Passes[i].LookCount;
             }
 
             return (int)long.Min(sum, int.MaxValue);

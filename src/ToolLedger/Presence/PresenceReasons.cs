@@ -7,16 +7,16 @@ namespace ToolLedger.Presence;
 public static class PresenceReasons
 {
     /// <summary>The looks meet the policy.</summary>
-    public static ReasonKind EnoughLooks { get; } = new("presence.enough-looks", "read in {looks} look(s), {antennas} antenna(s), {passes} pass(es)");
+    public static ReasonKind EnoughLooks { get; } = new("presence.enough-looks", "read in {looks} {looks:look|looks} on {antennas} {antennas:antenna|antennas} in {passes} {passes:pass|passes}");
 
     /// <summary>No look of any live tag in a usable session.</summary>
     public static ReasonKind NoLook { get; } = new("presence.no-look", "no read of its tag in a usable session");
 
     /// <summary>Fewer distinct looks than the policy asks for.</summary>
-    public static ReasonKind FewLooks { get; } = new("presence.few-looks", "only {looks} look(s); the policy asks for {needed}");
+    public static ReasonKind FewLooks { get; } = new("presence.few-looks", "only {looks} {looks:look|looks}; the policy asks for {needed}");
 
     /// <summary>Enough looks, but neither on enough antennas nor in enough passes.</summary>
-    public static ReasonKind OneView { get; } = new("presence.one-view", "seen on {antennas} antenna(s) in {passes} pass(es); the policy asks for {antennasNeeded} antennas or {passesNeeded} passes");
+    public static ReasonKind OneView { get; } = new("presence.one-view", "seen on {antennas} {antennas:antenna|antennas} in {passes} {passes:pass|passes}; the policy asks for {antennasNeeded} antennas or {passesNeeded} passes");
 
     /// <summary>The station was degraded, so more separate passes are needed.</summary>
     public static ReasonKind DegradedStation { get; } = new("presence.degraded-station", "the session is degraded and shows it in {passes} pass(es); the policy asks for {passesNeeded} separate passes");

@@ -13,7 +13,7 @@ public static class TagHistoryRules
     public static ReasonKind PartOverWhole { get; } = new("tag-history.part-over-whole", "{part} is {count}, more than {whole} ({limit}).");
 
     /// <summary>A sum of strengths that so many strengths cannot have.</summary>
-    public static ReasonKind ImpossibleSum { get; } = new("tag-history.impossible-sum", "{count} strength(s) cannot have the sum {sum} in hundredths of dBm.");
+    public static ReasonKind ImpossibleSum { get; } = new("tag-history.impossible-sum", "{count} {count:strength|strengths} cannot have the sum {sum} in hundredths of dBm.");
 
     /// <summary>Every kind of tag histories.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } = [TagTwice, PartOverWhole, ImpossibleSum];

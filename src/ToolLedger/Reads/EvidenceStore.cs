@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Numerics;
 using System.Threading;
 using ToolLedger.Identifiers;
 using ToolLedger.Tools;
@@ -156,6 +157,35 @@ internal sealed class EvidenceStore
     {
         LookIndex index = Volatile.Read(ref _index) ?? MakeIndex();
         return index.Of(tag);
+    }
+
+    /// <summary>Whether a report of a tag was taken as evidence.</summary>
+    internal bool IsAccepted(int tag)
+    {
+        ref TagEntry entry = ref _tags[tag];
+        return entry.Accepted > 0 || (entry.Rest >= 0 && _rests[entry.Rest].AcceptedRounds > 0);
+    }
+
+    /// <summary>The evidence of a tag in plain figures. In a session of several passes an antenna of number 64 or more counts once in each.</summary>
+    internal PlainLooks PlainOf(int tag)
+    {
+        ref TagEntry entry = ref _tags[tag];
+        var looks = new PlainLooks { FirstTicks = entry.First + Origin, LastTicks = entry.Last + Origin, IsAccepted = IsAccepted(tag), Tids = TidsOf(entry) };
+
+        ReadOnlySpan<ulong> left = LooksOf(tag);
+        looks.LookCount = left.Length;
+        ulong seen = 0;
+        int rare = 0;
+        while (!left.IsEmpty)
+        {
+            byte antenna = LookKey.Antenna(left[0]);
+            seen |= antenna is > 0 and < 64 ? 1UL << antenna : 0;
+            rare += antenna >= 64 ? 1 : 0;
+            left = left[LookIndex.CellLength(left)..];
+        }
+
+        looks.AntennaCount = Math.Max(BitOperations.PopCount(seen) + rare, Math.Min(1, looks.LookCount));
+        return looks;
     }
 
     /// <summary>The evidence of a tag as callers see it.</summary>

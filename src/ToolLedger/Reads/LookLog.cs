@@ -10,7 +10,10 @@ internal sealed class LookLog
 {
     private const int FirstLength = 64;
     private const int SmallCount = 65_536;
-    private const int Factor = 4;
+
+    // Where looks come twice, room for as many again; where hardly any do, sorting them often would be for nothing.
+    private const int Factor = 2;
+    private const int FactorWithoutRepeats = 8;
 
     private readonly int _keptInCell;
     private readonly int _limit;
@@ -97,8 +100,10 @@ internal sealed class LookLog
 
     private bool MakeRoom()
     {
+        int before = _count;
         Compact();
-        _compactAt = (int)Math.Min(Math.Max(SmallCount, (long)Factor * _count), (long)_limit + (_limit / Factor) + SmallCount);
+        long factor = _count > before / 8 * 7 ? FactorWithoutRepeats : Factor;
+        _compactAt = (int)Math.Min(Math.Max(SmallCount, factor * _count), (long)_limit + (_limit / 4) + SmallCount);
         return _count <= _limit;
     }
 

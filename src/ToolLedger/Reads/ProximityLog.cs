@@ -34,7 +34,7 @@ public sealed class ProximityLog
         get
         {
             List<ProximityNote> notes = [];
-            foreach (TagEvidence tag in _store is null ? [] : (IEnumerable<TagEvidence>)new SortedTags(_store))
+            foreach (TagEvidence tag in _store is null ? [] : (IEnumerable<TagEvidence>)new SortedTags(_store, new EvidenceCache(_store)))
             {
                 if (tag.LookCount > 0)
                 {

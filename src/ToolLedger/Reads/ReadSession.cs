@@ -16,7 +16,8 @@ public sealed class ReadSession
 {
     private readonly SessionFacts _facts;
     private readonly SessionJudge _judge;
-    private readonly ReadPass[] _passes;
+    private readonly ReadOnlyCollection<ReadPass> _passes;
+    private readonly EvidenceCache _evidence;
     private SortedTags? _sorted;
     private object? _digest;
 
@@ -24,7 +25,8 @@ public sealed class ReadSession
     {
         _facts = facts;
         _judge = new SessionJudge(facts);
-        _passes = PassesOf(facts);
+        _passes = Array.AsReadOnly(PassesOf(facts));
+        _evidence = new EvidenceCache(facts.Store);
         NearbyKits = NearbyOf(facts);
     }
 
@@ -44,7 +46,7 @@ public sealed class ReadSession
     public DateTimeOffset To => _facts.To;
 
     /// <summary>The passes that began before the end, in order.</summary>
-    public IReadOnlyList<ReadPass> Passes => Array.AsReadOnly(_passes);
+    public IReadOnlyList<ReadPass> Passes => _passes;
 
     /// <summary>Whether the session can be used as evidence.</summary>
     public SessionHealth Health => _judge.Health;
@@ -113,7 +115,7 @@ public sealed class ReadSession
             SortedTags? sorted = Volatile.Read(ref _sorted);
             if (sorted is null)
             {
-                sorted = new SortedTags(_facts.Store);
+                sorted = new SortedTags(_facts.Store, _evidence);
                 Volatile.Write(ref _sorted, sorted);
             }
 
@@ -127,7 +129,37 @@ public sealed class ReadSession
     public TagEvidence? Find(TagId tag)
     {
         int index = _facts.Store.Tags.Find(tag);
-        return index < 0 ? null : _facts.Store.ToEvidence(index);
+        return index < 0 ? null : _evidence.Of(index);
+    }
+
+    /// <summary>Whether a tag was heard inside the presentation: whether <see cref="Find"/> gives evidence with an accepted read.</summary>
+    internal bool Heard(in TagId tag)
+    {
+        int index = _facts.Store.Tags.Find(tag);
+        return index >= 0 && _facts.Store.IsAccepted(index);
+    }
+
+    /// <summary>The plain figures of a tag; false when it was not read at all. Only for a session of one pass.</summary>
+    internal bool TryGetPlain(in TagId tag, out PlainLooks looks)
+    {
+        int index = _facts.Store.Tags.Find(tag);
+        looks = index < 0 ? default : _facts.Store.PlainOf(index);
+        return index >= 0;
+    }
+
+    /// <summary>Whether every tag heard inside the presentation passes a test, which gets the tag and when it was last heard.</summary>
+    internal bool AllHeard<TState>(TState state, Func<TState, TagId, DateTimeOffset, bool> test)
+    {
+        TagTable tags = _facts.Store.Tags;
+        for (int i = 0; i < tags.Count; i++)
+        {
+            if (_facts.Store.TryGetSpan(i, null, out _, out long last) && !test(state, tags.TagOf(tags[i]), new DateTimeOffset(last, TimeSpan.Zero)))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>Whether a kit was presented in this session.</summary>

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reads;
 
@@ -64,6 +65,20 @@ public sealed class ReadStation
     /// <param name="antenna">The antenna.</param>
     /// <returns>The answer; no for an antenna that is not known.</returns>
     public bool HasAntenna(AntennaPort antenna) => _antennas.Contains(antenna);
+
+    /// <summary>Whether a tag is fixed at the station.</summary>
+    internal bool HasControlTag(in TagId tag)
+    {
+        for (int i = 0; i < _controlTags.Count; i++)
+        {
+            if (_controlTags[i].Tag == tag)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>The control tags that an antenna must hear.</summary>
     internal IEnumerable<ControlTag> ControlTagsOn(AntennaPort antenna) =>

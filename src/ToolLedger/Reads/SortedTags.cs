@@ -7,12 +7,12 @@ namespace ToolLedger.Reads;
 /// <summary>The tags of a session in order; the evidence of each is made when it is asked for.</summary>
 internal sealed class SortedTags : IReadOnlyCollection<TagEvidence>
 {
-    private readonly EvidenceStore _store;
+    private readonly EvidenceCache _evidence;
     private readonly int[] _order;
 
-    internal SortedTags(EvidenceStore store)
+    internal SortedTags(EvidenceStore store, EvidenceCache evidence)
     {
-        _store = store;
+        _evidence = evidence;
         _order = new int[store.Tags.Count];
         for (int i = 0; i < _order.Length; i++)
         {
@@ -33,7 +33,7 @@ internal sealed class SortedTags : IReadOnlyCollection<TagEvidence>
     {
         foreach (int index in _order)
         {
-            yield return _store.ToEvidence(index);
+            yield return _evidence.Of(index);
         }
     }
 

@@ -45,6 +45,9 @@ public sealed class TagEvidence
     /// <summary>The looks by pass and antenna, in that order; empty when no read lay in the presentation.</summary>
     public IReadOnlyList<LookCell> Cells => Array.AsReadOnly(_cells);
 
+    /// <summary>The same without a list of its own.</summary>
+    internal ReadOnlySpan<LookCell> CellSpan => _cells;
+
     /// <summary>The earliest instant seen in the presentation, corrected, in UTC; null when there is none.</summary>
     public DateTimeOffset? FirstSeen { get; internal init; }
 
@@ -59,6 +62,9 @@ public sealed class TagEvidence
 
     /// <summary>The different TIDs read in the presentation, the smallest two in order of their hexadecimal digits.</summary>
     public IReadOnlyList<Tid> Tids => Array.AsReadOnly(_tids);
+
+    /// <summary>The same without a list of its own.</summary>
+    internal ReadOnlySpan<Tid> TidSpan => _tids;
 
     /// <summary>Whether there were more than two different TIDs.</summary>
     public bool HasMoreTids { get; internal init; }

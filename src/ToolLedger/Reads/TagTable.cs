@@ -84,16 +84,24 @@ internal sealed class TagTable
     /// <param name="found">For each the number of its entry, or -1 for one that has to be looked for one by one.</param>
     internal void FindTogether(ReadOnlySpan<TagRead> reads, Span<int> found)
     {
+        Span<uint> hashes = stackalloc uint[BatchLength];
         uint[] buckets = _buckets;
         uint mask = (uint)buckets.Length - 1;
+
+        // Three rounds, each of which waits for nothing but what the one before has brought: buckets, entries, comparison.
         for (int i = 0; i < reads.Length; i++)
         {
-            found[i] = -1;
-            if (reads[i].TagInPlace.TryGetShort(out ulong first, out ulong second, out byte form))
+            bool isShort = reads[i].TagInPlace.TryGetShort(out ulong first, out ulong second, out byte form);
+            uint hash = HashOf(first, second, form);
+            hashes[i] = hash;
+            found[i] = isShort && buckets[hash & mask] != 0 ? 0 : -1;
+        }
+
+        for (int i = 0; i < reads.Length; i++)
+        {
+            if (found[i] == 0)
             {
-                uint hash = HashOf(first, second, form);
-                uint bucket = buckets[hash & mask];
-                found[i] = ((bucket ^ hash) & ~NumberMask) == 0 ? (int)(bucket & NumberMask) - 1 : -1;
+                found[i] = Candidate(buckets, hashes[i]);
             }
         }
 
@@ -105,6 +113,21 @@ internal sealed class TagTable
                 reads[i].TagInPlace.TryGetShort(out ulong first, out ulong second, out byte form);
                 bool isIt = entry.FirstWord == first & entry.SecondWord == second & (entry.Form & FormMask) == form;
                 found[i] = isIt ? found[i] : -1;
+            }
+        }
+    }
+
+    // The first entry whose bucket has the bits of the hash.
+    private static int Candidate(uint[] buckets, uint hash)
+    {
+        uint mask = (uint)buckets.Length - 1;
+        uint upper = hash & ~NumberMask;
+        for (uint at = hash & mask; ; at = (at + 1) & mask)
+        {
+            uint bucket = buckets[at];
+            if (bucket == 0 || (bucket & ~NumberMask) == upper)
+            {
+                return (int)(bucket & NumberMask) - 1;
             }
         }
     }

@@ -46,6 +46,18 @@ internal sealed class BalanceSearch(ReconciliationScope scope, KitManifest manif
             ? new Reason(PeopleReasons.UsedSinceCounted, ("by", count.By.Value), ("job", uses[0].Job), ("at", scope.Time(uses[0].At)))
             : null;
 
+    /// <summary>What is no longer expected to be counted.</summary>
+    public static decimal TakenOut(IReadOnlyList<ConsumableUse> uses)
+    {
+        decimal sum = 0;
+        foreach (ConsumableUse use in uses)
+        {
+            sum += use.Used + use.Scrapped;
+        }
+
+        return sum;
+    }
+
     public static ConsumableBalance Of(decimal issued, Quantity returned, IReadOnlyList<ConsumableUse> uses)
     {
         decimal used = 0;

@@ -35,5 +35,5 @@ internal sealed class EntryIndex<TKey, TEntry>
 
     public bool IsEmpty => lists is null;
 
-    public IReadOnlyList<TEntry> Of(TKey key) => lists is not null && lists.TryGetValue(key, out List<TEntry>? list) ? list : [];
+    public IReadOnlyList<TEntry> Of(TKey key) => lists is not null && lists.TryGetValue(key, out List<TEntry>? list) ? list : (IReadOnlyList<TEntry>)[];
 }

@@ -14,6 +14,11 @@ internal sealed class EntrySearch(ReconciliationScope scope)
 
     public List<Finding> Search(KitTree tree, SignatureSearch signing)
     {
+        if (scope.Input.Inventory.IsEmpty)
+        {
+            return [];
+        }
+
         var findings = new List<Finding>();
         foreach (KitTree part in tree.All)
         {

@@ -32,10 +32,18 @@ internal sealed class FindingSearch
     {
         var shared = new SharedCauseSearch(scope.Policy.Findings, manifest, lines);
         findings.AddRange(shared.Search());
-        SearchMismatches();
+        if (lines.Any(static line => line.Reads.Mismatches.Count > 0))
+        {
+            SearchMismatches();
+        }
+
         foreach (JudgedLine line in lines)
         {
-            findings.AddRange(line.Findings);
+            if (line.Findings.Count > 0)
+            {
+                findings.AddRange(line.Findings);
+            }
+
             SearchTags(line);
             SearchSuspectTags(line);
             SearchProximity(line);
@@ -160,7 +168,7 @@ internal sealed class FindingSearch
 
     private void SearchOtherManifests(JudgedLine line)
     {
-        if (line.Conclusion.Line.Tool is { } tool)
+        if (line.Conclusion.Line.Tool is { } tool && scope.Input.Kits.IsOnOther(tool.Id, line.Manifest.Id, scope.AsOf))
         {
             foreach (KitId other in scope.Input.Kits.ManifestsWith(tool.Id, scope.AsOf).Select(static other => other.Id))
             {

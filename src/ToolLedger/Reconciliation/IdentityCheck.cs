@@ -11,15 +11,21 @@ namespace ToolLedger.Reconciliation;
 internal static class IdentityCheck
 {
     /// <summary>Adds the chip numbers of a session to those known of the tag and doubts what does not fit.</summary>
-    public static void AddChips(TagBinding binding, TagEvidence evidence, SortedSet<string> chips, ToolReads reads)
+    public static void AddChips(TagBinding binding, TagEvidence evidence, ref SortedSet<string>? chips, ToolReads reads)
     {
+        if (evidence.TidSpan.IsEmpty && chips is null)
+        {
+            return;
+        }
+
+        chips ??= new SortedSet<string>(StringComparer.Ordinal);
         DateTimeOffset at = evidence.LastSeen!.Value;
-        foreach (Tid chip in evidence.Tids)
+        foreach (Tid chip in evidence.TidSpan)
         {
             chips.Add(chip.ToString());
             if (!binding.Tid.IsEmpty && chip != binding.Tid)
             {
-                reads.Doubts.Add(new IdentityDoubt(
+                reads.AddDoubt(new IdentityDoubt(
                     new Reason(ReconciliationReasons.WrongChip, ("tag", binding.Tag.ToString()), ("read", chip.ToString()), ("bound", binding.Tid.ToString())), at));
             }
         }
@@ -27,7 +33,7 @@ internal static class IdentityCheck
         if (chips.Count > 1)
         {
             string all = string.Join(", ", chips) + (evidence.HasMoreTids ? ", ..." : "");
-            reads.Doubts.Add(new IdentityDoubt(new Reason(ReconciliationReasons.TwoChips, ("tag", binding.Tag.ToString()), ("tids", all)), at));
+            reads.AddDoubt(new IdentityDoubt(new Reason(ReconciliationReasons.TwoChips, ("tag", binding.Tag.ToString()), ("tids", all)), at));
         }
     }
 
@@ -42,12 +48,12 @@ internal static class IdentityCheck
         string tag = binding.Tag.ToString();
         if (binding.Until is not { } until || first < until)
         {
-            reads.Doubts.Add(new IdentityDoubt(new Reason(ReconciliationReasons.BindingChanged, ("tag", tag)), last));
+            reads.AddDoubt(new IdentityDoubt(new Reason(ReconciliationReasons.BindingChanged, ("tag", tag)), last));
         }
         else if (scope.Input.Tags.FindLive(binding.Tag, last) is null)
         {
             // A tag that was bound anew after retirement speaks for its new binding instead.
-            reads.Doubts.Add(new IdentityDoubt(new Reason(ReconciliationReasons.RetiredTagRead, ("tag", tag), ("at", scope.Time(last))), last));
+            reads.AddDoubt(new IdentityDoubt(new Reason(ReconciliationReasons.RetiredTagRead, ("tag", tag), ("at", scope.Time(last))), last));
         }
     }
 }

@@ -35,6 +35,8 @@ internal static class KitJudge
             : new KitConclusion(KitState.Complete, UsesNoRead(lines) ? [new Reason(ReconciliationReasons.KitNoReadUsed)] : [], lines);
     }
 
+    public static Reason LinesOpen(int count, int total) => new(ReconciliationReasons.KitLinesOpen, ("count", Text(count)), ("total", Text(total)));
+
     public static bool UsesNoRead(IEnumerable<LineConclusion> lines)
         => !lines.Any(static line => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read));
 
@@ -44,24 +46,34 @@ internal static class KitJudge
     private static List<Reason> Differences(ReconciliationScope scope, KitTree tree, IReadOnlyList<LineConclusion> lines)
     {
         var reasons = new List<Reason>();
-        string numbers = string.Join(", ", lines
+        string[] numbers = [.. lines
             .Where(static line => line.IsPositiveDifference && !line.Inner.Any(static inner => inner.IsPositiveDifference))
-            .Select(static line => line.Label));
+            .Select(static line => line.Label)];
         if (numbers.Length > 0)
         {
-            reasons.Add(new Reason(ReconciliationReasons.KitDifferences, ("lines", numbers)));
+            reasons.Add(new Reason(ReconciliationReasons.KitDifferences, ("lines", string.Join(", ", numbers)), ("count", LineConclusion.Text(numbers.Length))));
         }
 
+        if (scope.People.HasSightings)
+        {
+            AddForeignTools(scope, tree, reasons);
+        }
+
+        return reasons.Count > 1 ? [.. reasons.Distinct()] : reasons;
+    }
+
+    private static void AddForeignTools(ReconciliationScope scope, KitTree tree, List<Reason> reasons)
+    {
         foreach (Sighting sighting in tree.All.SelectMany(part => scope.People.SightingsIn(part.Manifest.Id))
             .Where(sighting => scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax
                 && tree.FindLine(sighting.Tool) is null)
-            .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal))
+            .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal)
+            .ThenBy(static sighting => sighting.At)
+            .ThenBy(static sighting => sighting.By.Value, System.StringComparer.Ordinal))
         {
             reasons.Add(new Reason(
                 ReconciliationReasons.KitForeignTool, ("tool", sighting.Tool.Value), ("by", sighting.By.Value), ("at", scope.Time(sighting.At))));
         }
-
-        return [.. reasons.Distinct()];
     }
 
     private static List<Reason> Open(ReconciliationScope scope, IReadOnlyList<LineConclusion> lines, IReadOnlyList<PersonId> persons)
@@ -74,7 +86,7 @@ internal static class KitJudge
         }
         else if (openCount > 0)
         {
-            reasons.Add(new Reason(ReconciliationReasons.KitLinesOpen, ("count", Text(openCount)), ("total", Text(lines.Count))));
+            reasons.Add(LinesOpen(openCount, lines.Count));
         }
         else if (lines.Any(RestsOnPeopleAlone))
         {

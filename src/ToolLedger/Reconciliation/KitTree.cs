@@ -138,7 +138,12 @@ internal sealed class KitTree
     /// <summary>The record by which another tool than the listed one is in place on a line, with the tool listed; null if there is none.</summary>
     public (ToolLine Listed, Substitution Record)? SwapOf(ManifestLine inPlace)
     {
-        foreach ((ManifestLine listed, (ToolLine other, Substitution record)) in swaps ?? [])
+        if (swaps is null)
+        {
+            return null;
+        }
+
+        foreach ((ManifestLine listed, (ToolLine other, Substitution record)) in swaps)
         {
             if (other == inPlace)
             {
@@ -152,10 +157,15 @@ internal sealed class KitTree
     /// <summary>The kits beside this one whose manifests in force list the tool, or hold a sub-kit that does: where it counts too, it settles nothing here.</summary>
     public IReadOnlyList<KitId> OthersWith(ToolId tool, ReconciliationScope scope)
     {
+        if (!scope.Input.Kits.HasSubKits && !scope.Input.Kits.IsOnOther(tool, Manifest.Id, scope.AsOf))
+        {
+            return [];
+        }
+
         IReadOnlyList<KitManifest> listing = scope.Input.Kits.ManifestsWith(tool, scope.AsOf);
         if (!scope.Input.Kits.HasSubKits)
         {
-            return listing.Count == 1 && listing[0].Id == Manifest.Id ? [] : [.. listing.Select(static manifest => manifest.Id).Where(kit => kit != Manifest.Id)];
+            return [.. listing.Select(static manifest => manifest.Id).Where(kit => kit != Manifest.Id)];
         }
 
         var holders = new SortedSet<string>(StringComparer.Ordinal);

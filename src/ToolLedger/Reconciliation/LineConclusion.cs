@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Calibration;
@@ -11,6 +12,25 @@ namespace ToolLedger.Reconciliation;
 /// <remarks>Immutable and thread-safe.</remarks>
 public sealed class LineConclusion
 {
+    private readonly CarefulKit? careful;
+    private readonly int index;
+
+    /// <summary>Makes a conclusion, to be filled by an object initializer.</summary>
+    public LineConclusion()
+    {
+    }
+
+    // Everything but the state is worked out when asked for.
+    [SetsRequiredMembers]
+    internal LineConclusion(ManifestLine line, LineState state, CarefulKit careful, int index)
+    {
+        Line = line;
+        State = state;
+        Basis = state == LineState.Accounted ? AccountingBasis.Read : AccountingBasis.None;
+        this.careful = careful;
+        this.index = index;
+    }
+
     /// <summary>The line; where a substitution is recorded, with the tool that is in place.</summary>
     public required ManifestLine Line { get; init; }
 
@@ -30,22 +50,22 @@ public sealed class LineConclusion
     public required AccountingBasis Basis { get; init; }
 
     /// <summary>Further bases that also hold.</summary>
-    public required IReadOnlyList<AccountingBasis> OtherBases { get; init; }
+    public required IReadOnlyList<AccountingBasis> OtherBases { get => field ?? Careful.OtherBases; init; }
 
     /// <summary>Why, at least one.</summary>
-    public required IReadOnlyList<Reason> Reasons { get; init; }
+    public required IReadOnlyList<Reason> Reasons { get => field ?? Careful.Reasons; init; }
 
     /// <summary>What settles it fastest; null exactly when accounted.</summary>
-    public required NextStep? Next { get; init; }
+    public required NextStep? Next { get => careful is null ? field : Careful.Next; init; }
 
     /// <summary>The figures it rests on.</summary>
-    public required LineEvidence Evidence { get; init; }
+    public required LineEvidence Evidence { get => field ?? Careful.Evidence; init; }
 
     /// <summary>Whether the tool is fit by calibration date at the as-of instant: a second answer that never changes the first. Null for lines without a tool.</summary>
-    public CalibrationStatus? Calibration { get; init; }
+    public CalibrationStatus? Calibration { get => careful is null ? field : Careful.Calibration; init; }
 
     /// <summary>True where the read basis rests on the EPC alone, without a chip number.</summary>
-    public bool IsEpcOnly { get; init; }
+    public bool IsEpcOnly { get => careful is null ? field : Careful.IsEpcOnly; init; }
 
     /// <summary>True where the state shows a difference rather than silence: a count or pieces other than expected, a surplus, a conflict.</summary>
     public bool IsPositiveDifference { get; init; }
@@ -59,6 +79,8 @@ public sealed class LineConclusion
         => IsAccounted
             ? $"line {Label}: accounted for ({Words.Of(Basis)})"
             : $"line {Label}: {Words.Of(State)}";
+
+    private LineConclusion Careful => careful!.LineAt(index);
 
     /// <summary>The number of the line of the kit's own manifest that it is, or is inside of.</summary>
     internal int OuterNumber => Within.Count > 0 ? Within[0] : Line.Number;

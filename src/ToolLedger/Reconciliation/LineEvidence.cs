@@ -44,7 +44,7 @@ public sealed class LineEvidence
     /// <summary>The witness of that sighting or count, or null.</summary>
     public PersonId? Witness { get; init; }
 
-    /// <summary>Everyone who sighted, counted or witnessed what counts for the line.</summary>
+    /// <summary>Everyone who sighted, counted or witnessed what counts for the line, or an earlier entry that says the same and that nobody contradicted since.</summary>
     public IReadOnlyList<PersonId> Persons { get; init; } = [];
 
     /// <summary>The time of the latest sighting, count, joining or piece count that counts for the line, or null.</summary>

@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -14,7 +13,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
 {
     private readonly KitOpening? opening = tree.Openings(scope) is [var latest, ..] ? latest : null;
 
-    public LineEvidence Of(in LineFacts facts, ToolReads reads, bool isAccounted)
+    public LineEvidence Of(in LineFacts facts, ToolReads reads, bool isAccounted, IReadOnlyList<PersonId> persons)
     {
         PresenceEvidence? best = reads.Best;
         DateTimeOffset? oldest = isAccounted ? OldestOf(facts) : null;
@@ -23,7 +22,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
             LiveTagCount = facts.LiveTags.Count,
             LookCount = best?.LookCount ?? 0,
             AntennaCount = best?.Antennas.Count ?? 0,
-            PassCount = best?.Passes.Count(static pass => pass.LookCount > 0) ?? 0,
+            PassCount = PassesWithLooks(best),
             Strongest = best?.Strongest,
             LastSeen = reads.LastSeen,
             Counted = facts.Counted ?? (facts.Pieces?.Pieces is { } pieces ? new Quantity(pieces, Unit.Piece) : null),
@@ -32,13 +31,24 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
             SightedIn = facts.Sighting is { InKit.IsEmpty: false } seen ? seen.InKit : null,
             Witness = facts.Sighting is { } sighting ? WitnessOf(sighting) : facts.Count?.Witness ?? facts.Pieces?.Witness,
             History = best?.History,
-            Persons = PersonsOf(facts),
+            Persons = persons,
             KnownShort = facts.KnownShort,
             Balance = facts.Balance,
             LatestAt = LatestOf(facts),
             OldestAt = oldest,
             OpenedSince = opening is { } opened && oldest <= opened.At ? opened.At : null,
         };
+    }
+
+    private static int PassesWithLooks(PresenceEvidence? best)
+    {
+        int count = 0;
+        for (int i = 0; i < best?.Passes.Count; i++)
+        {
+            count += best.Passes[i].LookCount > 0 ? 1 : 0;
+        }
+
+        return count;
     }
 
     private DateTimeOffset? SealCheckedAt(in LineFacts facts) => facts.Seal is null ? null : seals.Check?.At;
@@ -69,9 +79,9 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
         }
 
         DateTimeOffset? oldest = null;
-        foreach (AccountingBasis basis in facts.Bases)
+        for (int i = 0; i < facts.Bases.Count; i++)
         {
-            DateTimeOffset? at = basis switch
+            DateTimeOffset? at = facts.Bases[i] switch
             {
                 AccountingBasis.Sighted => facts.Sighting?.At,
                 AccountingBasis.Counted => facts.Count?.At,
@@ -107,9 +117,9 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
     private DateTimeOffset? FirstLook(PresenceEvidence? best)
     {
         DateTimeOffset? first = null;
-        foreach (ReadSession session in best is null ? [] : collector.UsedSessions)
+        for (int i = 0; best is not null && i < collector.UsedSessions.Count; i++)
         {
-            if (session.Find(best!.Tag) is { AcceptedCount: > 0, FirstSeen: { } seen })
+            if (collector.UsedSessions[i].Find(best.Tag) is { AcceptedCount: > 0, FirstSeen: { } seen })
             {
                 first = Earlier(first, seen);
             }
@@ -119,28 +129,4 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
     }
 
     private static DateTimeOffset? Earlier(DateTimeOffset? one, DateTimeOffset other) => one is { } first && first < other ? first : other;
-
-    private List<PersonId> PersonsOf(in LineFacts facts)
-    {
-        var persons = new List<PersonId>();
-        foreach (PersonId person in (ReadOnlySpan<PersonId>)
-            [
-                facts.Sighting?.By ?? default,
-                facts.Sighting?.Witness ?? default,
-                facts.Count?.By ?? default,
-                facts.Count?.Witness ?? default,
-                facts.Joining?.By ?? default,
-                facts.Pieces?.By ?? default,
-                facts.Pieces?.Witness ?? default,
-                facts.Seal is not null && seals.Check is { } check ? check.By : default,
-            ])
-        {
-            if (!person.IsEmpty && !persons.Contains(person))
-            {
-                persons.Add(person);
-            }
-        }
-
-        return persons;
-    }
 }

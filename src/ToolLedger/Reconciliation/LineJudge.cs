@@ -16,16 +16,17 @@ internal sealed class LineJudge
     private readonly ReconciliationScope scope;
     private readonly KitTree tree;
     private readonly ToolReadsCollector collector;
-    private readonly IReadOnlyList<IReconciliationRule> rules;
+    private readonly IReconciliationRule[] rules;
     private readonly PeopleCollector people;
     private readonly NotExpectedSearch notExpected;
     private readonly BalanceSearch balances;
     private readonly LineEvidenceSearch evidence;
+    private readonly AgreedPersons persons;
     private readonly SealSearch seals;
     private readonly LineSentences sentences;
 
     public LineJudge(
-        ReconciliationScope scope, KitTree tree, ToolReadsCollector collector, IReadOnlyList<IReconciliationRule> rules, NotExpectedSearch notExpected)
+        ReconciliationScope scope, KitTree tree, ToolReadsCollector collector, IReconciliationRule[] rules, NotExpectedSearch notExpected)
     {
         this.scope = scope;
         this.tree = tree;
@@ -36,6 +37,7 @@ internal sealed class LineJudge
         balances = new BalanceSearch(scope, tree.Manifest);
         seals = new SealSearch(scope, tree, collector);
         evidence = new LineEvidenceSearch(scope, tree, collector, seals);
+        persons = new AgreedPersons(scope, tree.Manifest, people, seals);
         sentences = new LineSentences(scope, tree, seals);
     }
 
@@ -47,18 +49,18 @@ internal sealed class LineJudge
         ToolReads reads = line.Tool is { } tool ? collector.Collect(tool, tree) : new ToolReads();
         var remarks = new List<Reason>();
         Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, remarks) : null;
-        LineCount? count = people.FindCount(line, remarks, out JoiningStatement? joining);
         PieceNumber number = line.Tool is { } broken ? PieceNumber.Of(scope, broken, remarks) : default;
         PieceCount? pieces = line.Tool is { } piecesOf ? people.FindPieces(piecesOf, number, remarks) : null;
         decimal knownShort = notExpected.ShortOf(line, remarks);
         IReadOnlyList<ConsumableUse> uses = line is ConsumableLine consumable ? balances.FindUses(consumable, remarks) : [];
+        LineCount? count = people.FindCount(line, line.Expected.Amount - knownShort - BalanceSearch.TakenOut(uses), remarks, out JoiningStatement? joining);
         if (count is not null && balances.WhyCountedTooEarly(count, uses) is { } early)
         {
             remarks.Add(early);
             (count, joining) = (null, null);
         }
 
-        if (count is not null && line is ToolLine or SubKitLine && !IsKnownByCount(line.Tool, reads))
+        if (count is not null && line is ToolLine or SubKitLine && !IsKnownByCount(line.Tool))
         {
             remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
         }
@@ -68,7 +70,7 @@ internal sealed class LineJudge
             remarks.Add(neighbour);
         }
 
-        List<Reason> doubts = OpenDoubts(line, reads, sighting, remarks);
+        IReadOnlyList<Reason> doubts = OpenDoubts(line, reads, sighting, remarks);
         JudgedLine[] inner = JudgeInner(line);
         LineConclusion[] innerConclusions = inner.Length == 0 ? [] : Array.ConvertAll(inner, static judged => judged.Conclusion);
         Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(reads);
@@ -100,7 +102,8 @@ internal sealed class LineJudge
             SealDoubt = sealDoubt,
             SubKitDoubt = line is SubKitLine subKit ? tree.DoubtOf(subKit) : null,
         };
-        return Conclude(WithBalance(facts, uses), reads, number.IsBroken, inner);
+        IReadOnlyList<PersonId> said = persons.Of(facts, uses.Count > 0 ? uses[0].At : null, number.LastWord);
+        return Conclude(WithBalance(facts, uses), reads, said, number.IsBroken, inner);
     }
 
     private static LineFacts WithBalance(LineFacts facts, IReadOnlyList<ConsumableUse> uses) => facts.Line is ConsumableLine && facts.Counted is { } counted
@@ -138,7 +141,7 @@ internal sealed class LineJudge
         return new LineJudge(scope, inner, collector, rules, notExpected.Of(inner)).JudgeLines();
     }
 
-    private static List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, SealRecord? seal, LineConclusion[] inner)
+    private List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, SealRecord? seal, LineConclusion[] inner)
     {
         if (line is SubKitLine { Case: null })
         {
@@ -154,7 +157,7 @@ internal sealed class LineJudge
             bases.Add(AccountingBasis.Sighted);
         }
 
-        if (count is not null && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool, reads)))
+        if (count is not null && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool)))
         {
             bases.Add(AccountingBasis.Counted);
         }
@@ -179,10 +182,15 @@ internal sealed class LineJudge
     }
 
     /// <summary>A count identifies no tool that has a mark or a live tag; it can still contradict.</summary>
-    private static bool IsKnownByCount(Tool? tool, ToolReads reads) => tool is { Mark: null } && reads.LiveTags.Count == 0;
+    private bool IsKnownByCount(Tool? tool) => tool is { Mark: null } && !collector.HadTag(tool.Id);
 
-    private List<Reason> OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
+    private IReadOnlyList<Reason> OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
     {
+        if (reads.Doubts.Count == 0)
+        {
+            return [];
+        }
+
         var open = new List<Reason>();
         foreach (IdentityDoubt doubt in reads.Doubts.OrderBy(static doubt => doubt.At).ThenBy(static doubt => doubt.Reason.ToString(), StringComparer.Ordinal))
         {
@@ -201,16 +209,20 @@ internal sealed class LineJudge
         return open;
     }
 
-    private JudgedLine Conclude(in LineFacts facts, ToolReads reads, bool isBroken, IReadOnlyList<JudgedLine> inner)
+    private JudgedLine Conclude(in LineFacts facts, ToolReads reads, IReadOnlyList<PersonId> said, bool isBroken, IReadOnlyList<JudgedLine> inner)
     {
         Verdict lowest = Verdict.NoObjection;
-        var reasons = new List<Reason>();
-        var findings = new List<Finding>();
+        var reasons = new List<Reason>(4);
+        List<Finding>? findings = null;
         bool positive = false;
         foreach (IReconciliationRule rule in rules)
         {
             Verdict verdict = rule.Judge(in facts) ?? throw new InvalidOperationException($"Rule \"{rule.Name}\" returned no verdict.");
-            findings.AddRange(verdict.Findings);
+            if (verdict.Findings.Count > 0)
+            {
+                (findings ??= []).AddRange(verdict.Findings);
+            }
+
             if (verdict.State == LineState.Accounted)
             {
                 continue;
@@ -230,12 +242,12 @@ internal sealed class LineJudge
 
         if (isBroken)
         {
-            findings.Add(tree.FindingOf(facts.Line, new Reason(PeopleReasons.FindingBroken)));
+            (findings ??= []).Add(tree.FindingOf(facts.Line, new Reason(PeopleReasons.FindingBroken)));
         }
 
         bool accounted = lowest.State == LineState.Accounted;
-        LineEvidence figures = evidence.Of(facts, reads, accounted);
-        reasons.AddRange(sentences.Of(facts));
+        LineEvidence figures = evidence.Of(facts, reads, accounted, said);
+        sentences.AddTo(reasons, facts);
         reasons.AddRange(facts.Remarks);
         if (figures.OpenedSince is { } opened)
         {
@@ -247,8 +259,8 @@ internal sealed class LineJudge
             Line = facts.Line,
             State = lowest.State,
             Basis = accounted ? facts.Bases[0] : AccountingBasis.None,
-            OtherBases = accounted ? [.. facts.Bases.Skip(1)] : [],
-            Reasons = [.. reasons.Distinct()],
+            OtherBases = accounted ? Others(facts.Bases) : [],
+            Reasons = Different(reasons),
             Next = lowest.Next,
             Evidence = figures,
             Calibration = facts.Line.Tool is { } tool ? StatusOf(tool, reads) : null,
@@ -257,7 +269,30 @@ internal sealed class LineJudge
             Within = tree.Within,
             Inner = facts.Inner,
         };
-        return new JudgedLine(tree.Manifest, conclusion, reads, findings, inner);
+        return new JudgedLine(tree.Manifest, conclusion, reads, findings ?? (IReadOnlyList<Finding>)[], inner);
+    }
+
+    private static AccountingBasis[] Others(IReadOnlyList<AccountingBasis> bases) => bases.Count > 1 ? [.. bases.Skip(1)] : [];
+
+    /// <summary>Each reason once, in the order given.</summary>
+    private static Reason[] Different(List<Reason> reasons)
+    {
+        // So few are compared with each other faster than a set of them is made.
+        const int Few = 8;
+        if (reasons.Count > Few)
+        {
+            return [.. reasons.Distinct()];
+        }
+
+        for (int i = reasons.Count - 1; i > 0; i--)
+        {
+            if (reasons.IndexOf(reasons[i], 0, i) >= 0)
+            {
+                reasons.RemoveAt(i);
+            }
+        }
+
+        return [.. reasons];
     }
 
     /// <summary>While it is not known which tool is which, the label in hand may be the wrong tool's: both answers are unknown (trade rules, property 11).</summary>

@@ -10,9 +10,8 @@ namespace ToolLedger.Reconciliation;
 /// <summary>The sentences that state the bases that hold, also beside a lower verdict.</summary>
 internal sealed class LineSentences(ReconciliationScope scope, KitTree tree, SealSearch seals)
 {
-    public List<Reason> Of(in LineFacts facts)
+    public void AddTo(List<Reason> list, in LineFacts facts)
     {
-        var list = new List<Reason>();
         if (facts.Sighting is { } sighting)
         {
             list.Add(new Reason(
@@ -49,8 +48,6 @@ internal sealed class LineSentences(ReconciliationScope scope, KitTree tree, Sea
         {
             list.AddRange(presence.Reasons);
         }
-
-        return list;
     }
 
     private void AddOfSubKits(in LineFacts facts, List<Reason> list)

@@ -15,11 +15,11 @@ internal static class NeighbourSearch
     /// <summary>The kit that explains every look, the first by its id; null if none does.</summary>
     public static KitId? Find(IReadOnlyList<SessionPass> passes, TimeSpan shortestPass)
     {
-        if (!passes.Any(static pass => pass.Looks > 0) || !passes.Any(static pass => pass.Session.NearbyKits.Count > 0))
-        {
-            return null;
-        }
+        return passes.Any(static pass => pass.Session.NearbyKits.Count > 0) && passes.Any(static pass => pass.Looks > 0) ? FindAmong(passes, shortestPass) : null;
+    }
 
+    private static KitId? FindAmong(IReadOnlyList<SessionPass> passes, TimeSpan shortestPass)
+    {
         foreach (KitId kit in passes
             .SelectMany(static pass => pass.Session.NearbyKits)
             .Select(static nearby => nearby.Kit)

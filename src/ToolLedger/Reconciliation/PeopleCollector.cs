@@ -22,11 +22,13 @@ internal sealed class PeopleCollector
         this.tree = tree;
     }
 
-    /// <summary>The latest sighting decides: one that saw the tool in another kit, or another mark, is no basis and makes an earlier one void.</summary>
+    /// <summary>The latest sighting decides: one that saw the tool in another kit, or another mark, is no basis and makes an earlier one void. Of two at one instant the contrary one decides.</summary>
     public Sighting? FindSighting(Tool tool, ToolReads reads, List<Reason> remarks)
     {
-        foreach (Sighting sighting in scope.People.SightingsOf(tool.Id))
+        IReadOnlyList<Sighting> sightings = scope.People.SightingsOf(tool.Id);
+        for (int i = 0; i < sightings.Count; i++)
         {
+            Sighting sighting = sightings[i];
             if (!IsFresh(sighting.At))
             {
                 remarks.Add(TooOld("a sighting", sighting.By, sighting.At));
@@ -35,7 +37,7 @@ internal sealed class PeopleCollector
             {
                 remarks.Add(new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead)));
             }
-            else if (WhyContrary(tool, sighting) is { } contrary)
+            else if (WhyContrary(tool, sightings, i) is { } contrary)
             {
                 // What was read after the sighting may have come here since; what was read before it has been contradicted.
                 if (reads.LastSeen is { } read && read > sighting.At && contrary.Kind == ReconciliationReasons.SightedInOtherKit)
@@ -44,7 +46,7 @@ internal sealed class PeopleCollector
                 }
                 else
                 {
-                    reads.Doubts.Add(new IdentityDoubt(contrary, sighting.At));
+                    reads.AddDoubt(new IdentityDoubt(contrary, sighting.At));
                 }
 
                 return null;
@@ -71,7 +73,9 @@ internal sealed class PeopleCollector
 
     /// <summary>Why a count settles nothing although it may contradict, or null.</summary>
     public Reason? WhyUnwitnessed(string what, PersonId by, PersonId witness, DateTimeOffset at)
-        => scope.Policy.Inventory.CountWitnessNeeded && IsAlone(by, witness) ? WitnessNeeded(what, by, at) : null;
+        => IsUnwitnessed(by, witness) ? WitnessNeeded(what, by, at) : null;
+
+    private bool IsUnwitnessed(PersonId by, PersonId witness) => scope.Policy.Inventory.CountWitnessNeeded && IsAlone(by, witness);
 
     private static bool IsAlone(PersonId by, PersonId witness) => witness.IsEmpty || PersonCount.AreSame(by, witness);
 
@@ -79,6 +83,21 @@ internal sealed class PeopleCollector
 
     private Reason WitnessNeeded(string what, PersonId by, DateTimeOffset at)
         => new(PeopleReasons.WitnessNeeded, ("what", what), ("by", by.Value), ("at", scope.Time(at)));
+
+    /// <summary>Why a sighting, or one of the same instant behind it, speaks against the tool being here.</summary>
+    private Reason? WhyContrary(Tool tool, IReadOnlyList<Sighting> sightings, int index)
+    {
+        for (int i = index; i < sightings.Count && sightings[i].At == sightings[index].At; i++)
+        {
+            bool isAside = i > index && tree.CountOfMark(sightings[i].MarkRead) > 1 && !IsToldApart(sightings[i]);
+            if (!isAside && WhyContrary(tool, sightings[i]) is { } contrary)
+            {
+                return contrary;
+            }
+        }
+
+        return null;
+    }
 
     private Reason? WhyContrary(Tool tool, Sighting sighting)
     {
@@ -95,10 +114,12 @@ internal sealed class PeopleCollector
             : null;
     }
 
-    public LineCount? FindCount(ManifestLine line, List<Reason> remarks, out JoiningStatement? joining)
+    /// <summary>The latest count decides; of two at one instant one that would not settle the line.</summary>
+    public LineCount? FindCount(ManifestLine line, decimal settled, List<Reason> remarks, out JoiningStatement? joining)
     {
         joining = null;
         LineCount? latest = null;
+        bool isAgreed = true;
         foreach (LineCount count in scope.People.CountsOf(tree.Manifest.Id, line.Number))
         {
             if (!IsFresh(count.At))
@@ -118,9 +139,20 @@ internal sealed class PeopleCollector
             {
                 latest = count;
             }
-            else if (count.Quantity != latest.Quantity)
+            else if (count.Quantity == latest.Quantity && count.Parts == latest.Parts)
             {
-                remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", count.By.Value), ("counted", count.Quantity.ToString())));
+                // One who counts the same again alone takes nothing from those who counted it together.
+                latest = isAgreed && IsUnwitnessed(latest.By, latest.Witness) && !IsUnwitnessed(count.By, count.Witness) ? count : latest;
+            }
+            else
+            {
+                isAgreed = false;
+                bool decides = count.At == latest.At && latest.Quantity.Amount == settled;
+                (latest, LineCount other) = decides ? (count, latest) : (latest, count);
+                if (other.Quantity != latest.Quantity)
+                {
+                    remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", other.By.Value), ("counted", other.Quantity.ToString())));
+                }
             }
         }
 
@@ -155,10 +187,11 @@ internal sealed class PeopleCollector
         return null;
     }
 
-    /// <summary>The latest count that gives a number and was made after the last word on how the tool broke.</summary>
+    /// <summary>The latest count that gives a number and was made after the last word on how the tool broke; of two at one instant one that would not settle the line.</summary>
     public PieceCount? FindPieces(Tool tool, PieceNumber number, List<Reason> remarks)
     {
         PieceCount? latest = null;
+        bool isAgreed = true;
         foreach (PieceCount count in scope.People.PiecesOf(tool.Id))
         {
             if (!IsFresh(count.At))
@@ -178,17 +211,31 @@ internal sealed class PeopleCollector
             {
                 latest = count;
             }
-            else if (count.Pieces != latest.Pieces)
+            else if (count.Pieces == latest.Pieces)
             {
-                string counted = new Quantity(count.Pieces!.Value, Unit.Piece).ToString();
-                remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", count.By.Value), ("counted", counted)));
+                latest = isAgreed && IsUnwitnessed(latest.By, latest.Witness) && !IsUnwitnessed(count.By, count.Witness) ? count : latest;
+            }
+            else
+            {
+                isAgreed = false;
+                bool decides = count.At == latest.At && latest.Pieces == number.Known;
+                (latest, PieceCount other) = decides ? (count, latest) : (latest, count);
+                string counted = new Quantity(other.Pieces!.Value, Unit.Piece).ToString();
+                remarks.Add(new Reason(ReconciliationReasons.CountsDiffer, ("by", other.By.Value), ("counted", counted)));
             }
         }
 
         return latest;
     }
 
-    private bool IsFresh(DateTimeOffset at) => scope.AsOf - at <= scope.Policy.Inventory.EvidenceAgeMax;
+    /// <summary>Whether a sighting is no evidence at all: too old, by a mark that tells no tool from another, or alone where the policy asks for a witness.</summary>
+    public bool IsAside(Sighting sighting) => !IsFresh(sighting.At)
+        || (tree.CountOfMark(sighting.MarkRead) > 1 && !IsToldApart(sighting))
+        || (scope.Policy.Inventory.SightingWitnessNeeded && IsAlone(sighting.By, sighting.Witness));
+
+    public bool IsContrary(Tool tool, Sighting sighting) => WhyContrary(tool, sighting) is not null;
+
+    public bool IsFresh(DateTimeOffset at) => scope.AsOf - at <= scope.Policy.Inventory.EvidenceAgeMax;
 
     private Reason TooOld(string what, PersonId by, DateTimeOffset at)
         => new(ReconciliationReasons.TooOld, ("what", what), ("by", by.Value), ("at", scope.Time(at)));

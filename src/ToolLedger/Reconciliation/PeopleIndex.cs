@@ -25,7 +25,10 @@ internal sealed class PeopleIndex
     private readonly EntryIndex<KitId, SealCheck> sealChecks;
     private readonly EntryIndex<(KitId Kit, int Line), Substitution> substitutions;
 
-    public PeopleIndex(InventorySheet sheet, DateTimeOffset asOf)
+    // Most kits are looked at before anybody said a word.
+    private static readonly PeopleIndex Nothing = new(InventorySheet.Empty, DateTimeOffset.MinValue);
+
+    private PeopleIndex(InventorySheet sheet, DateTimeOffset asOf)
     {
         sightings = new(sheet.Sightings, asOf, static entry => entry.Tool, static entry => entry.At, CompareSightings);
         sightingsInKit = new(sheet.Sightings, asOf, static entry => entry.InKit, static entry => entry.At, CompareSightings);
@@ -57,6 +60,8 @@ internal sealed class PeopleIndex
     public IReadOnlyList<SealCheck> SealChecksOf(KitId kit) => sealChecks.Of(kit);
 
     public IReadOnlyList<Substitution> SubstitutionsOf(KitId kit, int line) => substitutions.Of((kit, line));
+
+    public static PeopleIndex Of(InventorySheet sheet, DateTimeOffset asOf) => sheet.IsEmpty ? Nothing : new PeopleIndex(sheet, asOf);
 
     public bool HasAnnotations => !annotations.IsEmpty;
 

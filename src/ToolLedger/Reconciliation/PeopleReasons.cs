@@ -62,7 +62,7 @@ public static class PeopleReasons
     public static ReasonKind OpenedSince { get; } = new("line.opened-since", "the kit was opened at {at}, after this evidence");
 
     /// <summary>Step: search for pieces.</summary>
-    public static ReasonKind StepSearchPieces { get; } = new("step.search-pieces", "stop, search for the {short} piece(s) of \"{what}\" and follow the local lost-tool procedure: it covers a portion of a broken tool too");
+    public static ReasonKind StepSearchPieces { get; } = new("step.search-pieces", "stop, search for the {short} {short:piece|pieces} of \"{what}\" and follow the local lost-tool procedure: it covers a portion of a broken tool too");
 
     /// <summary>Step: reconstruct a broken tool.</summary>
     public static ReasonKind StepReconstruct { get; } = new("step.reconstruct", "put the fragments of \"{what}\" together or inspect; a named person decides how many pieces it is in, and until then the local lost-tool procedure covers the rest");
@@ -104,7 +104,7 @@ public static class PeopleReasons
     public static ReasonKind FindingBroken { get; } = new("finding.broken", "the tool is broken: set it apart by local rule");
 
     /// <summary>Finding: opened since.</summary>
-    public static ReasonKind FindingOpened { get; } = new("finding.opened-since", "the kit was opened at {at} by {by}, after the evidence of {count} line(s): what is settled there may no longer hold");
+    public static ReasonKind FindingOpened { get; } = new("finding.opened-since", "the kit was opened at {at} by {by}, after the evidence of {count} {count:line|lines}: what is settled there may no longer hold");
 
     /// <summary>Finding: an item on no list was reported gone.</summary>
     public static ReasonKind FindingUnlisted { get; } = new("finding.unlisted-item", "{by} reported at {at} that \"{what}\" of {owner}, which is on no list, is gone; last seen {seen}; touched since: {touched}; local procedure for such an item applies");
@@ -119,13 +119,13 @@ public static class PeopleReasons
     public static ReasonKind GateLater { get; } = new("gate.inventory-later", "the inventory is of {at}, later than the instant asked for");
 
     /// <summary>Gate: opened since the inventory.</summary>
-    public static ReasonKind GateOpened { get; } = new("gate.opened-since", "the kit was opened at {at}; the evidence of {count} line(s) is not newer");
+    public static ReasonKind GateOpened { get; } = new("gate.opened-since", "the kit was opened at {at}; the evidence of {count} {count:line|lines} is not newer");
 
     /// <summary>Gate: the inventory is too old.</summary>
-    public static ReasonKind GateTooOld { get; } = new("gate.too-old", "the evidence of {count} line(s) is older than the policy allows");
+    public static ReasonKind GateTooOld { get; } = new("gate.too-old", "the evidence of {count} {count:line|lines} is older than the policy allows");
 
     /// <summary>Gate: evidence without a time.</summary>
-    public static ReasonKind GateNoTime { get; } = new("gate.no-time", "the evidence of {count} line(s) has no time of its own");
+    public static ReasonKind GateNoTime { get; } = new("gate.no-time", "the evidence of {count} {count:line|lines} has no time of its own");
 
     /// <summary>Gate: an unlisted item was reported.</summary>
     public static ReasonKind GateUnlisted { get; } = new("gate.unlisted-item", "\"{what}\", which is on no list, was reported gone at {at}");

@@ -22,11 +22,11 @@ public sealed class Reconciler
     // A kit without a session of its own names the first sessions of others, which is enough to see a wrong kit id.
     private const int OtherSessionsNamed = 10;
 
-    private static readonly IReadOnlyList<IReconciliationRule> BuiltIn =
+    private static readonly IReconciliationRule[] BuiltIn =
         [new IdentityRule(), new CountRule(), new BalanceRule(), new PieceRule(), new WitnessRule(), new SubKitRule(), new BasisRule()];
 
     private readonly ReconciliationPolicy policy;
-    private readonly IReadOnlyList<IReconciliationRule> rules;
+    private readonly IReconciliationRule[] rules;
     private readonly ILogger logger;
 
     /// <summary>Makes a reconciler.</summary>
@@ -49,6 +49,8 @@ public sealed class Reconciler
     public static string LibraryVersion { get; } =
         typeof(Reconciler).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "unknown";
 
+    internal ReconciliationPolicy Policy => policy;
+
     /// <summary>Digest of the policy and of every rule's name, version and settings.</summary>
     public Digest PolicyDigest { get; }
 
@@ -61,7 +63,7 @@ public sealed class Reconciler
     {
         ArgumentNullException.ThrowIfNull(input);
         CheckSessions(input);
-        return Reconcile(new ReconciliationScope(input, policy, isForMany: false), input.Subject, input.Revision);
+        return Reconcile(input, PlainSessionOf(input), ScopeOf(input, isForMany: false), input.Subject, input.Revision);
     }
 
     /// <summary>Reconciles many kits from one pass over the sessions; each result equals that of <see cref="Reconcile(ReconciliationInput)"/> for its kit.</summary>
@@ -75,7 +77,7 @@ public sealed class Reconciler
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(kits);
         CheckSessions(input);
-        return All(new ReconciliationScope(input, policy, isForMany: true), kits);
+        return All(input, kits);
     }
 
     private static void CheckNames(IReadOnlyList<IReconciliationRule> rules)
@@ -97,6 +99,11 @@ public sealed class Reconciler
 
     private static void CheckSessions(ReconciliationInput input)
     {
+        if (input.Sessions.Count < 2)
+        {
+            return;
+        }
+
         var ids = new HashSet<SessionId>();
         foreach (ReadSession session in input.Sessions)
         {
@@ -107,30 +114,72 @@ public sealed class Reconciler
         }
     }
 
-    private IEnumerable<ReconciliationResult> All(ReconciliationScope scope, IEnumerable<KitId> kits)
+    private IEnumerable<ReconciliationResult> All(ReconciliationInput input, IEnumerable<KitId> kits)
     {
+        ReadSession? plain = PlainSessionOf(input);
+        Lazy<ReconciliationScope> scope = ScopeOf(input, isForMany: true);
         foreach (KitId kit in kits)
         {
-            yield return Reconcile(scope, kit, revision: null);
+            yield return Reconcile(input, plain, scope, kit, revision: null);
         }
     }
 
-    private ReconciliationResult Reconcile(ReconciliationScope scope, KitId kit, int? revision)
+    private ReadSession? PlainSessionOf(ReconciliationInput input) => rules.Length == BuiltIn.Length ? PlainKit.FindSession(input, policy) : null;
+
+    private Lazy<ReconciliationScope> ScopeOf(ReconciliationInput input, bool isForMany) => new(() => new ReconciliationScope(input, policy, isForMany));
+
+    private ReconciliationResult Reconcile(ReconciliationInput input, ReadSession? plain, Lazy<ReconciliationScope> scope, KitId kit, int? revision)
     {
-        KitManifest manifest = FindManifest(scope.Input, kit, revision);
+        KitManifest manifest = FindManifest(input, kit, revision);
+        int count = manifest.Lines.Count;
+        if (plain is not null && count <= PlainKit.MaxLineCount)
+        {
+            Span<LineState> states = stackalloc LineState[count];
+            if (PlainKit.TryJudge(input, policy, plain, manifest, states))
+            {
+                ReconciliationResult result = StatesOnly(manifest, states, new CarefulKit(() => ReconcileWithCare(scope.Value, manifest)), input.AsOf);
+                ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, result.Kit);
+                return result;
+            }
+        }
+
+        ReconciliationResult careful = ReconcileWithCare(scope.Value, manifest);
+        ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, careful.Kit);
+        return careful;
+    }
+
+    private ReconciliationResult StatesOnly(KitManifest manifest, ReadOnlySpan<LineState> states, CarefulKit careful, DateTimeOffset asOf)
+    {
+        var lines = new LineConclusion[states.Length];
+        int open = 0;
+        for (int i = 0; i < lines.Length; i++)
+        {
+            lines[i] = new LineConclusion(manifest.Lines[i], states[i], careful, i);
+            open += lines[i].IsAccounted ? 0 : 1;
+        }
+
+        KitConclusion conclusion = open == 0
+            ? new KitConclusion(KitState.Complete, [], lines)
+            : new KitConclusion(KitState.Open, [KitJudge.LinesOpen(open, lines.Length)], lines);
+        return new ReconciliationResult(manifest, conclusion, lines, careful, this, asOf);
+    }
+
+    /// <summary>Looks at everything there is.</summary>
+    private ReconciliationResult ReconcileWithCare(ReconciliationScope scope, KitManifest manifest)
+    {
+        KitId kit = manifest.Id;
         List<SessionSummary> sessions = scope.SessionsOf(kit);
         KitTree tree = KitTree.Of(manifest, scope);
         var collector = new ToolReadsCollector(scope, tree, sessions);
         var notExpected = new NotExpectedSearch(scope, tree, sessions);
         JudgedLine[] own = new LineJudge(scope, tree, collector, rules, notExpected).JudgeLines();
         JudgedLine[] judged = manifest.HasSubKits ? [.. own.SelectMany(static line => line.WithInner())] : own;
-        LineConclusion[] lines = [.. judged.Select(static line => line.Conclusion)];
+        LineConclusion[] lines = Array.ConvertAll(judged, static line => line.Conclusion);
         var signing = new SignatureSearch(scope, lines);
         List<Signature> signatures = signing.Used();
         List<PersonId> persons = PersonsOf(lines, signatures);
         KitConclusion conclusion = KitJudge.Judge(scope, tree, lines, collector.HasUsableSession, persons, notExpected.Contradictions);
         var people = new PeopleFindingSearch(scope, tree, lines);
-        ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, conclusion);
         IReadOnlyList<LineNotExpected> leftOut = notExpected.Lines;
         return new ReconciliationResult(
             () => ReadExplainer.Explain(scope, tree, leftOut, sessions),
@@ -140,7 +189,7 @@ public sealed class Reconciler
             Manifest = manifest,
             AsOf = scope.AsOf,
             Kit = conclusion,
-            Lines = manifest.HasSubKits ? [.. own.Select(static line => line.Conclusion)] : lines,
+            Lines = manifest.HasSubKits ? Array.ConvertAll(own, static line => line.Conclusion) : lines,
             NotExpected = leftOut,
             UnlistedItems = people.UnlistedItems,
             Openings = tree.Openings(scope),
@@ -161,12 +210,17 @@ public sealed class Reconciler
     private static KitManifest FindManifest(ReconciliationInput input, KitId kit, int? revision)
     {
         KitManifest? manifest = revision is { } number ? input.Kits.Find(kit, number) : input.Kits.Find(kit, input.AsOf);
+        if (manifest is not null)
+        {
+            return manifest;
+        }
+
         string which = revision is { } asked ? string.Create(CultureInfo.InvariantCulture, $"revision {asked}") : string.Create(CultureInfo.InvariantCulture, $"effective at {input.AsOf:O}");
-        return manifest ?? throw new ArgumentException($"The register holds no manifest of kit \"{kit}\" {which}.", nameof(input));
+        throw new ArgumentException($"The register holds no manifest of kit \"{kit}\" {which}.", nameof(input));
     }
 
-    private static List<PersonId> PersonsOf(IReadOnlyList<LineConclusion> lines, List<Signature> signatures)
-        => [.. lines.SelectMany(static line => line.Evidence.Persons)
+    private static List<PersonId> PersonsOf(LineConclusion[] lines, List<Signature> signatures)
+        => signatures.Count == 0 && Array.TrueForAll(lines, static line => line.Evidence.Persons.Count == 0) ? [] : [.. lines.SelectMany(static line => line.Evidence.Persons)
             .Concat(signatures.Select(static signature => signature.By))
             .Distinct()
             .OrderBy(static person => person.Value, StringComparer.Ordinal)];

@@ -25,7 +25,7 @@ public static class ReconciliationReasons
     public static ReasonKind ReadBeforeClearing { get; } = new("line.read-before-clearing", "the binding of tag {tag} was in doubt until {at}; a session that began before that accounts for nothing");
 
     /// <summary>Heard only while another kit stood nearby.</summary>
-    public static ReasonKind OnlyWhileNearby { get; } = new("line.only-while-nearby", "seen only while kit {kit} stood there ({looks} look(s)), not in a pass without it: look in kit {kit}");
+    public static ReasonKind OnlyWhileNearby { get; } = new("line.only-while-nearby", "seen only while kit {kit} stood there ({looks} {looks:look|looks}), not in a pass without it: look in kit {kit}");
 
     /// <summary>Container shown, contents not counted.</summary>
     public static ReasonKind ContainerOnly { get; } = new("line.container-only", "only the container is shown; its contents ({total} with the container) were not counted");
@@ -139,10 +139,10 @@ public static class ReconciliationReasons
     public static ReasonKind StepPresentAtStation { get; } = new("step.present-at-station", "present the kit at a working station, or look for mark {mark}");
 
     /// <summary>Kit: lines open.</summary>
-    public static ReasonKind KitLinesOpen { get; } = new("kit.lines-open", "{count} of {total} line(s) not accounted for");
+    public static ReasonKind KitLinesOpen { get; } = new("kit.lines-open", "{count} of {total} {total:line|lines} not accounted for");
 
     /// <summary>Kit: differences shown.</summary>
-    public static ReasonKind KitDifferences { get; } = new("kit.differences", "positive evidence of a difference on line(s) {lines}");
+    public static ReasonKind KitDifferences { get; } = new("kit.differences", "positive evidence of a difference on {count:line|lines} {lines}");
 
     /// <summary>Kit: a foreign tool was sighted inside.</summary>
     public static ReasonKind KitForeignTool { get; } = new("kit.foreign-tool-sighted", "tool {tool} of another list was sighted inside by {by} at {at}");
@@ -199,7 +199,7 @@ public static class ReconciliationReasons
     public static ReasonKind KitPassing { get; } = new("finding.kit-passing", "{tags} tags of kit {kit} were heard within {seconds} s: the kit passed by");
 
     /// <summary>Finding: tools of another kit.</summary>
-    public static ReasonKind ForeignTools { get; } = new("finding.foreign-tools", "{tags} tag(s) of kit {kit} were read here: tell its custodian ({tools})");
+    public static ReasonKind ForeignTools { get; } = new("finding.foreign-tools", "{tags} {tags:tag|tags} of kit {kit} {tags:was|were} read here ({tools}): tell its custodian; {signer} signed its manifest");
 
     /// <summary>Finding: a retired tag.</summary>
     public static ReasonKind RetiredTag { get; } = new("finding.retired-tag", "retired tag {tag} of tool {tool} was read: something thought gone is here");
@@ -265,13 +265,13 @@ public static class ReconciliationReasons
     public static ReasonKind ReadRepeat { get; } = new("read.repeat", "the same report again");
 
     /// <summary>Every line of a sub-kit accounted for.</summary>
-    public static ReasonKind SubKitWhole { get; } = new("line.sub-kit-whole", "all {total} line(s) inside are accounted for");
+    public static ReasonKind SubKitWhole { get; } = new("line.sub-kit-whole", "all lines inside ({total}) are accounted for");
 
     /// <summary>A sub-kit with open lines and no difference shown.</summary>
-    public static ReasonKind SubKitOpen { get; } = new("line.sub-kit-open", "{open} of {total} line(s) inside are not accounted for: a box is not its contents");
+    public static ReasonKind SubKitOpen { get; } = new("line.sub-kit-open", "{open} of {total} {total:line|lines} inside not accounted for: a box is not its contents");
 
     /// <summary>A sub-kit with a difference inside.</summary>
-    public static ReasonKind SubKitDiffers { get; } = new("line.sub-kit-differs", "positive evidence of a difference inside, on line(s) {lines}");
+    public static ReasonKind SubKitDiffers { get; } = new("line.sub-kit-differs", "positive evidence of a difference inside, on {count:line|lines} {lines}");
 
     /// <summary>A sub-kit whose manifest is not at hand.</summary>
     public static ReasonKind SubKitUnresolved { get; } = new("line.sub-kit-unresolved", "no manifest of kit {kit} revision {revision} was handed in: what it must hold is not known");
@@ -286,7 +286,7 @@ public static class ReconciliationReasons
     public static ReasonKind SubKitNothingExpected { get; } = new("line.sub-kit-nothing-expected", "no line inside is expected, and it has no case: an empty list is never complete");
 
     /// <summary>Step: settle the lines of a sub-kit.</summary>
-    public static ReasonKind StepSettleSubKit { get; } = new("step.settle-sub-kit", "open it and settle line(s) {lines}");
+    public static ReasonKind StepSettleSubKit { get; } = new("step.settle-sub-kit", "open it and settle {count:line|lines} {lines}");
 
     /// <summary>Step: hand in a sub-kit's manifest.</summary>
     public static ReasonKind StepHandInManifest { get; } = new("step.hand-in-manifest", "hand in the signed manifest of kit {kit} revision {revision}, or have the list brought up to date");

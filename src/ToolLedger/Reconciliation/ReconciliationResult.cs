@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
@@ -14,9 +15,10 @@ namespace ToolLedger.Reconciliation;
 /// </remarks>
 public sealed class ReconciliationResult
 {
-    private readonly Lazy<IReadOnlyList<ReadExplanation>> reads;
-    private readonly Lazy<IReadOnlyList<InputDigest>> inputs;
-    private readonly Lazy<ManifestTotals> totals;
+    private readonly CarefulKit? careful;
+    private readonly Lazy<IReadOnlyList<ReadExplanation>>? reads;
+    private readonly Lazy<IReadOnlyList<InputDigest>>? inputs;
+    private readonly Lazy<ManifestTotals>? totals;
 
     internal ReconciliationResult(Func<IReadOnlyList<ReadExplanation>> explainReads, Func<IReadOnlyList<InputDigest>> digestInputs, Func<ManifestTotals> addUp)
     {
@@ -24,6 +26,20 @@ public sealed class ReconciliationResult
         reads = new Lazy<IReadOnlyList<ReadExplanation>>(explainReads);
         inputs = new Lazy<IReadOnlyList<InputDigest>>(digestInputs);
         totals = new Lazy<ManifestTotals>(addUp);
+    }
+
+    // Conclusions whose details are worked out when somebody asks.
+    [SetsRequiredMembers]
+    internal ReconciliationResult(KitManifest manifest, KitConclusion kit, LineConclusion[] lines, CarefulKit careful, Reconciler by, DateTimeOffset asOf)
+    {
+        Manifest = manifest;
+        AsOf = asOf;
+        Kit = kit;
+        Lines = lines;
+        Policy = by.Policy;
+        PolicyDigest = by.PolicyDigest;
+        LibraryVersion = Reconciler.LibraryVersion;
+        this.careful = careful;
     }
 
     /// <summary>The manifest revision the kit was checked against.</summary>
@@ -42,28 +58,28 @@ public sealed class ReconciliationResult
     public IEnumerable<LineConclusion> AllLines => Lines.SelectMany(static line => line.WithInner());
 
     /// <summary>What the kit must contain, added up for the kit and for each place in it, and how much of it a reader can see. Computed when first asked for.</summary>
-    public ManifestTotals Totals => totals.Value;
+    public ManifestTotals Totals => totals is null ? careful!.Result.Totals : totals.Value;
 
     /// <summary>The lines that are not expected now, each with the annotation or the rule that says so, in line order; those inside a sub-kit stand where it does.</summary>
-    public IReadOnlyList<LineNotExpected> NotExpected { get; init; } = [];
+    public IReadOnlyList<LineNotExpected> NotExpected { get => careful is null ? field : careful.Result.NotExpected; init; } = [];
 
     /// <summary>Reports of items on no list, in time order. They change no conclusion and say nothing of where the item is; each is a finding too.</summary>
-    public IReadOnlyList<UnlistedItemReport> UnlistedItems { get; init; } = [];
+    public IReadOnlyList<UnlistedItemReport> UnlistedItems { get => careful is null ? field : careful.Result.UnlistedItems; init; } = [];
 
     /// <summary>The openings of the kit and of its sub-kits on the inventory sheet up to the as-of instant, latest first.</summary>
-    public IReadOnlyList<KitOpening> Openings { get; init; } = [];
+    public IReadOnlyList<KitOpening> Openings { get => careful is null ? field : careful.Result.Openings; init; } = [];
 
     /// <summary>What stands beside the conclusions.</summary>
-    public required IReadOnlyList<Finding> Findings { get; init; }
+    public required IReadOnlyList<Finding> Findings { get => field ?? careful!.Result.Findings; init; }
 
     /// <summary>The sessions that present this kit, in time order, and whether they were used.</summary>
-    public required IReadOnlyList<SessionSummary> Sessions { get; init; }
+    public required IReadOnlyList<SessionSummary> Sessions { get => field ?? careful!.Result.Sessions; init; }
 
     /// <summary>Everyone who sighted, counted, witnessed or signed what counts here, in ordinal order.</summary>
-    public required IReadOnlyList<PersonId> Persons { get; init; }
+    public required IReadOnlyList<PersonId> Persons { get => field ?? careful!.Result.Persons; init; }
 
     /// <summary>The signatures on the inventory sheet that count here.</summary>
-    public required IReadOnlyList<Signature> Signatures { get; init; }
+    public required IReadOnlyList<Signature> Signatures { get => field ?? careful!.Result.Signatures; init; }
 
     /// <summary>The policy the answer was made under.</summary>
     public required ReconciliationPolicy Policy { get; init; }
@@ -72,7 +88,7 @@ public sealed class ReconciliationResult
     public required Digest PolicyDigest { get; init; }
 
     /// <summary>Digests of the inputs. Computed when first asked for.</summary>
-    public IReadOnlyList<InputDigest> Inputs => inputs.Value;
+    public IReadOnlyList<InputDigest> Inputs => inputs is null ? careful!.Result.Inputs : inputs.Value;
 
     /// <summary>The version of this library; another version may answer differently and then differs here.</summary>
     public required string LibraryVersion { get; init; }
@@ -81,7 +97,7 @@ public sealed class ReconciliationResult
     public bool NoReadUsed => KitJudge.UsesNoRead(AllLines);
 
     /// <summary>Exactly one explanation for every read delivered to a session that presents this kit, grouped by session and tag. Computed when first asked for.</summary>
-    public IReadOnlyList<ReadExplanation> Reads => reads.Value;
+    public IReadOnlyList<ReadExplanation> Reads => reads is null ? careful!.Result.Reads : reads.Value;
 
     /// <summary>The open lines in search order, those inside sub-kits too: differences, then silent tags (those usually read first), then weak ones, then what nobody counted.</summary>
     public IReadOnlyList<LineConclusion> ChaseList => [.. AllLines.Where(static line => !line.IsAccounted).Order(ChaseOrder.Instance)];

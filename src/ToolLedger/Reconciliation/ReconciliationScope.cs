@@ -27,7 +27,7 @@ internal sealed class ReconciliationScope
         Input = input;
         Policy = policy;
         hintsDigest = new Lazy<Digest>(() => HintsText.DigestOf(input));
-        People = new PeopleIndex(input.Inventory, input.AsOf);
+        People = PeopleIndex.Of(input.Inventory, input.AsOf);
         Sessions = new SessionIndex(input.Sessions, isForMany);
         notes = new(() => input.ProximityNotes.Where(note => note.LastSeen <= input.AsOf).ToLookup(static note => note.Tag));
         Entries = new EntrySearch(this);

@@ -1,64 +1,70 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using ToolLedger.Presence;
 
 namespace ToolLedger.Reconciliation;
 
 /// <summary>
-/// Joins passes that are not separate views: those of sessions that overlap at one station (the same reads handed in twice must not make two
-/// passes), and those too short to have been a presentation of their own.
+/// Tells how many separate views the passes are. Passes of sessions that overlap at one station are not separate (the same reads handed in twice must not
+/// make two passes), and one too short to have been a presentation of its own is joined with its neighbour.
 /// </summary>
 internal static class SeparatePasses
 {
-    public static IReadOnlyList<PassEvidence> Of(IEnumerable<TimedPass> passes, TimeSpan shortest)
+    /// <summary>The separate passes, by station and time.</summary>
+    /// <param name="passes">The passes in any order; they are put in order of station and time.</param>
+    /// <param name="shortest">The shortest pass that is a view of its own.</param>
+    public static IReadOnlyList<PassEvidence> Of(TimedPass[] passes, TimeSpan shortest)
     {
-        var separate = new List<PassEvidence>();
-        foreach (IGrouping<string, TimedPass> station in passes
-            .GroupBy(static pass => pass.Station.Value, StringComparer.Ordinal)
-            .OrderBy(static group => group.Key, StringComparer.Ordinal))
+        // One pass, as of most sessions, is separate by itself.
+        if (passes.Length <= 1)
         {
-            TimedPass? open = null;
-            foreach (TimedPass pass in station
-                .OrderBy(static pass => pass.From)
-                .ThenBy(static pass => pass.To)
-                .ThenBy(static pass => pass.Evidence.Session.Value, StringComparer.Ordinal))
-            {
-                if (open is not { } current)
-                {
-                    open = pass;
-                }
-                else if (pass.From < current.To)
-                {
-                    // The same time at the same place: the looks may be the same ones, so only the better of the two counts.
-                    open = Join(current, pass, int.Max);
-                }
-                else if (pass.To - pass.From < shortest || current.To - current.From < shortest)
-                {
-                    open = Join(current, pass, static (a, b) => a + b);
-                }
-                else
-                {
-                    separate.Add(current.Evidence);
-                    open = pass;
-                }
-            }
-
-            separate.Add(open!.Value.Evidence);
+            return passes.Length == 0 ? [] : [passes[0].Evidence];
         }
 
+        Array.Sort(passes, Compare);
+        var separate = new List<PassEvidence>(passes.Length);
+        PassCluster? open = null;
+        string station = passes[0].Station.Value;
+        foreach (TimedPass pass in passes)
+        {
+            if (!string.Equals(pass.Station.Value, station, StringComparison.Ordinal))
+            {
+                Finish(ref open, shortest, separate);
+                station = pass.Station.Value;
+            }
+
+            if (pass.Evidence.LookCount == 0)
+            {
+                // A silent pass shows nothing that another could show again.
+                separate.Add(pass.Evidence);
+            }
+            else if (open is null || !open.TryAdd(pass, shortest))
+            {
+                Finish(ref open, shortest, separate);
+                open = new PassCluster(pass);
+            }
+        }
+
+        Finish(ref open, shortest, separate);
         return separate;
     }
 
-    private static TimedPass Join(TimedPass a, TimedPass b, Func<int, int, int> looks) => a with
+    private static void Finish(ref PassCluster? open, TimeSpan shortest, List<PassEvidence> separate)
     {
-        To = a.To > b.To ? a.To : b.To,
-        Evidence = a.Evidence with
+        if (open is not null)
         {
-            IsDegraded = a.Evidence.IsDegraded || b.Evidence.IsDegraded,
-            LookCount = looks(a.Evidence.LookCount, b.Evidence.LookCount),
-            TidLookCount = looks(a.Evidence.TidLookCount, b.Evidence.TidLookCount),
-            LookLimit = long.Max(a.Evidence.LookLimit, b.Evidence.LookLimit),
-        },
-    };
+            separate.AddRange(open.Views(shortest));
+            open = null;
+        }
+    }
+
+    // Passes of one session keep the order of their numbers.
+    private static int Compare(TimedPass a, TimedPass b)
+    {
+        int order = string.CompareOrdinal(a.Station.Value, b.Station.Value);
+        order = order != 0 ? order : a.From.CompareTo(b.From);
+        order = order != 0 ? order : a.To.CompareTo(b.To);
+        order = order != 0 ? order : string.CompareOrdinal(a.Evidence.Session.Value, b.Evidence.Session.Value);
+        return order != 0 ? order : a.Evidence.Pass.CompareTo(b.Evidence.Pass);
+    }
 }

@@ -5,6 +5,7 @@ using System.Linq;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
@@ -14,7 +15,7 @@ internal static class SessionFindingSearch
     public static List<Finding> Search(ReconciliationScope scope, ReadSession session)
     {
         var findings = new List<Finding>();
-        var byKit = new SortedDictionary<string, List<TagReading>>(StringComparer.Ordinal);
+        SortedDictionary<string, List<TagReading>>? byKit = null;
         foreach (TagReading reading in scope.ReadingOf(session).Tags)
         {
             if (reading is { Kind: TagReadingKind.Retired, Tool: { } retired })
@@ -30,6 +31,7 @@ internal static class SessionFindingSearch
             else if (reading is { Kind: TagReadingKind.Live, Kit: { } kit } && !session.Presents(kit)
                 && !scope.HoldersOf(kit).Any(session.Presents))
             {
+                byKit ??= new SortedDictionary<string, List<TagReading>>(StringComparer.Ordinal);
                 if (!byKit.TryGetValue(kit.Value, out List<TagReading>? list))
                 {
                     byKit.Add(kit.Value, list = []);
@@ -39,7 +41,7 @@ internal static class SessionFindingSearch
             }
         }
 
-        foreach ((string kit, List<TagReading> readings) in byKit)
+        foreach ((string kit, List<TagReading> readings) in byKit ?? [])
         {
             findings.Add(new Finding(FindingLevel.Session, Describe(scope, session, new KitId(kit), readings))
             {
@@ -49,7 +51,11 @@ internal static class SessionFindingSearch
         }
 
         NearMissSearch.Search(scope, session, findings);
-        SearchNeighbours(session, findings);
+        if (session.NearbyKits.Count > 0)
+        {
+            SearchNeighbours(session, findings);
+        }
+
         return findings;
     }
 
@@ -80,10 +86,20 @@ internal static class SessionFindingSearch
         }
 
         const int Named = 10;
-        string tools = string.Join(", ", readings.Take(Named).Select(static reading => reading.Tool!.Value.Value))
+        KitManifest? manifest = scope.Input.Kits.Find(kit, scope.AsOf);
+        string tools = string.Join(", ", readings.Take(Named).Select(reading => NameOf(manifest, reading.Tool!.Value)))
             + (readings.Count > Named ? ", and " + (readings.Count - Named).ToString(CultureInfo.InvariantCulture) + " more" : "");
-        return new Reason(ReconciliationReasons.ForeignTools, ("tags", count), ("kit", kit.Value), ("tools", tools));
+        return new Reason(ReconciliationReasons.ForeignTools, ("tags", count), ("kit", kit.Value), ("tools", tools), ("signer", SignerOf(manifest)));
     }
+
+    /// <summary>What a person looks for: the tool's description and mark, else its id.</summary>
+    private static string NameOf(KitManifest? manifest, ToolId id) => manifest?.FindLine(id)?.Tool is not { } tool ? id.Value
+        : tool.Mark is { } mark ? $"{tool.Description} [{mark}]"
+        : $"{tool.Description}, {id.Value}";
+
+    private static string SignerOf(KitManifest? manifest) => manifest is null ? "nobody known"
+        : manifest.SignedBy.Role.IsEmpty ? manifest.SignedBy.By.Value
+        : $"{manifest.SignedBy.By.Value} ({manifest.SignedBy.Role.Value})";
 
     private static int LiveTagsOf(ReconciliationScope scope, KitId kit, DateTimeOffset at)
     {

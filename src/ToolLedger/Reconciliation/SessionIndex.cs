@@ -21,7 +21,7 @@ internal sealed class SessionIndex
     public SessionIndex(IReadOnlyList<ReadSession> sessions, bool isForMany)
     {
         // The order in which the host hands sessions in decides nothing.
-        ordered = [.. sessions
+        ordered = sessions.Count <= 1 ? [.. sessions] : [.. sessions
             .OrderBy(static session => session.From)
             .ThenBy(static session => session.Id.Value, StringComparer.Ordinal)];
         if (isForMany)
@@ -38,20 +38,21 @@ internal sealed class SessionIndex
     public IEnumerable<ReadSession> Presenting(KitId kit) => byKit is null ? ordered.Where(session => session.Presents(kit))
         : byKit.TryGetValue(kit, out List<ReadSession>? list) ? list : [];
 
-    /// <summary>The sessions that do not present a kit and heard a tag inside their window, in time order.</summary>
-    public List<ReadSession> OthersThatHeard(KitId subject, TagId tag)
+    /// <summary>The sessions that do not present a kit, ended by an instant and heard a tag inside their window, in time order.</summary>
+    public IReadOnlyList<ReadSession> OthersThatHeard(KitId subject, TagId tag, DateTimeOffset asOf)
     {
+        List<ReadSession>? asked = byTag is null ? ordered : byTag.Value.GetValueOrDefault(tag);
         List<ReadSession>? others = null;
-        List<ReadSession> asked = byTag is null ? ordered : byTag.Value.GetValueOrDefault(tag, []);
-        foreach (ReadSession session in asked)
+        for (int i = 0; i < asked?.Count; i++)
         {
-            if (!session.Presents(subject) && (byTag is not null || session.Find(tag) is { AcceptedCount: > 0 }))
+            ReadSession session = asked[i];
+            if (session.To <= asOf && !session.Presents(subject) && (byTag is not null || session.Heard(tag)))
             {
                 (others ??= []).Add(session);
             }
         }
 
-        return others ?? [];
+        return others ?? (IReadOnlyList<ReadSession>)[];
     }
 
     private static Dictionary<KitId, List<ReadSession>> IndexKits(List<ReadSession> sessions)

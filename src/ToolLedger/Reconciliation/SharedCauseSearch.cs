@@ -34,7 +34,7 @@ internal sealed class SharedCauseSearch
     public IReadOnlyList<Finding> Search()
     {
         IsWholeBag = IsSilent() || IsAttenuated();
-        if (!IsWholeBag)
+        if (!IsWholeBag && tagged.Count(IsOpenByReads) >= policy.SharedCauseLinesNeeded)
         {
             SearchGroups(
                 PlaceOf,

@@ -22,7 +22,8 @@ internal static class Steps
 
     public static NextStep PresentAtStation(ManifestLine line) => new(NextStepKind.PresentAtStation, new Reason(ReconciliationReasons.StepPresentAtStation, Mark(line)));
 
-    public static NextStep SettleSubKit(string lines) => new(NextStepKind.SettleSubKit, new Reason(ReconciliationReasons.StepSettleSubKit, ("lines", lines)));
+    public static NextStep SettleSubKit(string lines, int count)
+        => new(NextStepKind.SettleSubKit, new Reason(ReconciliationReasons.StepSettleSubKit, ("lines", lines), ("count", LineConclusion.Text(count))));
 
     public static NextStep HandInManifest(SubKitLine line)
         => new(NextStepKind.HandInManifest, new Reason(ReconciliationReasons.StepHandInManifest, ("kit", line.Kit.Value), ("revision", LineConclusion.Text(line.Revision))));

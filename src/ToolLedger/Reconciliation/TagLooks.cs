@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Tools;
@@ -11,7 +10,9 @@ namespace ToolLedger.Reconciliation;
 internal sealed class TagLooks
 {
     private readonly List<SessionPass> passes = [];
-    private readonly SortedDictionary<(string Station, byte Antenna), AntennaEvidence> antennas = [];
+
+    // In order of station and number; few, so that a tree would cost more than it saves.
+    private readonly List<AntennaEvidence> antennas = [];
     private TagEvidence? strongest;
 
     public IReadOnlyList<SessionPass> Passes => passes;
@@ -24,10 +25,12 @@ internal sealed class TagLooks
     public void Add(ReadSession session, TagEvidence? evidence)
     {
         // The chip number is known for the tag in the session, not for each look: one session may hear a copy that another did not.
-        bool hasTid = evidence is { Tids.Count: > 0 };
-        IReadOnlyList<LookCell> cells = evidence?.Cells ?? [];
-        foreach (ReadPass pass in session.Passes)
+        bool hasTid = evidence is not null && evidence.TidSpan.Length > 0;
+        ReadOnlySpan<LookCell> cells = evidence is null ? [] : evidence.CellSpan;
+        MakeRoom(passes, session.Passes.Count);
+        for (int i = 0; i < session.Passes.Count; i++)
         {
+            ReadPass pass = session.Passes[i];
             int looks = 0;
             foreach (LookCell cell in cells)
             {
@@ -37,6 +40,7 @@ internal sealed class TagLooks
             passes.Add(new SessionPass(session, pass, looks, hasTid ? looks : 0));
         }
 
+        MakeRoom(antennas, int.Min(cells.Length, session.Presentation.Station.Antennas.Count));
         foreach (LookCell cell in cells)
         {
             AddAntenna(session, cell, hasTid ? cell.LookCount : 0);
@@ -50,7 +54,7 @@ internal sealed class TagLooks
         }
     }
 
-    /// <summary>The evidence for a presence policy.</summary>
+    /// <summary>The evidence for a presence policy, when all sessions were added.</summary>
     /// <param name="tag">The tag.</param>
     /// <param name="shortestPass">The shortest pass that is a view of its own.</param>
     /// <param name="history">What past sessions say, or null.</param>
@@ -58,20 +62,51 @@ internal sealed class TagLooks
     public PresenceEvidence ToEvidence(TagId tag, TimeSpan shortestPass, TagHistory? history, bool isExplainedElsewhere) => new()
     {
         Tag = tag,
-        Passes = SeparatePasses.Of(passes.Select(pass => pass.ToTimedPass(isExplainedElsewhere)), shortestPass),
-        Antennas = isExplainedElsewhere ? [] : [.. antennas.Values],
+        Passes = passes.Count == 1 ? [passes[0].ToEvidence(isExplainedElsewhere)] : SeparatePasses.Of(TimedPasses(isExplainedElsewhere), shortestPass),
+        Antennas = isExplainedElsewhere ? [] : antennas,
         Strongest = isExplainedElsewhere ? null : strongest?.Strongest,
-        HasTid = !isExplainedElsewhere && passes.Any(static pass => pass.TidLooks > 0),
+        HasTid = !isExplainedElsewhere && passes.Exists(static pass => pass.TidLooks > 0),
         History = history,
     };
+
+    /// <summary>Most tags are of one session, so that a list that is empty needs no more room than that.</summary>
+    private static void MakeRoom<T>(List<T> list, int count) => list.Capacity = list.Count == 0 && list.Capacity < count ? count : list.Capacity;
+
+    private TimedPass[] TimedPasses(bool withoutLooks)
+    {
+        var timed = new TimedPass[passes.Count];
+        for (int i = 0; i < timed.Length; i++)
+        {
+            timed[i] = passes[i].ToTimedPass(withoutLooks);
+        }
+
+        return timed;
+    }
 
     private void AddAntenna(ReadSession session, LookCell cell, int tidLooks)
     {
         bool degraded = session.Health.State == SessionState.Degraded;
         StationId station = session.Presentation.Station.Id;
-        (string, byte) key = (station.Value, cell.Antenna.Number);
-        antennas[key] = antennas.TryGetValue(key, out AntennaEvidence so)
-            ? so with { IsDegraded = so.IsDegraded && degraded, LookCount = so.LookCount + cell.LookCount, TidLookCount = so.TidLookCount + tidLooks }
-            : new AntennaEvidence(station, cell.Antenna, degraded, cell.LookCount) { TidLookCount = tidLooks };
+        int place = antennas.Count;
+        int order = -1;
+        while (place > 0 && (order = Compare(antennas[place - 1], station, cell.Antenna)) > 0)
+        {
+            place--;
+        }
+
+        if (place == 0 || order < 0)
+        {
+            antennas.Insert(place, new AntennaEvidence(station, cell.Antenna, degraded, cell.LookCount) { TidLookCount = tidLooks });
+            return;
+        }
+
+        AntennaEvidence so = antennas[place - 1];
+        antennas[place - 1] = so with { IsDegraded = so.IsDegraded && degraded, LookCount = so.LookCount + cell.LookCount, TidLookCount = so.TidLookCount + tidLooks };
+    }
+
+    private static int Compare(in AntennaEvidence seen, StationId station, AntennaPort antenna)
+    {
+        int byStation = string.CompareOrdinal(seen.Station.Value, station.Value);
+        return byStation != 0 ? byStation : seen.Antenna.Number.CompareTo(antenna.Number);
     }
 }

@@ -9,12 +9,17 @@ namespace ToolLedger.Reconciliation;
 /// <summary>All that the sessions of a kit say about one tool.</summary>
 internal sealed class ToolReads
 {
-    public List<TagBinding> LiveTags { get; } = [];
+    // Most tools have one tag that nobody doubts.
+    private List<TagBinding>? liveTags;
+    private List<IdentityDoubt>? doubts;
+    private List<TagBinding>? suspectTags;
 
-    public List<IdentityDoubt> Doubts { get; } = [];
+    public IReadOnlyList<TagBinding> LiveTags => liveTags ?? (IReadOnlyList<TagBinding>)[];
+
+    public IReadOnlyList<IdentityDoubt> Doubts => doubts ?? (IReadOnlyList<IdentityDoubt>)[];
 
     /// <summary>Live tags whose reads since their binding may be those of another tool.</summary>
-    public List<TagBinding> SuspectTags { get; } = [];
+    public IReadOnlyList<TagBinding> SuspectTags => suspectTags ?? (IReadOnlyList<TagBinding>)[];
 
     /// <summary>Sightings that read another mark than that of the tool their tag says, and that concern this tool.</summary>
     public IReadOnlyList<MarkMismatch> Mismatches { get; set; } = [];
@@ -38,5 +43,19 @@ internal sealed class ToolReads
     /// <summary>True where an open doubt leaves it unknown which tool is which.</summary>
     public bool IsIdentityUnknown { get; set; }
 
+    /// <summary>Why another kit's session explains one of the tags better, or null.</summary>
+    public Reason? Elsewhere { get; set; }
+
     public Reason? ReadsWithheld { get; set; }
+
+    public void AddLiveTag(TagBinding binding, bool isSuspect)
+    {
+        (liveTags ??= new List<TagBinding>(1)).Add(binding);
+        if (isSuspect)
+        {
+            (suspectTags ??= []).Add(binding);
+        }
+    }
+
+    public void AddDoubt(in IdentityDoubt doubt) => (doubts ??= []).Add(doubt);
 }

@@ -37,8 +37,7 @@ internal sealed class ToolReadsCollector
     public IReadOnlyList<ReadSession> UsedSessions => used;
 
     /// <summary>The sessions of other kits that heard a tag, in time order.</summary>
-    public IEnumerable<ReadSession> OthersThatHeard(TagId tag)
-        => scope.Sessions.OthersThatHeard(subject, tag).Where(session => session.To <= scope.AsOf);
+    public IReadOnlyList<ReadSession> OthersThatHeard(TagId tag) => scope.Sessions.OthersThatHeard(subject, tag, scope.AsOf);
 
     /// <summary>The longest time before or after so many looks in which a usable session of the kit went on without them; zero if none held them.</summary>
     public TimeSpan LongestSilence(DateTimeOffset first, DateTimeOffset last)
@@ -60,41 +59,62 @@ internal sealed class ToolReadsCollector
     {
         var reads = new ToolReads();
         reads.Mismatches = mismatches.Of(tool);
-        foreach (IGrouping<TagId, TagBinding> tag in scope.Input.Tags.HistoryOf(tool.Id)
-            .Where(binding => binding.From <= scope.AsOf)
-            .GroupBy(static binding => binding.Tag)
-            .OrderBy(static group => group.Key))
-        {
-            CollectTag(tag.Key, tool, tag, reads);
-        }
-
-        reads.ReadsWithheld ??= WhyLaterSilent(reads);
+        CollectTags(tool, reads);
+        reads.ReadsWithheld ??= reads.Elsewhere ?? WhyLaterSilent(reads);
         CollectReencoded(tool.Id, reads);
         DoubtOtherManifests(tool.Id, listedIn, reads);
         return reads;
     }
 
-    /// <summary>One tool cannot satisfy two kits: read where the other kit was presented too, or only in the other kit's session, it settles nothing here.</summary>
-    private void DoubtOtherManifests(ToolId tool, KitTree listedIn, ToolReads reads)
+    private void CollectTags(Tool tool, ToolReads reads)
     {
-        foreach (KitId other in listedIn.OthersWith(tool, scope))
+        // Most tools never had more than one tag.
+        if (scope.Input.Tags.OnlyBindingOf(tool.Id) is { } only)
         {
-            bool readHere = reads.Best is { LookCount: > 0 };
-            bool together = readHere && (listedIn.Find(other) is not null || used.Any(session => session.Presents(other)));
-            bool readThere = scope.Sessions.Presenting(other).Any(session => !session.Presents(subject) && session.To <= scope.AsOf && session.IsUsable
-                && reads.LiveTags.Any(binding => session.Find(binding.Tag) is { AcceptedCount: > 0 } found && IsFresh(found)));
-            if (together || readThere)
+            if (only.From <= scope.AsOf)
             {
-                reads.Doubts.Add(new IdentityDoubt(
-                    new Reason(ReconciliationReasons.CreditedToTwoKits, ("tool", tool.Value), ("kit", other.Value)), reads.LastSeen ?? scope.AsOf));
+                CollectTag(only.Tag, tool, [only], reads);
             }
+
+            return;
+        }
+
+        foreach (IGrouping<TagId, TagBinding> tag in scope.Input.Tags.HistoryOf(tool.Id)
+            .Where(binding => binding.From <= scope.AsOf)
+            .GroupBy(static binding => binding.Tag)
+            .OrderBy(static group => group.Key))
+        {
+            CollectTag(tag.Key, tool, [.. tag], reads);
         }
     }
 
-    private void CollectTag(TagId tag, Tool tool, IEnumerable<TagBinding> bindings, ToolReads reads)
+    /// <summary>One tool cannot satisfy two kits: read where the other kit was presented too, or only in the other kit's session, it settles nothing here.</summary>
+    private void DoubtOtherManifests(ToolId tool, KitTree listedIn, ToolReads reads)
+    {
+        IReadOnlyList<KitId> others = listedIn.OthersWith(tool, scope);
+        for (int i = 0; i < others.Count; i++)
+        {
+            DoubtOtherManifest(tool, listedIn, others[i], reads);
+        }
+    }
+
+    private void DoubtOtherManifest(ToolId tool, KitTree listedIn, KitId other, ToolReads reads)
+    {
+        bool readHere = reads.Best is { LookCount: > 0 };
+        bool together = readHere && (listedIn.Find(other) is not null || used.Any(session => session.Presents(other)));
+        bool readThere = scope.Sessions.Presenting(other).Any(session => !session.Presents(subject) && session.To <= scope.AsOf && session.IsUsable
+            && reads.LiveTags.Any(binding => session.Find(binding.Tag) is { AcceptedCount: > 0 } found && IsFresh(found)));
+        if (together || readThere)
+        {
+            reads.AddDoubt(new IdentityDoubt(
+                new Reason(ReconciliationReasons.CreditedToTwoKits, ("tool", tool.Value), ("kit", other.Value)), reads.LastSeen ?? scope.AsOf));
+        }
+    }
+
+    private void CollectTag(TagId tag, Tool tool, ReadOnlySpan<TagBinding> bindings, ToolReads reads)
     {
         TagLooks? trusted = null, doubted = null;
-        var chips = new SortedSet<string>(StringComparer.Ordinal);
+        SortedSet<string>? chips = null;
         Reason? withheld = null;
         bool isLive = false, isSuspect = false;
         foreach (TagBinding binding in bindings)
@@ -106,10 +126,10 @@ internal sealed class ToolReadsCollector
             {
                 bool overlaps = binding.From < session.To && (binding.Until is not { } until || until > session.From);
                 TagEvidence? evidence = session.Find(tag) is { AcceptedCount: > 0 } found && IsFresh(found) ? found : null;
-                if (overlaps && session.Presentation.Station.ControlTags.Any(control => control.Tag == tag))
+                if (overlaps && session.Presentation.Station.HasControlTag(tag))
                 {
                     // A tag that is fixed at the station shows that the station works; it cannot show that a tool is back.
-                    reads.Doubts.Add(new IdentityDoubt(
+                    reads.AddDoubt(new IdentityDoubt(
                         new Reason(ReconciliationReasons.BoundControlTag, ("tag", tag.ToString()), ("station", session.Presentation.Station.Id.Value)), session.To));
                 }
                 else if (overlaps && (evidence is null || IsLiveForAll(binding, evidence)))
@@ -119,7 +139,7 @@ internal sealed class ToolReadsCollector
                     looks.Add(session, evidence);
                     if (evidence is not null)
                     {
-                        IdentityCheck.AddChips(binding, evidence, chips, reads);
+                        IdentityCheck.AddChips(binding, evidence, ref chips, reads);
                     }
                 }
                 else if (evidence is not null)
@@ -130,7 +150,11 @@ internal sealed class ToolReadsCollector
 
             if (concerns)
             {
-                reads.Doubts.AddRange(trust.Doubts);
+                foreach (IdentityDoubt doubt in trust.Doubts)
+                {
+                    reads.AddDoubt(doubt);
+                }
+
                 withheld ??= trust.Withheld;
                 isSuspect |= trust.IsSuspect;
             }
@@ -138,13 +162,7 @@ internal sealed class ToolReadsCollector
 
         if (isLive)
         {
-            TagBinding newest = bindings.Last();
-            reads.LiveTags.Add(newest);
-            if (isSuspect)
-            {
-                reads.SuspectTags.Add(newest);
-            }
-
+            reads.AddLiveTag(bindings[^1], isSuspect);
             Choose(tag, trusted ?? doubted, isSuspect, trusted is null ? withheld : null, reads);
         }
     }
@@ -174,23 +192,37 @@ internal sealed class ToolReadsCollector
             reads.IsBestDoubted = withheld is not null;
             reads.FirstSeen = neighbour is null ? looks.FirstSeen : null;
             reads.LastSeen = neighbour is null ? looks.LastSeen : null;
-            reads.ReadsWithheld = withheld ?? WhyElsewhere(presence);
+            reads.ReadsWithheld = withheld;
             reads.Neighbour = neighbour is { } kit
                 ? new Reason(ReconciliationReasons.OnlyWhileNearby, ("kit", kit.Value), ("looks", looks.Passes.Sum(static pass => pass.Looks).ToString(CultureInfo.InvariantCulture)))
                 : null;
         }
+
+        reads.Elsewhere ??= WhyElsewhere(presence);
     }
 
     private Reason? WhyLaterSilent(ToolReads reads)
-        => latest is not null && reads.Best is { LookCount: > 0 }
-            && !reads.LiveTags.Any(binding => latest.Find(binding.Tag) is { AcceptedCount: > 0 })
+        => latest is not null && reads.Best is { LookCount: > 0 } && !HeardAny(latest, reads.LiveTags)
                 ? new Reason(ReconciliationReasons.LaterSilent, ("session", latest.Id.Value))
                 : null;
 
-    /// <summary>Usable or not, heard there or not: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
+    private static bool HeardAny(ReadSession session, IReadOnlyList<TagBinding> tags)
+    {
+        for (int i = 0; i < tags.Count; i++)
+        {
+            if (session.Heard(tags[i].Tag))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Usable or not, heard there or not, whichever of its tags: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
     private Reason? WhyElsewhere(PresenceEvidence presence)
     {
-        foreach (ReadSession other in presence.LookCount == 0 ? [] : OthersThatHeard(presence.Tag))
+        foreach (ReadSession other in OthersThatHeard(presence.Tag))
         {
             foreach (ReadSession own in recent)
             {
@@ -206,6 +238,23 @@ internal sealed class ToolReadsCollector
         return null;
     }
 
+    /// <summary>Whether the tool wore a tag at any time that evidence which still counts may be of. No session makes a difference, so that a poor one settles nothing.</summary>
+    public bool HadTag(ToolId tool)
+    {
+        SessionPolicy sessions = scope.Policy.Sessions;
+        TimeSpan longest = sessions.SessionAgeMax + sessions.MaximumWindow;
+        DateTimeOffset since = scope.AsOf - (longest > scope.Policy.Inventory.EvidenceAgeMax ? longest : scope.Policy.Inventory.EvidenceAgeMax);
+        foreach (TagBinding binding in scope.Input.Tags.HistoryOf(tool))
+        {
+            if (binding.From <= scope.AsOf && (binding.Until is not { } until || until > since))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>In a long session a tag last heard long ago says nothing of now, as if the session had ended then.</summary>
     private bool IsFresh(TagEvidence evidence) => evidence.LastSeen is { } last && scope.AsOf - last <= scope.Policy.Sessions.SessionAgeMax;
 
@@ -218,7 +267,7 @@ internal sealed class ToolReadsCollector
         {
             foreach (TagReading reading in scope.ReadingOf(session).ReencodedOf(tool))
             {
-                reads.Doubts.Add(new IdentityDoubt(
+                reads.AddDoubt(new IdentityDoubt(
                     new Reason(ReconciliationReasons.Reencoded, ("tag", reading.Evidence.Tag.ToString())), reading.Evidence.LastSeen ?? session.To));
             }
         }

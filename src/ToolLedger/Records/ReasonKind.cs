@@ -14,7 +14,7 @@ public sealed class ReasonKind
 
     /// <summary>Declares a kind.</summary>
     /// <param name="code">1 to 64 characters: lower-case ASCII words of letters and digits, joined by dots and hyphens.</param>
-    /// <param name="sentence">An English sentence; <c>{name}</c> stands for the value of that name.</param>
+    /// <param name="sentence">An English sentence; <c>{name}</c> stands for the value of that name, <c>{name:line|lines}</c> for the first word where it is 1 and for the second otherwise.</param>
     /// <exception cref="ArgumentException">The code has another form, or the sentence is empty.</exception>
     public ReasonKind(string code, string sentence)
     {
@@ -32,7 +32,7 @@ public sealed class ReasonKind
     /// <summary>The stable code, such as <c>manifest.same-tool-twice</c>.</summary>
     public string Code { get; }
 
-    /// <summary>The English sentence with <c>{name}</c> placeholders.</summary>
+    /// <summary>The English sentence with its placeholders.</summary>
     public string Sentence { get; }
 
     /// <summary>The code.</summary>

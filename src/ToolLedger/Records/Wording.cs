@@ -6,13 +6,16 @@ using System.Text;
 namespace ToolLedger.Records;
 
 /// <summary>The sentences of a language: says a reason in the words given for its code.</summary>
-/// <remarks>A code without a sentence of its own is said in English. Immutable and thread-safe.</remarks>
+/// <remarks>
+/// A code without a sentence of its own is said in English. <c>{name}</c> stands for a value and <c>{name:line|lines}</c> for one of two words: the first where the value
+/// is 1, the second for any other. Immutable and thread-safe.
+/// </remarks>
 public sealed class Wording
 {
     private readonly FrozenDictionary<string, string> _sentences;
 
     /// <summary>Makes a wording.</summary>
-    /// <param name="sentencesByCode">Sentences by <see cref="ReasonKind.Code"/>; <c>{name}</c> stands for a value.</param>
+    /// <param name="sentencesByCode">Sentences by <see cref="ReasonKind.Code"/>; <c>{name}</c> stands for a value, <c>{name:one|other}</c> for a word that goes with it.</param>
     /// <exception cref="ArgumentNullException">The dictionary is null.</exception>
     public Wording(IReadOnlyDictionary<string, string> sentencesByCode)
     {
@@ -57,11 +60,16 @@ public sealed class Wording
 
     private static string ValueOf(Reason reason, ReadOnlySpan<char> placeholder)
     {
+        ReadOnlySpan<char> inside = placeholder[1..^1];
+        int colon = inside.IndexOf(':');
+        ReadOnlySpan<char> words = colon < 0 ? default : inside[(colon + 1)..];
+        int bar = words.IndexOf('|');
+        ReadOnlySpan<char> name = bar < 0 ? inside : inside[..colon];
         foreach (KeyValuePair<string, string> pair in reason.Values)
         {
-            if (placeholder[1..^1].SequenceEqual(pair.Key))
+            if (name.SequenceEqual(pair.Key))
             {
-                return pair.Value;
+                return bar < 0 ? pair.Value : string.Equals(pair.Value, "1", StringComparison.Ordinal) ? words[..bar].ToString() : words[(bar + 1)..].ToString();
             }
         }
 

@@ -8,7 +8,7 @@ using ToolLedger.Records;
 namespace ToolLedger.Reports;
 
 /// <summary>The sections about one kit, each an answer to one question.</summary>
-internal sealed class KitSections(ReportVoice plain, IReportPage page, ReconciliationResult result)
+internal sealed class KitSections(ReportVoice plain, IReportPage page, ReconciliationResult result, GateAnswer? gate)
 {
     private static readonly LineState[] FromBestToWorst =
         [LineState.Accounted, LineState.Weak, LineState.NotRead, LineState.NotAssessed, LineState.Partial, LineState.Conflict];
@@ -53,6 +53,21 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             page.Paragraph(voice.Say(ReportSentences.NotSigned));
         }
 
+        foreach (Finding opened in result.Findings.Where(IsOpening))
+        {
+            page.Paragraph(Noticed(opened));
+        }
+
+        if (gate is not null)
+        {
+            page.Paragraph(voice.Say(
+                ReportSentences.Gate,
+                ("answer", StatusWords.Print(gate)),
+                ("at", voice.Time(gate.AsOf)),
+                ("why", voice.Join(gate.Reasons)),
+                ("next", gate.Next is { } next ? " " + ReportVoice.Sentence(voice.Say(next.Reason).TrimEnd('.')) : "")));
+        }
+
         page.Paragraph(voice.Say(result.Kit.State == KitState.Complete ? ReportSentences.CompleteMeans : ReportSentences.NotCompleteMeans));
     }
 
@@ -91,11 +106,8 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             : voice.Say(ReportSentences.Open, ("count", ReportVoice.Text(chase.Count)), ("total", Total))));
         page.Rows("order", "state", "line, why, and what settles it fastest", [.. OpenGroup.Of(chase).Select(Open)]);
         page.Items([.. result.Findings
-            .Where(static finding => finding.Level != FindingLevel.Session && finding.Reason.Kind != ReconciliationReasons.CalibrationNotFit)
-            .Select(finding => voice.Say(
-                ReportSentences.Noticed,
-                ("about", Lines(finding.LineLabels)),
-                ("finding", voice.Say(finding.Reason).TrimEnd('.'))))]);
+            .Where(static finding => finding.Level != FindingLevel.Session && finding.Reason.Kind != ReconciliationReasons.CalibrationNotFit && !IsOpening(finding))
+            .Select(Noticed)]);
     }
 
     internal void PutUnseen(string number)
@@ -129,23 +141,20 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             line.Label,
             StatusWords.Print(line.Calibration!.State),
             $"{voice.What(line.Line)}: {voice.Say(line.Calibration.Reason)}"))]);
+        if (asked.Exists(static line => line.Calibration!.State is not (CalibrationState.Current or CalibrationState.DueSoon)))
+        {
+            page.Paragraph(voice.Say(ReportSentences.CalibrationWhenUsed));
+        }
     }
 
-    internal void PutWho(string number)
-    {
-        page.Heading(3, number + voice.Say(ReportSentences.Who));
-        string nobody = voice.Say(ReportSentences.Nobody);
-        string persons = string.Join(", ", result.Persons.Select(static person => person.Value));
-        string signatures = string.Join(", ", result.Signatures.Select(signature => signature.Role.IsEmpty
-            ? $"{signature.By.Value} {voice.Time(signature.At)}"
-            : $"{signature.By.Value} ({signature.Role.Value}) {voice.Time(signature.At)}"));
-        page.Paragraph(voice.Say(
-            ReportSentences.Persons,
-            ("persons", persons.Length > 0 ? persons : nobody),
-            ("signatures", signatures.Length > 0 ? signatures : nobody)));
-        string room = new('_', 12);
-        page.Items([voice.Say(ReportSentences.SignHere, ("room", room)), voice.Say(ReportSentences.SignHere, ("room", room))]);
-    }
+    internal void PutExposure(string number) => new ExposureSection(voice, page, result).Put(number);
+
+    internal void PutSigning(string number) => new SigningSection(voice, page, result).PutWho(number);
+
+    internal void PutChanges(string number) => new SigningSection(voice, page, result).PutChanges(number);
+
+    /// <summary>It makes the conclusion old, so it stands beside it, and not with every line again.</summary>
+    private static bool IsOpening(Finding finding) => finding.Reason.Kind == PeopleReasons.FindingOpened;
 
     private static bool IsRead(LineConclusion line) => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read);
 
@@ -155,7 +164,8 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
 
     private ReportRow Settled(LineConclusion line)
     {
-        IEnumerable<Reason> how = line.Reasons.Where(static reason => reason.Kind != PresenceReasons.EpcOnly && reason.Kind != PresenceReasons.EnoughLooks);
+        IEnumerable<Reason> how = line.Reasons.Where(static reason => reason.Kind != PresenceReasons.EpcOnly && reason.Kind != PresenceReasons.EnoughLooks
+            && reason.Kind != PeopleReasons.OpenedSince);
         bool isRead = IsRead(line);
         string evidence = !isRead ? "" : voice.Say(
             ReportSentences.ReadEvidence,
@@ -203,9 +213,15 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             : voice.Say(ReportSentences.By, ("by", persons)));
     }
 
+    private string Noticed(Finding finding) => voice.Say(
+        ReportSentences.Noticed,
+        ("about", Lines(finding.LineLabels)),
+        ("finding", voice.Say(finding.Reason).TrimEnd('.')));
+
     private string Lines(IReadOnlyList<string> numbers) => numbers.Count switch
     {
         0 => "kit",
+        > 1 when numbers.Count == result.Kit.LineCount => voice.Say(ReportSentences.AllLines),
         1 => "line " + numbers[0],
         _ => "lines " + voice.List(numbers, numbers.Count, 20),
     };

@@ -18,7 +18,7 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         ("notAssessed", LineState.NotAssessed), ("partial", LineState.Partial), ("conflict", LineState.Conflict),
     ];
 
-    internal void Write(ReconciliationResult result)
+    internal void Write(ReconciliationResult result, GateAnswer? gate)
     {
         writer.WriteStartObject();
         writer.WriteString("kit", result.Manifest.Id.Value);
@@ -44,6 +44,8 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         WriteCalibration(result);
         WriteFindings(result);
         new PeopleWriter(writer, voice, at).WriteUnlistedItems(result.UnlistedItems);
+        new PeopleWriter(writer, voice, at).WriteOpenings(result.Openings);
+        WriteGate(gate);
         WritePeople(result);
         WriteBasis(result);
         writer.WriteEndObject();
@@ -104,11 +106,7 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         ShiftReportWriter.WriteReasons(writer, "reasons", line.Reasons, voice);
         if (line.Next is { } next)
         {
-            writer.WriteStartObject("next");
-            writer.WriteString("kind", StatusWords.Code(next.Kind));
-            writer.WritePropertyName("reason");
-            ShiftReportWriter.WriteReason(writer, next.Reason, voice);
-            writer.WriteEndObject();
+            WriteNext(next);
         }
 
         WriteEvidence(line.Evidence);
@@ -121,6 +119,34 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
             }
 
             writer.WriteEndArray();
+        }
+
+        writer.WriteEndObject();
+    }
+
+    private void WriteNext(NextStep next)
+    {
+        writer.WriteStartObject("next");
+        writer.WriteString("kind", StatusWords.Code(next.Kind));
+        writer.WritePropertyName("reason");
+        ShiftReportWriter.WriteReason(writer, next.Reason, voice);
+        writer.WriteEndObject();
+    }
+
+    private void WriteGate(GateAnswer? gate)
+    {
+        if (gate is null)
+        {
+            return;
+        }
+
+        writer.WriteStartObject("beforeOperation");
+        writer.WriteString("asOf", at(gate.AsOf));
+        writer.WriteBoolean("isSatisfied", gate.IsSatisfied);
+        ShiftReportWriter.WriteReasons(writer, "reasons", gate.Reasons, voice);
+        if (gate.Next is { } next)
+        {
+            WriteNext(next);
         }
 
         writer.WriteEndObject();

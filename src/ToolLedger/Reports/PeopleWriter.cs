@@ -65,6 +65,22 @@ internal sealed class PeopleWriter(Utf8JsonWriter writer, ReportVoice voice, Fun
         writer.WriteEndArray();
     }
 
+    internal void WriteOpenings(IReadOnlyList<KitOpening> openings)
+    {
+        writer.WriteStartArray("openings");
+        foreach (KitOpening opening in openings)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("kit", opening.Kit.Value);
+            writer.WriteString("by", opening.By.Value);
+            writer.WriteString("at", at(opening.At));
+            WriteIf("where", opening.Where.Value);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
     private void WriteIf(string name, string value)
     {
         if (value.Length > 0)

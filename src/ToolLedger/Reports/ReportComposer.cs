@@ -6,7 +6,8 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Reports;
 
-/// <summary>Sets a report down on a page: the conclusion first, then the supervisor's questions in their order, then cautions and digests.</summary>
+/// <summary>Sets a report down on a page: the conclusion first, then the supervisor's questions in their order, then cautions, and the digests in an annex. A question has the same number
+/// whether one kit is told or many.</summary>
 internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<SessionTally> sessions, IReportPage page)
 {
     private const int RowsShown = 5;
@@ -32,37 +33,43 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
 
     private void ComposeOne(ReconciliationResult result)
     {
-        var kit = new KitSections(voice, page, result);
+        var kit = new KitSections(voice, page, result, GateOf(result));
         page.Heading(2, KitTitle(result));
         kit.PutConclusion();
         PutSessions("1. ");
-        kit.PutSettled("2. ");
-        kit.PutOpen("3. ");
-        kit.PutUnseen("4. ");
-        kit.PutCalibration("5. ");
-        PutAlsoRead("6. ");
-        kit.PutWho("7. ");
+        PutQuestions(kit);
+        PutAlsoRead("9. ");
     }
 
     private void ComposeMany()
     {
         page.Heading(2, voice.Say(ReportSentences.Summary, ("count", ReportVoice.Text(input.Results.Count))));
         page.Rows("", "state", "kit", [.. input.Results.OrderBy(static result => Urgency(result.Kit.State)).Select(Summary)]);
-        PutSessions("");
+        PutSessions("1. ");
         foreach (ReconciliationResult result in input.Results)
         {
-            var kit = new KitSections(voice, page, result);
+            var kit = new KitSections(voice, page, result, GateOf(result));
             page.Heading(2, KitTitle(result));
             kit.PutConclusion();
-            kit.PutSettled("1. ");
-            kit.PutOpen("2. ");
-            kit.PutUnseen("3. ");
-            kit.PutCalibration("4. ");
-            kit.PutWho("5. ");
+            PutQuestions(kit);
         }
 
-        PutAlsoRead("");
+        page.Heading(2, voice.Say(ReportSentences.AllKits));
+        PutAlsoRead("9. ");
     }
+
+    private static void PutQuestions(KitSections kit)
+    {
+        kit.PutSettled("2. ");
+        kit.PutOpen("3. ");
+        kit.PutUnseen("4. ");
+        kit.PutExposure("5. ");
+        kit.PutSigning("6. ");
+        kit.PutCalibration("7. ");
+        kit.PutChanges("8. ");
+    }
+
+    private GateAnswer? GateOf(ReconciliationResult result) => input.Gates.FirstOrDefault(gate => gate.Kit == result.Manifest.Id);
 
     private static int Urgency(KitState state) => state switch
     {
@@ -82,12 +89,16 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
     private ReportRow Summary(ReconciliationResult result)
     {
         IReadOnlyList<LineConclusion> chase = result.ChaseList;
-        string open = chase.Count == 0 ? "" : "; open: " + voice.List(chase.Select(line => $"{line.Label} {voice.What(line.Line)}"), chase.Count, RowsShown);
+        string open = chase.Count == 0 ? "" : "; open: " + voice.List(chase.Select(line => $"line {line.Label} {voice.What(line.Line)}"), chase.Count, RowsShown);
+        bool isOpened = result.Findings.Any(static finding => finding.Reason.Kind == PeopleReasons.FindingOpened);
+        string gate = GateOf(result) is { } answer ? voice.Say(ReportSentences.GateInSummary, ("answer", StatusWords.Print(answer))) : "";
         return new ReportRow("", StatusWords.Print(result.Kit.State), voice.Say(
             ReportSentences.SummaryKit,
             ("kit", result.Manifest.Id.Value),
             ("settled", ReportVoice.Text(result.Kit.CountOf(LineState.Accounted))),
             ("total", ReportVoice.Text(result.Kit.LineCount)),
+            ("opened", isOpened ? voice.Say(ReportSentences.OpenedInSummary) : ""),
+            ("gate", gate),
             ("open", open)));
     }
 
@@ -168,7 +179,6 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
             lines.Add(voice.Say(ReportSentences.Sources, ("sources", string.Join(", ", input.Sources.Select(static source => $"{source.Name} {source.Digest.ToShortString()}")))));
         }
 
-        lines.Add(voice.Say(ReportSentences.NotAnswered));
         page.Items(lines);
     }
 

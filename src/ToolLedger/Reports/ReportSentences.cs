@@ -14,13 +14,13 @@ public static class ReportSentences
     public static ReasonKind Summary { get; } = new("report.summary", "Summary of {count} kits, the ones to act on first");
 
     /// <summary>A kit in the summary.</summary>
-    public static ReasonKind SummaryKit { get; } = new("report.summary-kit", "kit {kit}: {settled} of {total} lines accounted for{open}");
+    public static ReasonKind SummaryKit { get; } = new("report.summary-kit", "kit {kit}: {settled} of {total} {total:line|lines} accounted for{opened}{gate}{open}");
 
     /// <summary>The kit.</summary>
     public static ReasonKind Kit { get; } = new("report.kit", "Kit {kit}, revision {revision}: {title}. As of {at}");
 
     /// <summary>The conclusion of a kit.</summary>
-    public static ReasonKind Conclusion { get; } = new("report.conclusion", "{state}. Of {total} lines: {counts}.");
+    public static ReasonKind Conclusion { get; } = new("report.conclusion", "{state}. Of {total} {total:line|lines}: {counts}.");
 
     /// <summary>Under the conclusion of a complete kit.</summary>
     public static ReasonKind CompleteMeans { get; } = new("report.complete-means", "Every line has a recorded basis under the policy named below, at the time stated.");
@@ -32,7 +32,7 @@ public static class ReportSentences
     public static ReasonKind NotInDate { get; } = new("report.not-in-date", "Calibration is a second answer: {lines}.");
 
     /// <summary>The evidence of a line that was read well.</summary>
-    public static ReasonKind ReadEvidence { get; } = new("report.read-evidence", "looks {looks}, antennas {antennas}, passes {passes}");
+    public static ReasonKind ReadEvidence { get; } = new("report.read-evidence", "{looks} {looks:look|looks}, {antennas} {antennas:antenna|antennas}, {passes} {passes:pass|passes}");
 
     /// <summary>A set: its container and what is in it.</summary>
     public static ReasonKind SetIn { get; } = new("report.set-in", "{container}, with {contents}");
@@ -59,19 +59,19 @@ public static class ReportSentences
     public static ReasonKind NoSession { get; } = new("report.no-session", "No read session of these kits was handed in: nothing was measured for them.");
 
     /// <summary>A session.</summary>
-    public static ReasonKind Session { get; } = new("report.session", "session {session}, station {station}, {from} to {to}; passes {passes}, antennas alive {antennas}, reads {reads}");
+    public static ReasonKind Session { get; } = new("report.session", "session {session}, station {station}, {from} to {to}; {passes} {passes:pass|passes}, antennas alive {antennas}, {reads} {reads:read|reads}");
 
     /// <summary>A session that a kit did not use.</summary>
     public static ReasonKind SessionLeftOut { get; } = new("report.session-left-out", "not used for kit {kit}: {why}");
 
     /// <summary>Rows of a source that were refused.</summary>
-    public static ReasonKind RowsRefused { get; } = new("report.rows-refused", "rows of {source} that could not be used: {count}; {first}");
+    public static ReasonKind RowsRefused { get; } = new("report.rows-refused", "{count} {count:row|rows} of {source} could not be used; {first}");
 
     /// <summary>A kit without any read.</summary>
     public static ReasonKind NoReadUsed { get; } = new("report.no-read-used", "No read was used: what is settled rests on people alone.");
 
     /// <summary>Second question.</summary>
-    public static ReasonKind Settled { get; } = new("report.settled", "Settled: {count} of {total} lines, by what and by whom");
+    public static ReasonKind Settled { get; } = new("report.settled", "Settled: {count} of {total} {total:line|lines}, by what and by whom");
 
     /// <summary>A line that is not expected.</summary>
     public static ReasonKind NotExpected { get; } = new("report.not-expected", "Not expected, so in none of these counts: line {line} {what}: {why}.");
@@ -80,7 +80,7 @@ public static class ReportSentences
     public static ReasonKind UnlistedItems { get; } = new("report.unlisted-items", "Items on no list, reported gone: {count}, told under what was noticed. The conclusion above says nothing of them; the local procedure for such items applies.");
 
     /// <summary>Third question, where nothing is open.</summary>
-    public static ReasonKind NothingOpen { get; } = new("report.nothing-open", "Open: none of {total} lines");
+    public static ReasonKind NothingOpen { get; } = new("report.nothing-open", "Open: none of {total} {total:line|lines}");
 
     /// <summary>A complete kit that nobody signed for.</summary>
     public static ReasonKind NotSigned { get; } = new("report.unsigned", "Complete, but no signature on the sheet covers it yet.");
@@ -92,7 +92,7 @@ public static class ReportSentences
     public static ReasonKind EpcOnly { get; } = new("report.epc-only", "EPC only: no chip number, no copy check.");
 
     /// <summary>Third question.</summary>
-    public static ReasonKind Open { get; } = new("report.open", "Open: {count} of {total} lines, in the order to chase them");
+    public static ReasonKind Open { get; } = new("report.open", "Open: {count} of {total} {total:line|lines}, in the order to chase them");
 
     /// <summary>An open line.</summary>
     public static ReasonKind OpenLine { get; } = new("report.open-line", "{lines}: {why}. Next: {next}.");
@@ -101,7 +101,7 @@ public static class ReportSentences
     public static ReasonKind Noticed { get; } = new("report.noticed", "Noticed, {about}: {finding}.");
 
     /// <summary>Fourth question.</summary>
-    public static ReasonKind Unseen { get; } = new("report.unseen", "What no reader can see, and who counted it (listed {items}; a tag on {tagged} of {total} lines)");
+    public static ReasonKind Unseen { get; } = new("report.unseen", "What no reader can see, and who counted it (listed {items}; a tag on {tagged} of {total} {total:line|lines})");
 
     /// <summary>Nothing a reader cannot see.</summary>
     public static ReasonKind NothingUnseen { get; } = new("report.nothing-unseen", "Every line is a single tagged tool.");
@@ -124,14 +124,83 @@ public static class ReportSentences
     /// <summary>Who counted, with a witness.</summary>
     public static ReasonKind ByWithWitness { get; } = new("report.by-with-witness", "by {by}, witness {witness}");
 
-    /// <summary>Fifth question.</summary>
+    /// <summary>Seventh question.</summary>
     public static ReasonKind Calibration { get; } = new("report.calibration", "Calibration on {day}: a second answer, it changes none of the above");
 
     /// <summary>No line needs calibration.</summary>
     public static ReasonKind NothingToCalibrate { get; } = new("report.nothing-to-calibrate", "No tool of this kit needs calibration, by manifest and register.");
 
-    /// <summary>Sixth question.</summary>
+    /// <summary>What is not known of the past.</summary>
+    public static ReasonKind CalibrationWhenUsed { get; } = new("report.calibration-when-used", "Uses are not recorded here: what was done with a tool out of date stands in the job records.");
+
+    /// <summary>The gate before operation, under the conclusion.</summary>
+    public static ReasonKind Gate { get; } = new("report.gate", "Before operation: {answer} at {at}: {why}.{next}");
+
+    /// <summary>The same in the summary.</summary>
+    public static ReasonKind GateInSummary { get; } = new("report.gate-in-summary", "; before operation {answer}");
+
+    /// <summary>In the summary, where a kit was opened after its evidence.</summary>
+    public static ReasonKind OpenedInSummary { get; } = new("report.opened-in-summary", "; opened again after that");
+
+    /// <summary>Fifth question.</summary>
+    public static ReasonKind Exposure { get; } = new("report.exposure", "Which equipment is exposed, and since when?");
+
+    /// <summary>What nothing records.</summary>
+    public static ReasonKind ExposureNotRecorded { get; } = new("report.exposure-not-recorded", "Custody is not recorded here: the job records say what the kit was near since these times.");
+
+    /// <summary>An opening of a kit.</summary>
+    public static ReasonKind Opened { get; } = new("report.opened", "kit {kit} at {at} by {by}{where}");
+
+    /// <summary>Where it was opened.</summary>
+    public static ReasonKind OpenedWhere { get; } = new("report.opened-where", ", {where}");
+
+    /// <summary>Open lines without any earlier accounting.</summary>
+    public static ReasonKind ExposedBefore { get; } = new("report.exposed-before", "{lines}: last accounted for before everything handed in{hint}.");
+
+    /// <summary>A hint beside it.</summary>
+    public static ReasonKind TagLastHeard { get; } = new("report.tag-last-heard", "; tag last heard at {at}, which settles nothing");
+
+    /// <summary>A hint beside it.</summary>
+    public static ReasonKind LastCounted { get; } = new("report.last-counted", "; the count or sighting of {at} by {by} does not settle it");
+
+    /// <summary>The settled lines.</summary>
+    public static ReasonKind SettledSince { get; } = new("report.settled-since", "every settled line was accounted for at {at} or later");
+
+    /// <summary>An item on no list.</summary>
+    public static ReasonKind Unlisted { get; } = new("report.unlisted", "\"{what}\", reported by {by} at {at}; last seen {seen}; touched since: {touched}");
+
+    /// <summary>Eighth question.</summary>
+    public static ReasonKind Changed { get; } = new("report.changed", "What changed after sign-off?");
+
+    /// <summary>Nobody signed.</summary>
+    public static ReasonKind NothingSigned { get; } = new("report.nothing-signed", "No signature counts for this kit, so nothing is signed off yet.");
+
+    /// <summary>What is later than the first signature.</summary>
+    public static ReasonKind ChangedSince { get; } = new("report.changed-since", "Later than the first signature, {at}, so not covered by it:");
+
+    /// <summary>Nothing is later.</summary>
+    public static ReasonKind NothingChanged { get; } = new("report.nothing-changed", "Nothing handed in is later than the first signature, {at}; earlier ones are not kept.");
+
+    /// <summary>An opening after the signature.</summary>
+    public static ReasonKind ChangedOpening { get; } = new("report.changed-opening", "opened: {what}");
+
+    /// <summary>An item on no list, reported after the signature.</summary>
+    public static ReasonKind ChangedUnlisted { get; } = new("report.changed-unlisted", "reported gone: {what}");
+
+    /// <summary>All lines of a kit.</summary>
+    public static ReasonKind AllLines { get; } = new("report.all-lines", "all lines");
+
+    /// <summary>A session after the signature.</summary>
+    public static ReasonKind ChangedSession { get; } = new("report.changed-session", "session {session} ended at {at}");
+
+    /// <summary>An annotation after the signature.</summary>
+    public static ReasonKind ChangedAnnotation { get; } = new("report.changed-annotation", "line {line} removed on record at {at} by {by}");
+
+    /// <summary>After the questions.</summary>
     public static ReasonKind AlsoRead { get; } = new("report.also-read", "What was read that is not of the kit");
+
+    /// <summary>Over what belongs to all kits of the report.</summary>
+    public static ReasonKind AllKits { get; } = new("report.all-kits", "All kits together");
 
     /// <summary>Nothing else was read.</summary>
     public static ReasonKind NothingElseRead { get; } = new("report.nothing-else-read", "Only tags of the kit and control tags of the station.");
@@ -140,10 +209,25 @@ public static class ReportSentences
     public static ReasonKind NothingRead { get; } = new("report.nothing-read", "Nothing was read at all, not even a control tag.");
 
     /// <summary>A group of reads.</summary>
-    public static ReasonKind ReadsOf { get; } = new("report.reads-of", "session {session}: tags {tags}, reads {reads}; {detail}");
+    public static ReasonKind ReadsOf { get; } = new("report.reads-of", "session {session}: {tags} {tags:tag|tags}, {reads} {reads:read|reads}; {detail}");
 
-    /// <summary>Seventh question.</summary>
-    public static ReasonKind Who { get; } = new("report.who", "Who counted, sighted and signed");
+    /// <summary>Sixth question.</summary>
+    public static ReasonKind Who { get; } = new("report.who", "Who may sign, and have two people signed?");
+
+    /// <summary>What the policy says of signing.</summary>
+    public static ReasonKind MaySign { get; } = new("report.may-sign", "May sign: {roles}{own}. Persons needed where lines rest on people alone: {needed}.");
+
+    /// <summary>Any role may sign.</summary>
+    public static ReasonKind AnyRole { get; } = new("report.any-role", "any role");
+
+    /// <summary>A person may not sign for what he or she counted.</summary>
+    public static ReasonKind NotForOwn { get; } = new("report.not-for-own", ", but nobody for what he or she counted, sighted or witnessed");
+
+    /// <summary>How many different persons signed.</summary>
+    public static ReasonKind TwoSigned { get; } = new("report.two-signed", "Yes: {count} different persons have signed.");
+
+    /// <summary>Fewer than two different persons signed.</summary>
+    public static ReasonKind NotTwoSigned { get; } = new("report.not-two-signed", "No: {count} {count:person has|different persons have} signed.");
 
     /// <summary>The persons.</summary>
     public static ReasonKind Persons { get; } = new("report.persons", "Took part: {persons}. Signed the sheet: {signatures}.");
@@ -158,7 +242,7 @@ public static class ReportSentences
     public static ReasonKind Cautions { get; } = new("report.cautions", "Cautions");
 
     /// <summary>What the report rests on.</summary>
-    public static ReasonKind RestsOn { get; } = new("report.rests-on", "What this rests on (digests cut to 12 digits here, in full in the JSON form)");
+    public static ReasonKind RestsOn { get; } = new("report.rests-on", "Annex: what this rests on (digests cut to 12 digits here, in full in the JSON form)");
 
     /// <summary>Policy and version.</summary>
     public static ReasonKind Policy { get; } = new("report.policy", "Policy {name}; digest with rules {digest}; library version {version}.");
@@ -169,9 +253,6 @@ public static class ReportSentences
     /// <summary>The sources.</summary>
     public static ReasonKind Sources { get; } = new("report.sources", "Files: {sources}.");
 
-    /// <summary>What is not answered.</summary>
-    public static ReasonKind NotAnswered { get; } = new("report.not-answered", "Not answered here: equipment exposed since when, who may sign, what changed after sign-off.");
-
     /// <summary>More than are listed.</summary>
     public static ReasonKind AndMore { get; } = new("report.and-more", "and {count} more");
 
@@ -180,7 +261,9 @@ public static class ReportSentences
     [
         Title, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, SetIn, IsReadGood, NoSession, Session, SessionLeftOut, RowsRefused, NoReadUsed,
         Settled, NotExpected, UnlistedItems, EpcOnly, NothingOpen, NotSigned, ReadLegend, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
-        Calibration, NothingToCalibrate, AlsoRead, NothingElseRead, NothingRead, ReadsOf, Who, Persons, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
-        NotAnswered, AndMore, SubKitIn, TotalsPlaces, TotalsPlace, TotalsNoPlace, TotalsUnresolved,
+        Calibration, NothingToCalibrate, CalibrationWhenUsed, AlsoRead, AllKits, NothingElseRead, NothingRead, ReadsOf, Who, MaySign, AnyRole, NotForOwn, TwoSigned, NotTwoSigned, Persons, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
+        AndMore, SubKitIn, TotalsPlaces, TotalsPlace, TotalsNoPlace, TotalsUnresolved,
+        Gate, GateInSummary, Exposure, ExposureNotRecorded, Opened, OpenedWhere, ExposedBefore, TagLastHeard, LastCounted, SettledSince, Unlisted, Changed, NothingSigned, ChangedSince, NothingChanged,
+        ChangedSession, ChangedAnnotation, ChangedOpening, ChangedUnlisted, AllLines, OpenedInSummary,
     ];
 }

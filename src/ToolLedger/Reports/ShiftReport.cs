@@ -1,12 +1,14 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using ToolLedger.Kits;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reports;
 
 /// <summary>What a supervisor reads at the end of a shift and signs: is the read good, what is settled and by whom, what is open and what settles it, what no reader
-/// can see, calibration as a second answer, what else was read, who took part; then cautions and the digests of everything it rests on.</summary>
+/// can see, what is known of exposed equipment, who may sign and who did, calibration as a second answer, what changed after sign-off, what else was read; then cautions,
+/// and the digests of everything it rests on.</summary>
 /// <remarks>
 /// A record-keeping aid: it does not decide that equipment is safe, and it never says missing, lost or found. The same input gives the same bytes under any culture, time
 /// zone and machine. Every status is a word. Immutable and thread-safe.
@@ -28,7 +30,7 @@ public sealed class ShiftReport
     /// <summary>Makes a report.</summary>
     /// <param name="input">What it shows.</param>
     /// <exception cref="ArgumentNullException">The input is null.</exception>
-    /// <exception cref="ArgumentException">There is no result to report, or a kit stands twice.</exception>
+    /// <exception cref="ArgumentException">There is no result to report, or a kit stands twice, or a gate is not that of a kit of the report.</exception>
     public ShiftReport(ShiftReportInput input)
     {
         ArgumentNullException.ThrowIfNull(input);
@@ -40,6 +42,12 @@ public sealed class ShiftReport
         if (input.Results.DistinctBy(static result => result.Manifest.Id).Count() < input.Results.Count)
         {
             throw new ArgumentException("A report shows every kit once; a kit stands twice among the results.", nameof(input));
+        }
+
+        HashSet<KitId> open = [.. input.Results.Select(static result => result.Manifest.Id)];
+        if (input.Gates.Any(gate => !open.Remove(gate.Kit)))
+        {
+            throw new ArgumentException("A gate is answered once for a kit of the report; one names another kit, or a kit stands twice among the gates.", nameof(input));
         }
 
         this.input = input;

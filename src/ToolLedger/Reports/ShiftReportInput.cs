@@ -14,6 +14,9 @@ public sealed class ShiftReportInput
     /// <summary>The results, one a kit, in the order the kits are printed; at least one.</summary>
     public required IReadOnlyList<ReconciliationResult> Results { get; init; }
 
+    /// <summary>The answers of the gate "before operation", at most one for each kit of <see cref="Results"/>; none by default, and then the report does not speak of the gate.</summary>
+    public IReadOnlyList<GateAnswer> Gates { get; init; } = [];
+
     /// <summary>When the report is made.</summary>
     public required DateTimeOffset MadeAt { get; init; }
 

@@ -19,6 +19,8 @@ internal static class StatusWords
 
     internal static string Print(CalibrationState state) => Loud(Code(state).Replace('-', ' '));
 
+    internal static string Print(GateAnswer gate) => gate.IsSatisfied ? "SATISFIED" : "NOT SATISFIED";
+
     internal static string Code(LineState state) => Hyphened(Words.Of(state));
 
     internal static string Code(KitState state) => Hyphened(Words.Of(state));

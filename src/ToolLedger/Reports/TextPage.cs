@@ -44,7 +44,11 @@ internal sealed class TextPage(int width) : IReportPage
         foreach (ReportRow row in rows)
         {
             var lead = new StringBuilder("  ");
-            lead.Append(' ', keyWidth - TextColumns.Width(row.Key)).Append(row.Key).Append("  ");
+            if (keyWidth > 0)
+            {
+                lead.Append(' ', keyWidth - TextColumns.Width(row.Key)).Append(row.Key).Append("  ");
+            }
+
             if (wordWidth > 0)
             {
                 lead.Append(row.Word).Append(' ', wordWidth - TextColumns.Width(row.Word)).Append("  ");

@@ -23,11 +23,11 @@ public sealed partial class TagRegister
     public IReadOnlyList<BindingQuarantine> QuarantinesOf(TagBinding binding)
     {
         ArgumentNullException.ThrowIfNull(binding);
-        if (!_quarantines.TryGetValue(binding.Tag, out List<BindingQuarantine>? ofTag))
-        {
-            return [];
-        }
+        return _quarantines.Count > 0 && _quarantines.TryGetValue(binding.Tag, out List<BindingQuarantine>? ofTag) ? Among(ofTag, binding) : [];
+    }
 
+    private IReadOnlyList<BindingQuarantine> Among(List<BindingQuarantine> ofTag, TagBinding binding)
+    {
         DateTimeOffset next = HistoryOf(binding.Tag)
             .Where(other => other.Tool == binding.Tool && other.From > binding.From)
             .Select(static other => other.From)

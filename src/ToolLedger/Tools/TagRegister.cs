@@ -133,6 +133,9 @@ public sealed partial class TagRegister
     /// <returns>The bindings; none if the tool never carried a tag.</returns>
     public IReadOnlyList<TagBinding> HistoryOf(ToolId tool) => Resolve(_byTool.Value.Of(tool));
 
+    /// <summary>The binding of a tool that never had another one; null for any other tool.</summary>
+    internal TagBinding? OnlyBindingOf(ToolId tool) => _byTool.Value.Of(tool) is [int index] ? _bindings[index] : null;
+
     /// <summary>The bindings of a tool in force then, ordered by start.</summary>
     /// <param name="tool">The tool.</param>
     /// <param name="at">The instant.</param>

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
 namespace ToolLedger.Tools;
@@ -66,19 +67,7 @@ public sealed class TagSet
     /// <summary>The number of a tag in <see cref="Tags"/>.</summary>
     /// <param name="tag">The tag.</param>
     /// <returns>The number, or -1.</returns>
-    public int IndexOf(in TagId tag)
-    {
-        Key key = Key.Of(tag);
-        ushort[] places = _places;
-        for (int at = Place(key, _seed); ; at = (at + 1) & (places.Length - 1))
-        {
-            int index = places[at] - 1;
-            if (index < 0 || (_keys[index].Equals(key) && (key.IsWhole || _tags[index].Equals(tag))))
-            {
-                return index;
-            }
-        }
-    }
+    public int IndexOf(in TagId tag) => Find(tag);
 
     /// <summary>Compares what was heard with the set, without allocating.</summary>
     /// <param name="heard">The tags heard, in any order; a tag heard twice counts as heard.</param>
@@ -86,6 +75,7 @@ public sealed class TagSet
     /// <param name="otherCount">How many entries of <paramref name="heard"/> are not in the set.</param>
     /// <returns>How many tags of the set were heard.</returns>
     /// <exception cref="ArgumentException"><paramref name="wasHeard"/> is too short.</exception>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public int Compare(ReadOnlySpan<TagId> heard, Span<bool> wasHeard, out int otherCount)
     {
         if (wasHeard.Length < _tags.Length)
@@ -99,7 +89,7 @@ public sealed class TagSet
         int others = 0;
         foreach (ref readonly TagId tag in heard)
         {
-            int index = IndexOf(tag);
+            int index = Find(tag);
             if (index < 0)
             {
                 others++;
@@ -115,6 +105,22 @@ public sealed class TagSet
         return count;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private int Find(in TagId tag)
+    {
+        Key key = Key.Of(tag);
+        ushort[] places = _places;
+        for (int at = Place(key, _seed); ; at = (at + 1) & (places.Length - 1))
+        {
+            int index = places[at] - 1;
+            if (index < 0 || (_keys[index].Equals(key) && (key.IsWhole || _tags[index].Equals(tag))))
+            {
+                return index;
+            }
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private int Place(in Key key, ulong seed) => (int)(((key.Mixed ^ seed) * 0x9E3779B97F4A7C15UL) >> _shift);
 
     // The arrangement depends on the seed, what is found does not; the fewest steps aside win.
@@ -173,12 +179,18 @@ public sealed class TagSet
         /// <summary>Whether the key is all there is of the tag, so that equal keys are equal tags.</summary>
         internal bool IsWhole => _form >= 0;
 
-        internal ulong Mixed => Math.BigMul(_first ^ 0xFF51AFD7ED558CCDUL, _second ^ 0xC4CEB9FE1A85EC53UL ^ (uint)_form, out ulong low) ^ low;
+        internal ulong Mixed
+        {
+            [MethodImpl(MethodImplOptions.AggressiveInlining)]
+            get => Math.BigMul(_first ^ 0xFF51AFD7ED558CCDUL, _second ^ 0xC4CEB9FE1A85EC53UL ^ (uint)_form, out ulong low) ^ low;
+        }
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal static Key Of(in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
             ? new Key(first, second, form)
             : new Key((uint)tag.GetHashCode(), 0, -1);
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal bool Equals(in Key other) => _first == other._first && _second == other._second && _form == other._form;
     }
 }

@@ -29,7 +29,7 @@ public sealed class BadInputTests
     [MemberData(nameof(BrokenJson))]
     public async Task Broken_JSON_is_refused_in_every_file(string what, byte[] content)
     {
-        foreach (string option in (string[])["--manifest", "--other-manifest", "--bindings", "--session", "--counts", "--calibration", "--policy"])
+        foreach (string option in (string[])["--manifest", "--other-manifest", "--bindings", "--session", "--counts", "--calibration", "--history", "--policy"])
         {
             using var folder = new DemoFolder();
             string broken = folder.Write("broken.json", content);
@@ -43,6 +43,60 @@ public sealed class BadInputTests
             Assert.InRange(run.Error.Length, 1, 4000);
             Assert.Equal("", run.Output);
         }
+    }
+
+    [Fact]
+    public async Task The_sheet_of_a_further_session_is_held_to_the_same_rules()
+    {
+        using var folder = new DemoFolder();
+        string broken = folder.Write("presentation-2.json", "{"u8.ToArray());
+
+        HostRun run = await HostRun.Of(folder.Args([Hub]));
+
+        Assert.Equal(65, run.ExitCode);
+        Assert.StartsWith(broken + ": ", run.Error, StringComparison.Ordinal);
+        Assert.Equal("", run.Output);
+    }
+
+    [Fact]
+    public async Task A_sheet_without_an_end_is_refused_wherever_it_stands()
+    {
+        using var folder = new DemoFolder();
+        string[] lines = [.. File.ReadAllLines(folder["presentation-2.json"]).Where(line => !line.Contains("\"until\"", StringComparison.Ordinal))];
+        File.WriteAllLines(folder["presentation-2.json"], lines);
+
+        HostRun run = await HostRun.Of(folder.Args([Hub]));
+
+        Assert.Equal(65, run.ExitCode);
+        Assert.StartsWith(folder["presentation-2.json"] + ": $.until: ", run.Error, StringComparison.Ordinal);
+        Assert.Contains("(session.no-end)", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_session_handed_in_twice_is_refused_with_both_files()
+    {
+        using var folder = new DemoFolder();
+        File.Copy(folder["presentation.json"], folder["presentation-2.json"], overwrite: true);
+
+        HostRun run = await HostRun.Of(folder.Args([Hub]));
+
+        Assert.Equal(65, run.ExitCode);
+        Assert.StartsWith(folder["presentation-2.json"] + ": $.session: ", run.Error, StringComparison.Ordinal);
+        Assert.Contains(folder["presentation.json"], run.Error, StringComparison.Ordinal);
+        Assert.Contains("(session.same-id)", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Refused_rows_of_a_further_session_are_named_with_their_file()
+    {
+        using var folder = new DemoFolder();
+        File.AppendAllText(folder["reads-2.jsonl"], "nonsense\n");
+
+        HostRun run = await HostRun.Of(folder.Args([Hub]));
+
+        Assert.Contains("reads-2.jsonl: 1 row refused in all", run.Error, StringComparison.Ordinal);
+        Assert.Contains("DEGRADED", run.Output, StringComparison.Ordinal);
+        Assert.Contains("1 row of ", run.Output, StringComparison.Ordinal);
     }
 
     [Fact]

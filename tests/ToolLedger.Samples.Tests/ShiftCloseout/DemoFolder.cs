@@ -25,8 +25,12 @@ internal sealed class DemoFolder : IDisposable
         return this[name];
     }
 
-    /// <summary>The arguments of a real run over the named manifests and all other files, followed by more.</summary>
-    public string[] Args(string[] manifests, params string[] more)
+    /// <summary>The arguments of a real run over the named manifests, both sessions and all other files, followed by more. A "--reads" among them takes the place of the first session's.</summary>
+    public string[] Args(string[] manifests, params string[] more) =>
+        [.. ArgsOfOneSession(manifests, more), "--session", this["presentation-2.json"], "--reads", this["reads-2.jsonl"]];
+
+    /// <summary>The same with the first session alone.</summary>
+    public string[] ArgsOfOneSession(string[] manifests, params string[] more)
     {
         var args = new List<string>();
         foreach (string manifest in manifests)
@@ -34,8 +38,9 @@ internal sealed class DemoFolder : IDisposable
             args.AddRange(["--manifest", this[manifest]]);
         }
 
-        args.AddRange(["--other-manifest", this["manifest-yaw-bag.json"], "--bindings", this["bindings.json"], "--session", this["presentation.json"]]);
-        args.AddRange(["--counts", this["counts.json"], "--calibration", this["calibration.json"], "--policy", this["policy.json"]]);
+        args.AddRange(["--other-manifest", this["manifest-yaw-bag.json"], "--other-manifest", this["manifest-crimping-set.json"]]);
+        args.AddRange(["--bindings", this["bindings.json"], "--session", this["presentation.json"], "--counts", this["counts.json"]]);
+        args.AddRange(["--calibration", this["calibration.json"], "--history", this["tag-history.json"], "--policy", this["policy.json"]]);
         args.AddRange(["--as-of", "2026-10-14T16:00:00+02:00", .. more]);
         if (Array.IndexOf(more, "--reads") < 0)
         {

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using ToolLedger.Kits;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -50,6 +51,22 @@ internal static class DemoKits
         Tool(5, "08-05", "Pin punch 8 mm"),
         Tool(6, "08-06", "Hand pump with hose", pieces: 2),
         new CountedLine { Number = 7, Location = "outer pocket", Description = "Bolt cap", Quantity = new Quantity(12, Unit.Each) },
+        new SubKitLine
+        {
+            Number = 8,
+            Location = "lid",
+            Kit = new KitId("WT-SET-21"),
+            Revision = 1,
+            Case = MakeTool("08-08", "Case of the crimping set", 1, false),
+        },
+    ]);
+
+    /// <summary>The kit inside the hub bag.</summary>
+    public static KitManifest CrimpingSet { get; } = Manifest("WT-SET-21", 1, "Crimping set",
+    [
+        Tool(1, "21-01", "Crimping tool"),
+        Tool(2, "21-02", "Wire stripper"),
+        new CountedLine { Number = 3, Location = "tray 1", Description = "Crimping insert", Quantity = new Quantity(6, Unit.Each) },
     ]);
 
     /// <summary>Stands in the same container as the station and is presented by nobody.</summary>
@@ -59,7 +76,11 @@ internal static class DemoKits
         Tool(2, "11-02", "Reaction arm"),
     ]);
 
-    public static IReadOnlyList<KitManifest> All { get; } = [NacelleBag, HubBag, YawBag];
+    public static IReadOnlyList<KitManifest> All { get; } = [NacelleBag, HubBag, CrimpingSet, YawBag];
+
+    /// <summary>A bag as it truly is: without some of its lines, and with lines of another bag.</summary>
+    public static KitManifest InTruth(KitManifest bag, IReadOnlyList<int> without, params IEnumerable<ManifestLine> with) =>
+        new(bag.Id, bag.Revision, bag.Title, bag.EffectiveFrom, bag.SignedBy, [.. bag.Lines.Where(line => !without.Contains(line.Number)), .. with]);
 
     public static ToolId Id(string mark) => new("WT-" + mark);
 

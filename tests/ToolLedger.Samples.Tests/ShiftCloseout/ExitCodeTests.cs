@@ -36,7 +36,7 @@ public sealed class ExitCodeTests
         using var folder = new DemoFolder();
         string empty = folder.Write("empty.jsonl", []);
 
-        Assert.Equal(2, (await HostRun.Of(folder.Args([Hub], "--reads", empty))).ExitCode);
+        Assert.Equal(2, (await HostRun.Of(folder.ArgsOfOneSession([Hub], "--reads", empty))).ExitCode);
     }
 
     [Fact]
@@ -76,7 +76,7 @@ public sealed class ExitCodeTests
     {
         using var folder = new DemoFolder();
         var csv = new StringBuilder("epc,antenna,time,rssi\r\n");
-        foreach (Reads.TagRead read in DemoScenario.Session.Reads)
+        foreach (Reads.TagRead read in DemoScenario.Reads)
         {
             csv.Append(System.Globalization.CultureInfo.InvariantCulture,
                 $"{read.Tag.Epc},{read.Antenna},{read.FirstSeen.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss.ffffff'Z'},{read.Strength!.Value.ToDbm()}\r\n");

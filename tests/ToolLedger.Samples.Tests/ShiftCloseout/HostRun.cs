@@ -26,16 +26,19 @@ internal sealed class HostRun
 
     public static Task<HostRun> Of(params string[] args) => Of(isColourful: false, args);
 
-    public static Task<HostRun> Of(bool isColourful, params string[] args) => At(Now, isColourful, args);
+    public static Task<HostRun> Of(bool isColourful, params string[] args) => At(Now, isColourful, 100, args);
+
+    /// <summary>A run on a terminal of so many columns.</summary>
+    public static Task<HostRun> OfWidth(int width, params string[] args) => At(Now, isColourful: false, width, args);
 
     /// <summary>A run on a clock that stands at another time than usual.</summary>
-    public static Task<HostRun> At(DateTimeOffset now, params string[] args) => At(now, isColourful: false, args);
+    public static Task<HostRun> At(DateTimeOffset now, params string[] args) => At(now, isColourful: false, 100, args);
 
-    private static async Task<HostRun> At(DateTimeOffset now, bool isColourful, string[] args)
+    private static async Task<HostRun> At(DateTimeOffset now, bool isColourful, int width, string[] args)
     {
         var output = new StringWriter { NewLine = "\n" };
         var error = new StringWriter { NewLine = "\n" };
-        var console = new HostConsole { Out = output, Error = error, Clock = new FixedClock(now), IsColourful = isColourful };
+        var console = new HostConsole { Out = output, Error = error, Clock = new FixedClock(now), IsColourful = isColourful, Width = width };
         int code = await CloseoutCommand.RunAsync(args, console, CancellationToken.None);
         return new HostRun(code, output.ToString(), error.ToString());
     }

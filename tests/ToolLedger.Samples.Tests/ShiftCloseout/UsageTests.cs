@@ -1,5 +1,6 @@
 using System;
 using System.IO;
+using System.Linq;
 using System.Threading.Tasks;
 using Xunit;
 
@@ -13,6 +14,12 @@ public sealed class UsageTests
     [InlineData("--manifest", "no-such-file.json", "no-such-file.json: cannot be read: there is no such file.")]
     [InlineData("--bindings", "tags.json", "Without --manifest")]
     [InlineData("--manifest", "m.json", "--reads", "r.csv", "--reads and --session go together")]
+    [InlineData("--manifest", "m.json", "--session", "s.json", "--session", "t.json", "--reads", "r.csv", "as many of the one as of the other (1 and 2)")]
+    [InlineData("--manifest", "m.json", "--session", "s.json", "--reads", "r.csv", "--reads", "q.csv", "as many of the one as of the other (2 and 1)")]
+    [InlineData("--manifest", "m.json", "--session", "s.json", "--reads", "r.csv", "--session", "", "--reads", "q.csv", "--session needs the path of a file")]
+    [InlineData("--history", "h.json", "Without --manifest")]
+    [InlineData("--manifest", "m.json", "--history", " ", "--history needs the path of a file")]
+    [InlineData("--manifest", "m.json", "--gate", "perhaps", "perhaps")]
     [InlineData("--manifest", "m.json", "--as-of", "2026-10-14T16:00:00", "with its offset")]
     [InlineData("--manifest", "m.json", "--as-of", "tomorrow", "with its offset")]
     [InlineData("--format", "pdf", "pdf")]
@@ -29,6 +36,17 @@ public sealed class UsageTests
 
         Assert.Contains(argsThenMessage[^1], run.Error, StringComparison.Ordinal);
         Assert.Equal("", run.Output);
+        Assert.Equal(64, run.ExitCode);
+    }
+
+    [Fact]
+    public async Task More_sessions_than_the_limit_are_refused_before_any_file_is_opened()
+    {
+        string[] pairs = [.. Enumerable.Range(0, 1_001).SelectMany(number => new[] { "--session", $"s{number}.json", "--reads", $"r{number}.csv" })];
+
+        HostRun run = await HostRun.Of(["--manifest", "no-such-file.json", .. pairs]);
+
+        Assert.Contains("--session can be repeated 1000 times at most", run.Error, StringComparison.Ordinal);
         Assert.Equal(64, run.ExitCode);
     }
 
@@ -62,7 +80,7 @@ public sealed class UsageTests
 
         Assert.Equal(0, run.ExitCode);
         Assert.All(
-            ["--manifest", "--reads-format", "NOT READ", "PARTIAL", "not \"missing\"", "64", "65", "samples/ShiftCloseout/demo"],
+            ["--manifest", "--reads-format", "--history", "--gate", "presentation-2.json", "the process returns the highest", "NOT READ", "PARTIAL", "not \"missing\"", "64", "65", "samples/ShiftCloseout/demo"],
             text => Assert.Contains(text, run.Output, StringComparison.Ordinal));
     }
 
@@ -98,6 +116,7 @@ public sealed class UsageTests
     [InlineData("--other-manifest")]
     [InlineData("--reads")]
     [InlineData("--counts")]
+    [InlineData("--history")]
     public async Task A_pipe_is_refused_as_an_input_and_not_waited_for(string option)
     {
         using var folder = new DemoFolder();

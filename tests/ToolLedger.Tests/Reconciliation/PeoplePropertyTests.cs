@@ -36,7 +36,7 @@ public sealed class PeoplePropertyTests
         ConsumableUse[] counting = [.. world.Uses
             .Where(use => use.At <= world.AsOf && world.AsOf - use.At <= world.Policy.Inventory.JobRecordAgeMax)
             .GroupBy(use => use.Job, StringComparer.Ordinal)
-            .Select(job => job.OrderByDescending(use => use.At).ThenBy(use => use.Used + use.Scrapped).First())];
+            .Select(job => job.OrderByDescending(use => use.At).ThenBy(use => use.Used + use.Scrapped).ThenBy(use => use.Used).First())];
         if (counting.Any(use => use.At > World.End))
         {
             Assert.Equal(LineState.NotAssessed, line.State);

@@ -26,7 +26,7 @@ public sealed class SubKitScenarioTests
         Assert.Equal(8, result.Kit.LineCount);
         Assert.Equal((5, 2, 1), (result.Kit.CountOf(LineState.Accounted), result.Kit.CountOf(LineState.NotRead), result.Kit.CountOf(LineState.Partial)));
         Assert.Equal(["7.4", "7.5", "7"], result.ChaseList.Select(static line => line.Label));
-        Assert.Equal("open it and settle line(s) 7.4, 7.5", subKit.Next?.ToString());
+        Assert.Equal("open it and settle lines 7.4, 7.5", subKit.Next?.ToString());
         Assert.Equal((NextStepKind.SettleSubKit, NextStepKind.PresentAgain), (subKit.Next!.Kind, result.ChaseList[0].Next!.Kind));
     }
 
@@ -99,7 +99,7 @@ public sealed class SubKitScenarioTests
         Assert.Equal(LineState.Conflict, result.Lines[2].Inner[3].State);
         Assert.Equal((LineState.Partial, true), (result.Lines[2].State, result.Lines[2].IsPositiveDifference));
         Assert.Equal(KitState.Discrepant, result.Kit.State);
-        Assert.Contains("line(s) 7.4", result.Kit.Reasons[0].ToString(), StringComparison.Ordinal);
+        Assert.Contains("line 7.4", result.Kit.Reasons[0].ToString(), StringComparison.Ordinal);
         Assert.Equal("7.4", result.ChaseList[0].Label);
     }
 

@@ -26,6 +26,20 @@ public sealed class ReasonTests
         Assert.Equal("The {second} before the b.", new Reason(Kind, ("first", "{second}"), ("second", "b")).ToString());
     }
 
+    [Theory]
+    [InlineData("{n} {n:line|lines}", "1", "1 line")]
+    [InlineData("{n} {n:line|lines}", "0", "0 lines")]
+    [InlineData("{n} {n:line|lines}", "11", "11 lines")]
+    [InlineData("{n} {n:|lines}", "1", "1 ")]
+    [InlineData("{n:line}", "1", "{n:line}")] // no choice, and no value of that name
+    [InlineData("{m:line|lines}", "1", "{m:line|lines}")]
+    public void A_word_goes_with_the_number_it_stands_beside(string sentence, string n, string said) =>
+        Assert.Equal(said, new Reason(new ReasonKind("test.plural", sentence), ("n", n)).ToString());
+
+    [Fact]
+    public void A_value_that_looks_like_a_choice_is_not_taken_for_one() =>
+        Assert.Equal("The {second:a|b} before the 1.", new Reason(Kind, ("first", "{second:a|b}"), ("second", "1")).ToString());
+
     [Fact]
     public void Reasons_are_equal_by_code_and_values()
     {

@@ -7,6 +7,8 @@ using ToolLedger.Kits;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 using ToolLedger.Reports;
+using ToolLedger.Testing.Cases;
+using ToolLedger.Testing.Generators;
 using ToolLedger.Tests.Reconciliation;
 using Xunit;
 
@@ -44,16 +46,18 @@ public sealed class ShiftReportJsonTests
     }
 
     // Whatever a shift was like: the schema holds, lines and reads add up, and no line of the text is wider than asked.
-    [Property(Arbitrary = [typeof(ShiftCase)], MaxTest = 40)]
-    public void Any_shift_gives_a_report_that_adds_up(ShiftCase shift, bool isNarrow)
+    [Property(Arbitrary = [typeof(AnyReconciliationCase)], MaxTest = 60)]
+    public void Any_shift_gives_a_report_that_adds_up(ReconciliationCase facts, bool isNarrow)
     {
-        var report = new ShiftReport(new ShiftReportInput { Results = [shift.ToWorld().Reconcile()], MadeAt = World.End });
+        var policy = new ReconciliationPolicy();
+        ReconciliationResult result = new Reconciler(policy).Reconcile(facts.ToInput(policy.Sessions));
+        var report = new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = facts.AsOf });
         byte[] json = report.ToJson();
 
         StoredSchema.AssertAccepts(SchemaName, json);
         using JsonDocument document = JsonDocument.Parse(json);
         AssertKitAddsUp(document.RootElement.GetProperty("kits")[0]);
-        AssertReadsAddUp(document.RootElement.GetProperty("sessions")[0].GetProperty("reads"));
+        Assert.All(document.RootElement.GetProperty("sessions").EnumerateArray(), session => AssertReadsAddUp(session.GetProperty("reads")));
         int width = isNarrow ? ShiftReport.MinWidth : 100;
         Assert.All(report.ToText(width).Split('\n'), line => Assert.InRange(line.Length, 0, width));
     }

@@ -2,7 +2,10 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
+using System.Text.Json;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Policies;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 using ToolLedger.Reports;
@@ -28,13 +31,16 @@ public sealed class ShiftReportTests
         string[] inOrder =
         [
             "Shift report, made 2026-03-02 15:58:30+01:00", "Kit B-07, revision 3", "OPEN. Of 15 lines: 13 accounted for, 1 weak, 1 not read.",
-            "1. Is the read any good?", "VALID", "The reader's clock was 1.5 s ahead", "rows of reads.jsonl that could not be used: 2; line 118",
+            "1. Is the read any good?", "VALID", "The reader's clock was 1.5 s ahead", "2 rows of reads.jsonl could not be used; line 118",
             "2. Settled: 13 of 15 lines", "READ, EPC only  Combination spanner 13 mm [B07-01]", "COUNTED         Wiping cloths: counted 6",
             "3. Open: 2 of 15 lines", "NOT READ  line 7 Deep socket 24 mm [B07-07]", "Next: open the bag", "WEAK      line 11 Inspection mirror",
             "4. What no reader can see", "by P-118, witness P-204",
-            "5. Calibration on 2026-03-02", "OVERDUE  Torque wrench", "CURRENT  Feeler gauge",
-            "6. What was read that is not of the kit", "UNEXPECTED", "kit B-09", "UNKNOWN",
-            "7. Who counted, sighted and signed", "P-118, P-204", "Cautions", "What this rests on", "Policy P0", "library version",
+            "5. Which equipment is exposed, and since when?", "OPEN     line 7: last accounted for before everything handed in.", "15:55:07+01:00, which", "SETTLED",
+            "6. Who may sign, and have two people signed?", "No: 1 person has signed.", "P-118, P-204", "any role",
+            "7. Calibration on 2026-03-02", "OVERDUE  Torque wrench", "CURRENT  Feeler gauge", "Uses are not recorded here",
+            "8. What changed after sign-off?", "Nothing handed in is later than the first signature, 15:57:10",
+            "9. What was read that is not of the kit", "UNEXPECTED", "kit B-09", "Strap wrench", "C-2 (custodian) signed its manifest", "UNKNOWN",
+            "Cautions", "Annex: what this rests on", "Policy P0", "library version",
         ];
         int at = 0;
         foreach (string part in inOrder)
@@ -46,9 +52,10 @@ public sealed class ShiftReportTests
     }
 
     [Fact]
-    public void A_settled_kit_of_fifteen_lines_prints_on_one_page()
+    public void A_settled_kit_of_fifteen_lines_prints_on_one_page_with_the_annex_behind_it()
     {
-        string[] lines = new TurbineShift { NotRead = [], Weak = [], Strays = [] }.Report().ToText().TrimEnd('\n').Split('\n');
+        string text = new TurbineShift { NotRead = [], Weak = [], Strays = [] }.Report().ToText();
+        string[] lines = text[..text.IndexOf("\nAnnex: ", StringComparison.Ordinal)].TrimEnd('\n').Split('\n');
 
         // A4 in a fixed-pitch face of 9 points holds about 77 lines of 100 columns.
         Assert.InRange(lines.Length, 1, 77);
@@ -59,7 +66,7 @@ public sealed class ShiftReportTests
     public void S92_a_tool_that_is_back_and_overdue_is_settled_in_one_section_and_overdue_in_another()
     {
         string text = new TurbineShift().Report().ToText();
-        string settled = Between(text, "2. Settled", "3. Open"), open = Between(text, "3. Open", "4. What"), calibration = Between(text, "5. Calibration", "6. What");
+        string settled = Between(text, "2. Settled", "3. Open"), open = Between(text, "3. Open", "4. What"), calibration = Between(text, "7. Calibration", "8. What");
 
         Assert.Contains("Torque wrench 20-100 N.m", settled, StringComparison.Ordinal);
         Assert.DoesNotContain("OVERDUE", settled, StringComparison.Ordinal);
@@ -193,14 +200,134 @@ public sealed class ShiftReportTests
         var dead = new TurbineShift { Kit = new KitId("B-10"), IsStationAlive = false };
         string text = open.Report([complete.Reconcile(), open.Reconcile(), dead.Reconcile()]).ToText();
 
-        string summary = Between(text, "Summary of 3 kits", "Is the read any good?");
+        string summary = Between(text, "Summary of 3 kits", "1. Is the read any good?");
         int noRead = summary.IndexOf("NO VALID READ  kit B-10", StringComparison.Ordinal);
-        int openAt = summary.IndexOf("OPEN           kit B-07: 13 of 15 lines accounted for; open: 7 Deep socket 24 mm [B07-07], 11", StringComparison.Ordinal);
+        int openAt = summary.IndexOf("OPEN           kit B-07: 13 of 15 lines accounted for; open: line 7 Deep socket 24 mm [B07-07]", StringComparison.Ordinal);
         int done = summary.IndexOf("COMPLETE       kit B-08: 15 of 15 lines accounted for", StringComparison.Ordinal);
         Assert.True(noRead >= 0 && noRead < openAt && openAt < done, summary);
         Assert.Equal(1, Count(text, "Is the read any good?"));
-        Assert.Equal(3, Count(text, ". Settled: "));
+        Assert.Equal(3, Count(text, "\n2. Settled: "));
+        Assert.Equal(1, Count(text, "\n1. Is the read any good?"));
+        Assert.Equal(1, Count(text, "\n9. What was read that is not of the kit"));
         Assert.Equal(1, Count(text, "Record-keeping aid"));
+    }
+
+    [Fact]
+    public void A_question_has_the_same_number_for_one_kit_and_for_many()
+    {
+        var shift = new TurbineShift();
+        string[] one = Questions(shift.Report().ToText());
+        string[] many = Questions(shift.Report([shift.Reconcile(), new TurbineShift { Kit = new KitId("B-08") }.Reconcile()]).ToText());
+
+        Assert.Equal(["1.", "2.", "3.", "4.", "5.", "6.", "7.", "8.", "9."], one.Select(static line => line[..2]));
+        Assert.Equal([one[0], .. one[1..8], .. one[1..8], one[8]], many);
+
+        static string[] Questions(string text) => [.. text.Split('\n').Where(static line => line.Length > 2 && char.IsAsciiDigit(line[0]) && line[1] == '.')];
+    }
+
+    // The kit is complete and signed, and was opened afterwards: the page says so three times, and the gate stays shut.
+    [Fact]
+    public void An_opening_after_the_signature_shows_at_the_gate_and_among_what_changed()
+    {
+        TurbineShift shift = new() { NotRead = [], Weak = [], OpenedAt = World.End.AddSeconds(110) };
+        ReconciliationResult result = shift.Reconcile();
+        GateAnswer gate = OperationGate.Judge(result, [], result.AsOf);
+        string text = Unwrapped(new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = World.End, Gates = [gate] }).ToText());
+
+        Assert.Equal(KitState.Complete, result.Kit.State);
+        Assert.Contains("Before operation: NOT SATISFIED at 15:57:30+01:00: the kit was opened at", text, StringComparison.Ordinal);
+        Assert.Contains("Noticed, all lines: the kit was opened at 15:57:20+01:00 by P-118", text, StringComparison.Ordinal);
+        Assert.Equal(1, Count(text, "may no longer hold"));
+        Assert.Contains("OPENED kit B-07 at 15:57:20+01:00 by P-118, nacelle", text, StringComparison.Ordinal);
+        Assert.Contains("Later than the first signature, 15:57:10+01:00, so not covered by it: - opened: kit B-07 at 15:57:20+01:00 by P-118, nacelle", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_came_after_the_signature_is_listed_and_the_item_on_no_list_is_told_with_its_exposure()
+    {
+        World world = new World().ReadAllBut().CountAll().CountPieces("T10", 1);
+        world.AsOf = World.End.AddMinutes(4);
+        world.Signatures.Add(new Signature { By = World.Q, At = World.End.AddSeconds(10), Role = new Role("supervisor") });
+        world.UnlistedItems.Add(new UnlistedItemReport
+        {
+            Description = "phone",
+            By = World.P,
+            At = World.End.AddMinutes(3),
+            LastSeenAt = World.Start,
+            LastSeenWhere = new Place("wheel bay"),
+            TouchedSince = [new Place("aircraft A"), new Place("aircraft B")],
+        });
+        ReconciliationResult result = world.Reconcile(world.Session(), world.Session("S2", [World.K1], from: World.Start.AddMinutes(2)));
+        string text = Unwrapped(new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = World.End }).ToText());
+        string exposed = Between(text, "5. Which equipment", "6. Who may sign"), changed = Between(text, "8. What changed", "9. What was read");
+
+        Assert.Contains("ON NO LIST \"phone\", reported by P at 14:58:30+00:00; last seen 14:55:00+00:00, wheel bay; touched since: aircraft A, aircraft B.", exposed, StringComparison.Ordinal);
+        Assert.Contains("Later than the first signature, 14:55:40+00:00", changed, StringComparison.Ordinal);
+        Assert.Contains("- session S2 ended at 14:57:30+00:00", changed, StringComparison.Ordinal);
+        Assert.DoesNotContain("session S1", changed, StringComparison.Ordinal);
+        Assert.Contains("- reported gone: \"phone\"", changed, StringComparison.Ordinal);
+    }
+
+    // Nothing was presented to a reader, so a shortage may be signed after the first person has signed; that person has not seen it.
+    [Fact]
+    public void A_shortage_signed_after_the_first_signature_is_named_as_a_change()
+    {
+        World world = new World().CountAll();
+        world.Signatures.Add(new Signature { By = World.Q, At = World.End.AddSeconds(10) });
+        world.Annotations.Add(new Annotation
+        {
+            Kit = World.K1,
+            LineNumber = 3,
+            Kind = AnnotationKind.Removed,
+            Reason = "at the grinder",
+            SignedBy = new Signature { By = World.P, At = World.End.AddSeconds(20) },
+        });
+        string text = Unwrapped(new ShiftReport(new ShiftReportInput { Results = [world.Reconcile([])], MadeAt = World.End }).ToText());
+
+        Assert.Contains("- line 3 removed on record at 14:55:50+00:00 by P", Between(text, "8. What changed", "9. What was read"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_gate_that_is_satisfied_says_so_in_words_and_in_the_json()
+    {
+        ReconciliationResult result = new TurbineShift { NotRead = [], Weak = [] }.Reconcile();
+        var report = new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = World.End, Gates = [OperationGate.Judge(result, [], result.AsOf)] });
+        using JsonDocument document = JsonDocument.Parse(report.ToJson());
+
+        StoredSchema.AssertAccepts("shift-report", report.ToJson());
+        Assert.Contains("Before operation: SATISFIED", report.ToText(), StringComparison.Ordinal);
+        Assert.True(document.RootElement.GetProperty("kits")[0].GetProperty("beforeOperation").GetProperty("isSatisfied").GetBoolean());
+    }
+
+    [Fact]
+    public void A_gate_of_another_kit_or_answered_twice_is_refused()
+    {
+        ReconciliationResult result = new TurbineShift().Reconcile(), other = new TurbineShift { Kit = new KitId("B-08") }.Reconcile();
+        GateAnswer own = OperationGate.Judge(result, [], result.AsOf), foreign = OperationGate.Judge(other, [], other.AsOf);
+
+        Assert.Throws<ArgumentException>(() => new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = World.End, Gates = [foreign] }));
+        Assert.Throws<ArgumentException>(() => new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = World.End, Gates = [own, own] }));
+    }
+
+    [Fact]
+    public void Who_may_sign_follows_the_policy_and_one_person_under_two_spellings_is_one()
+    {
+        var strict = new TurbineShift
+        {
+            Policy = new SitePolicy
+            {
+                Calendar = TurbineShift.Yard,
+                Inventory = new InventoryPolicy { RolesThatMaySign = [new Role("supervisor"), new Role("second person")], CounterMaySign = false },
+            },
+        };
+        string usual = Unwrapped(new TurbineShift { Signers = ["P-204", "p 204"] }.Report().ToText());
+        string asked = Unwrapped(strict.Report().ToText());
+
+        Assert.Contains("No: 1 person has signed.", usual, StringComparison.Ordinal);
+        Assert.Contains("Yes: 2 different persons have signed.", Unwrapped(new TurbineShift { Signers = ["P-204", "P-300"] }.Report().ToText()), StringComparison.Ordinal);
+        Assert.Contains("May sign: supervisor, second person, but nobody for what he or she counted", asked, StringComparison.Ordinal);
+        Assert.Contains("No: 0 different persons have signed.", asked, StringComparison.Ordinal);
+        Assert.Contains("No signature counts for this kit", asked, StringComparison.Ordinal);
     }
 
     // A name that looks like a time is a name: it is printed whole.

@@ -12,7 +12,8 @@ namespace ToolLedger.Tests.Reports;
 /// <summary>The published schemas, judged by a validator that shares no code with the library.</summary>
 internal static class StoredSchema
 {
-    private static readonly ConcurrentDictionary<string, JsonSchema> Schemas = new(StringComparer.Ordinal);
+    // Lazy, because a schema may be registered once only, and two tests may ask for it at the same time.
+    private static readonly ConcurrentDictionary<string, Lazy<JsonSchema>> Schemas = new(StringComparer.Ordinal);
 
     public static bool Accepts(string name, byte[] utf8Json) => Evaluate(name, utf8Json).IsValid;
 
@@ -27,8 +28,8 @@ internal static class StoredSchema
     private static EvaluationResults Evaluate(string name, byte[] utf8Json)
     {
         using JsonDocument document = JsonDocument.Parse(utf8Json);
-        JsonSchema schema = Schemas.GetOrAdd(name, static file => JsonSchema.FromText(
-            File.ReadAllText(Path.Combine(House.RootFolder(), "docs", "schemas", file + ".schema.json"))));
+        JsonSchema schema = Schemas.GetOrAdd(name, static file => new Lazy<JsonSchema>(() => JsonSchema.FromText(
+            File.ReadAllText(Path.Combine(House.RootFolder(), "docs", "schemas", file + ".schema.json"))))).Value;
         return schema.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
     }
 }

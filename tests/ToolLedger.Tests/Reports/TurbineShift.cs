@@ -44,6 +44,12 @@ internal sealed class TurbineShift
 
     public bool IsStationAlive { get; init; } = true;
 
+    /// <summary>Who signs as the second person, one after the other.</summary>
+    public IReadOnlyList<string> Signers { get; init; } = ["P-204"];
+
+    /// <summary>When the bag was opened once more, if it was.</summary>
+    public DateTimeOffset? OpenedAt { get; init; }
+
     public SitePolicy Policy { get; init; } = new() { Calendar = Yard };
 
     public IReadOnlyList<TagRead> Strays { get; init; } =
@@ -134,7 +140,8 @@ internal sealed class TurbineShift
     {
         Counts = [Count(13, 10, Unit.Each), Count(14, 1, new Unit("spool")), Count(15, 6, Unit.Each)],
         PieceCounts = [new PieceCount { Tool = new ToolId("T10"), Pieces = 3, By = new PersonId("P-118"), At = World.End.AddSeconds(40), Witness = new PersonId("P-204") }],
-        Signatures = [new Signature { By = new PersonId("P-204"), At = World.End.AddSeconds(100), Role = new Role("second person") }],
+        Signatures = [.. Signers.Select(static person => new Signature { By = new PersonId(person), At = World.End.AddSeconds(100), Role = new Role("second person") })],
+        Openings = OpenedAt is { } at ? [new KitOpening { Kit = Kit, By = new PersonId("P-118"), At = at, Where = new Place("nacelle") }] : [],
     });
 
     private LineCount Count(int line, decimal amount, Unit unit) => new()

@@ -31,8 +31,8 @@ internal sealed class SubKitRule : IReconciliationRule
         {
             return Verdict.Withhold(
                 LineState.Partial,
-                [new Reason(ReconciliationReasons.SubKitDiffers, ("lines", Labels(different)))],
-                Steps.SettleSubKit(Labels(open)),
+                [new Reason(ReconciliationReasons.SubKitDiffers, ("lines", Labels(different)), ("count", LineConclusion.Text(different.Count)))],
+                Steps.SettleSubKit(Labels(open), open.Count),
                 isPositiveDifference: true);
         }
 
@@ -59,7 +59,7 @@ internal sealed class SubKitRule : IReconciliationRule
                 ReconciliationReasons.SubKitOpen,
                 ("open", open.Count.ToString(CultureInfo.InvariantCulture)),
                 ("total", inside.Count.ToString(CultureInfo.InvariantCulture))),
-            Steps.SettleSubKit(Labels(open)));
+            Steps.SettleSubKit(Labels(open), open.Count));
     }
 
     private static string Labels(List<LineConclusion> lines) =>

@@ -5,50 +5,14 @@ using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Testing.Simulation;
-using ToolLedger.Tools;
 using Xunit;
 
-namespace ToolLedger.Tests.Reconciliation;
+namespace ToolLedger.Tests.Reconciliation.Closeouts;
 
-/// <summary>Closeouts of simulated shifts whose truth is known. Seeds are fixed.</summary>
-public sealed class SimulatedCloseoutTests
+/// <summary>The same simulated closeout with and without another kit beside it. Seeds are fixed.</summary>
+public sealed class NeighbourTests
 {
     private static readonly DateTimeOffset Start = new(2026, 3, 2, 15, 0, 0, TimeSpan.Zero);
-
-    [Fact]
-    public void Without_strays_and_neighbours_no_absent_tool_is_ever_accounted_for_by_read()
-    {
-        var seen = new HashSet<LineState>();
-        for (ulong seed = 1; seed <= 150; seed++)
-        {
-            SimulatedSite site = SimulatedSite.Create(kitCount: 2, toolCount: 12, Start);
-            ToolId[] absent = [.. Tools(site.Kits[0]).Where((_, i) => (seed >> (i % 8) & 3) == 0)];
-            ToolId[] obscured = [.. Tools(site.Kits[0]).Where((_, i) => (i + (int)seed) % 5 == 0)];
-            ReconciliationResult result = Close(seed, site, new SessionScenario
-            {
-                Id = new SessionId("S"),
-                Station = site.Station,
-                From = Start,
-                PassLength = TimeSpan.FromSeconds(60),
-                PassCount = 1 + (int)(seed % 2),
-                Kits = [site.Kits[0]],
-                Tags = site.Tags,
-                AbsentTools = absent,
-                ObscuredTools = obscured,
-                StrayCount = 0,
-            });
-
-            seen.UnionWith(result.Lines.Select(line => line.State));
-            Assert.All(
-                result.Lines.Where(line => absent.Contains(line.Line.Tool!.Id)),
-                line => Assert.Contains(line.State, new[] { LineState.NotRead, LineState.NotAssessed }));
-            Assert.Equal(result.Sessions[0].Session.ReadCount, Enum.GetValues<ReadExplanationKind>().Sum(result.CountOf));
-        }
-
-        Assert.Contains(LineState.Accounted, seen);
-        Assert.Contains(LineState.Weak, seen);
-        Assert.Contains(LineState.NotRead, seen);
-    }
 
     [Fact]
     public void A_neighbouring_bag_is_explained_and_never_helps_the_kit_under_check()
@@ -79,8 +43,6 @@ public sealed class SimulatedCloseoutTests
         Tags = site.Tags,
         StrayCount = 0,
     };
-
-    private static IEnumerable<ToolId> Tools(KitManifest kit) => kit.Lines.Select(line => line.Tool!.Id);
 
     private static ReconciliationResult Close(ulong seed, SimulatedSite site, SessionScenario scenario)
     {

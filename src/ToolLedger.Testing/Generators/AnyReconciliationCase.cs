@@ -1,0 +1,67 @@
+using System;
+using System.Linq;
+using FsCheck;
+using FsCheck.Fluent;
+using ToolLedger.Calibration;
+using ToolLedger.Kits;
+using ToolLedger.Records;
+using ToolLedger.Testing.Cases;
+using ToolLedger.Testing.Simulation;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Testing.Generators;
+
+/// <summary>Whole shifts of three invented kits: lists, tags, up to three sessions, entries of people, calibration records, and an instant to answer for.</summary>
+/// <remarks>Under the default policy every conclusion of a line and of a kit occurs among them. Ask it for as many as a rule needs to meet all that it cares about.</remarks>
+public static class AnyReconciliationCase
+{
+    /// <summary>Generates cases.</summary>
+    public static Gen<ReconciliationCase> Generator { get; } = ShiftPool.FromSeeds(Draw);
+
+    /// <summary>The cases as FsCheck wants them.</summary>
+    /// <returns>Values that shrink by taking facts away.</returns>
+    public static Arbitrary<ReconciliationCase> Arbitrary() => Arb.From(Generator, CaseShrinker.Smaller);
+
+    /// <summary>The same case for the same seed, on any machine.</summary>
+    /// <param name="seed">Any number.</param>
+    /// <returns>The case.</returns>
+    public static ReconciliationCase FromSeed(ulong seed) => Draw(new SplitMix64(seed));
+
+    private static ReconciliationCase Draw(SplitMix64 chance)
+    {
+        var quality = (ShiftQuality)chance.Weighted(3, 3, 1);
+        KitManifest[] manifests = AnyShiftKits.Draw(chance);
+        TagBinding[] bindings = AnyShiftBindings.Draw(chance, manifests);
+        var sessions = new SessionCase[chance.Weighted(1, 6, 4, 1)];
+        DateTimeOffset asOf = ShiftPool.Start;
+        for (int i = 0; i < sessions.Length; i++)
+        {
+            sessions[i] = AnyShiftSession.Draw(chance, i + 1, manifests, bindings, quality);
+            asOf = sessions[i].To > asOf ? sessions[i].To : asOf;
+        }
+
+        asOf = asOf.AddSeconds(chance.Weighted(8, 2, 2, 1, 1) switch { 0 => 120, 1 => 0, 2 => 1800, 3 => 3900, _ => -200 });
+        return new ReconciliationCase
+        {
+            Manifests = manifests,
+            Subject = ShiftPool.Subject,
+            Bindings = bindings,
+            Sessions = sessions,
+            Entries = AnyShiftEntries.Draw(chance, manifests, asOf, quality),
+            Calibrations = [.. manifests[0].Lines
+                .Select(static line => line.Tool?.Id).OfType<ToolId>()
+                .Where(_ => chance.OneIn(2))
+                .Select(tool => Record(tool, ShiftPool.Start, chance.Among(-40, 200)))],
+            AsOf = asOf,
+        };
+    }
+
+    internal static CalibrationRecord Record(ToolId tool, DateTimeOffset shift, int daysLeft) => new()
+    {
+        Tool = tool,
+        CalibratedOn = DateOnly.FromDateTime(shift.UtcDateTime).AddDays(-100),
+        DueOn = DateOnly.FromDateTime(shift.UtcDateTime).AddDays(daysLeft),
+        RecordedAt = shift.AddDays(-99),
+        RecordedBy = new PersonId("S"),
+    };
+}

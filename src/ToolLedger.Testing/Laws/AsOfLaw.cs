@@ -1,0 +1,94 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using ToolLedger.Inventory;
+using ToolLedger.Kits;
+using ToolLedger.Reads;
+using ToolLedger.Reconciliation;
+using ToolLedger.Records;
+using ToolLedger.Testing.Cases;
+using ToolLedger.Testing.Generators;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Testing.Laws;
+
+/// <inheritdoc cref="ReconciliationLaw.AsOf"/>
+internal sealed class AsOfLaw : Law
+{
+    private static readonly Place Elsewhere = new("bench 9");
+
+    public override ReconciliationLaw Kind => ReconciliationLaw.AsOf;
+
+    public override LawAnswer Try(LawTrial trial)
+    {
+        DateTimeOffset later = trial.Case.AsOf.AddSeconds(1 + trial.Chance.Below(3600));
+        return LawAnswer.Same(
+            "what comes later changes nothing",
+            Both(trial.Result),
+            Both(trial.Ask(WithEntries(WithLists(trial.Case, trial.Manifest, later), trial.Manifest, later))));
+    }
+
+    private static string Both(ReconciliationResult result) => ResultText.Accounting(result) + "\n" + ResultText.Calibration(result);
+
+    private static ReconciliationCase WithLists(ReconciliationCase facts, KitManifest manifest, DateTimeOffset later)
+    {
+        var signed = new Signature { By = new PersonId("S"), At = later };
+        var revised = new KitManifest(
+            manifest.Id,
+            manifest.Revision + 1,
+            "a later revision",
+            later,
+            signed,
+            [new CountedLine { Number = 1, Description = "something else", Quantity = new Quantity(1, Unit.Each) }]);
+        return facts with { Manifests = [.. facts.Manifests, revised], Bindings = [.. facts.Bindings.SelectMany(binding => Rebound(binding, facts.AsOf, later))] };
+    }
+
+    /// <summary>Every tag in use moves to another tool later.</summary>
+    private static IEnumerable<TagBinding> Rebound(TagBinding binding, DateTimeOffset asOf, DateTimeOffset later)
+    {
+        if (binding.Until is not null || binding.From > asOf)
+        {
+            return [binding];
+        }
+
+        return
+        [
+            new TagBinding { Tag = binding.Tag, Tid = binding.Tid, Tool = binding.Tool, From = binding.From, Until = later, BoundBy = binding.BoundBy },
+            new TagBinding { Tag = binding.Tag, Tid = binding.Tid, Tool = new ToolId("S9"), From = later, BoundBy = binding.BoundBy },
+        ];
+    }
+
+    private static ReconciliationCase WithEntries(ReconciliationCase facts, KitManifest manifest, DateTimeOffset later)
+    {
+        var who = new PersonId("S");
+        Tool[] tools = [.. manifest.Lines.Select(static line => line.Tool).OfType<Tool>()];
+        SessionCase? repeated = facts.Sessions.FirstOrDefault(session => session.Kits.Contains(facts.Subject));
+        return facts with
+        {
+            Entries = facts.Entries with
+            {
+                Sightings = [.. facts.Entries.Sightings, .. tools.Select(tool => new Sighting { Tool = tool.Id, MarkRead = "K9", By = who, At = later, Where = Elsewhere, InKit = new KitId("K9") })],
+                Counts = [.. facts.Entries.Counts, .. manifest.Lines.Select(line => new LineCount { Kit = manifest.Id, LineNumber = line.Number, Quantity = line.Expected, By = who, At = later })],
+                PieceCounts = [.. facts.Entries.PieceCounts, .. tools.Select(tool => new PieceCount { Tool = tool.Id, Pieces = tool.PieceCount, By = who, At = later })],
+                Openings = [.. facts.Entries.Openings, new KitOpening { Kit = manifest.Id, By = who, At = later }],
+                Signatures = [.. facts.Entries.Signatures, new Signature { By = who, At = later }],
+            },
+            Calibrations = [.. facts.Calibrations, .. tools.Select(tool => AnyReconciliationCase.Record(tool.Id, later.AddDays(99), daysLeft: -10))],
+            Sessions = repeated is null ? facts.Sessions : [.. facts.Sessions, Later(repeated, later)],
+        };
+    }
+
+    private static SessionCase Later(SessionCase session, DateTimeOffset later)
+    {
+        TimeSpan shift = later - session.From;
+        return session with
+        {
+            Id = new SessionId("later"),
+            From = later,
+            To = session.To + shift,
+            PassStarts = [.. session.PassStarts.Select(start => start + shift)],
+            Losses = [],
+            Reads = [.. session.Reads.Select(read => new TagRead(read.Tag, read.Antenna, read.FirstSeen + shift))],
+        };
+    }
+}

@@ -1,0 +1,36 @@
+using System.Globalization;
+
+namespace ToolLedger.Testing.Laws;
+
+/// <summary>What a check found of one law.</summary>
+/// <remarks>Immutable and thread-safe.</remarks>
+public sealed class LawOutcome
+{
+    internal LawOutcome(ReconciliationLaw law, int caseCount, int appliedCount, LawBreach? breach)
+    {
+        Law = law;
+        CaseCount = caseCount;
+        AppliedCount = appliedCount;
+        Breach = breach;
+    }
+
+    /// <summary>The law.</summary>
+    public ReconciliationLaw Law { get; }
+
+    /// <summary>How many cases were put to it: all, or up to the first that broke it.</summary>
+    public int CaseCount { get; }
+
+    /// <summary>In how many of them it had something to say. A kit without a counted line, for example, has no surplus.</summary>
+    public int AppliedCount { get; }
+
+    /// <summary>The first case that broke it, or null.</summary>
+    public LawBreach? Breach { get; }
+
+    /// <summary>True where no case broke it.</summary>
+    public bool Holds => Breach is null;
+
+    /// <summary>For example "Partition: holds in 1000 of 1000 cases".</summary>
+    /// <returns>English text; of several lines where the law is broken.</returns>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Law}: {(Holds ? "holds" : "broken")} in {(Holds ? AppliedCount : 1)} of {CaseCount} cases")
+        + (Breach is { } breach ? "\n" + breach : "");
+}

@@ -1,0 +1,92 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using ToolLedger.Kits;
+using ToolLedger.Presence;
+using ToolLedger.Reads;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>
+/// Judges a kit about which there is nothing to weigh: one good session of one pass, tools of one piece with one tag each,
+/// no word of any person, no other place that may explain a read. Whatever else there is, the careful way judges; both give
+/// the same answer where this one gives any.
+/// </summary>
+internal static class PlainKit
+{
+    /// <summary>The most lines that are judged this way.</summary>
+    public const int MaxLineCount = 256;
+
+    /// <summary>The states of the lines; false where the kit is not plain.</summary>
+    /// <param name="input">The input.</param>
+    /// <param name="policy">The policy.</param>
+    /// <param name="session">What <see cref="FindSession"/> found.</param>
+    /// <param name="manifest">The manifest.</param>
+    /// <param name="states">Gets a state for each line of the manifest.</param>
+    public static bool TryJudge(ReconciliationInput input, ReconciliationPolicy policy, ReadSession session, KitManifest manifest, Span<LineState> states)
+    {
+        if (!session.Presents(manifest.Id) || !ReferenceEquals(input.Kits.Find(manifest.Id, input.AsOf), manifest))
+        {
+            return false;
+        }
+
+        for (int i = 0; i < states.Length; i++)
+        {
+            ManifestLine line = manifest.Lines[i];
+            if (line is CountedLine or ConsumableLine)
+            {
+                states[i] = LineState.NotAssessed;
+            }
+            else if (line is not ToolLine { Tool.PieceCount: 1 } || !TryJudge(input, policy, session, line.Tool!, out states[i]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>The only session of the input, if it is valid, of one pass, in time, and heard nothing that may be a tag written anew.</summary>
+    public static ReadSession? FindSession(ReconciliationInput input, ReconciliationPolicy policy)
+        => policy.Presence is CountingPolicy { EpcOnlyAccepted: true }
+            && input.Sessions.Count == 1
+            && input.Kits.Faults.All(static fault => fault.Reason.Kind == KitRules.MarkInTwoKits)
+            && input.Inventory.IsEmpty
+            && input.Tags.Quarantines.Count == 0
+            && input.Sessions[0] is { Health.State: SessionState.Valid, NearbyKits.Count: 0, Passes.Count: 1 } session
+            && session.To <= input.AsOf
+            && input.AsOf - session.To <= policy.Sessions.SessionAgeMax
+            && session.To - session.From >= policy.Sessions.MinimumPass
+            && session.Policy == policy.Sessions
+            && session.AllHeard(input.Tags, static (tags, tag, at) => tags.FindLive(tag, at) is not null || tags.ToolByDecodedIdentity(tag, at) is null)
+                ? session
+                : null;
+
+    private static bool TryJudge(ReconciliationInput input, ReconciliationPolicy policy, ReadSession session, Tool tool, out LineState state)
+    {
+        state = LineState.NotAssessed;
+        if (input.Tags.OnlyBindingOf(tool.Id) is not { } binding
+            || !binding.IsLiveAt(session.From) || !binding.IsLiveAt(session.To) || !binding.IsLiveAt(input.AsOf)
+            || session.Presentation.Station.HasControlTag(binding.Tag))
+        {
+            return false;
+        }
+
+        bool isFresh = session.TryGetPlain(binding.Tag, out PlainLooks looks)
+            && looks.IsAccepted
+            && input.AsOf.UtcTicks - looks.LastTicks <= policy.Sessions.SessionAgeMax.Ticks;
+        if (isFresh && (!looks.Tids.Second.IsEmpty || (!looks.Tids.First.IsEmpty && !binding.Tid.IsEmpty && looks.Tids.First != binding.Tid)))
+        {
+            return false;
+        }
+
+        state = ((CountingPolicy)policy.Presence).JudgeOnePass(isFresh ? looks.LookCount : 0, isFresh ? looks.AntennaCount : 0) switch
+        {
+            PresenceState.Accounted => LineState.Accounted,
+            PresenceState.Weak => LineState.Weak,
+            _ => LineState.NotRead,
+        };
+        return true;
+    }
+}

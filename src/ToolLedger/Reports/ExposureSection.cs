@@ -1,0 +1,79 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using ToolLedger.Inventory;
+using ToolLedger.Reconciliation;
+
+namespace ToolLedger.Reports;
+
+/// <summary>What is known of since when equipment is exposed: openings of the kit, how long ago each line was accounted for, and items on no list. Custody is not known.</summary>
+internal sealed class ExposureSection(ReportVoice voice, IReportPage page, ReconciliationResult result)
+{
+    private const int Shown = 20;
+
+    internal void Put(string number)
+    {
+        page.Heading(3, number + voice.Say(ReportSentences.Exposure));
+        page.Paragraph(voice.Say(ReportSentences.ExposureNotRecorded));
+        page.Rows("", "event", "since when", [.. Openings(), .. OpenLines(), .. SettledLines(), .. Unlisted()]);
+    }
+
+    internal static string Say(ReportVoice voice, KitOpening opening) => voice.Say(
+        ReportSentences.Opened,
+        ("kit", opening.Kit.Value),
+        ("at", voice.Time(opening.At)),
+        ("by", opening.By.Value),
+        ("where", opening.Where.IsEmpty ? "" : voice.Say(ReportSentences.OpenedWhere, ("where", opening.Where.Value))));
+
+    internal static string Say(ReportVoice voice, UnlistedItemReport report)
+    {
+        string[] seen = [.. new[] { report.LastSeenAt is { } at ? voice.Time(at) : "", report.LastSeenWhere.IsEmpty ? "" : report.LastSeenWhere.Value }.Where(static part => part.Length > 0)];
+        return voice.Say(
+            ReportSentences.Unlisted,
+            ("what", report.Description),
+            ("by", report.By.Value),
+            ("at", voice.Time(report.At)),
+            ("seen", seen.Length > 0 ? string.Join(", ", seen) : "-"),
+            ("touched", report.TouchedSince.Count > 0 ? string.Join(", ", report.TouchedSince.Select(static place => place.Value)) : "-"));
+    }
+
+    private IEnumerable<ReportRow> Openings()
+    {
+        foreach (KitOpening opening in result.Openings.Take(Shown))
+        {
+            yield return new ReportRow("", "OPENED", Say(voice, opening) + ".");
+        }
+
+        if (result.Openings.Count > Shown)
+        {
+            yield return new ReportRow("", "OPENED", voice.Say(ReportSentences.AndMore, ("count", ReportVoice.Text(result.Openings.Count - Shown))) + ".");
+        }
+    }
+
+    /// <summary>Open lines, those with the same hint together.</summary>
+    private IEnumerable<ReportRow> OpenLines() => result.ChaseList
+        .GroupBy(line => Hint(line.Evidence), static line => line.Label, StringComparer.Ordinal)
+        .Select(alike => new ReportRow("", "OPEN", voice.Say(
+            ReportSentences.ExposedBefore,
+            ("lines", (alike.Count() == 1 ? "line " : "lines ") + voice.List(alike, alike.Count(), Shown)),
+            ("hint", alike.Key))));
+
+    private IEnumerable<ReportRow> SettledLines()
+    {
+        if (result.AllLines.Min(static line => line.Evidence.OldestAt) is { } oldest)
+        {
+            yield return new ReportRow("", "SETTLED", voice.Say(ReportSentences.SettledSince, ("at", voice.Time(oldest))) + ".");
+        }
+    }
+
+    private IEnumerable<ReportRow> Unlisted() => result.UnlistedItems.Select(report => new ReportRow("", "ON NO LIST", Say(voice, report) + "."));
+
+    private string Hint(LineEvidence evidence)
+    {
+        string heard = evidence.LastSeen is { } seen ? voice.Say(ReportSentences.TagLastHeard, ("at", voice.Time(seen))) : "";
+        string said = evidence.LatestAt is { } latest
+            ? voice.Say(ReportSentences.LastCounted, ("at", voice.Time(latest)), ("by", string.Join(", ", evidence.Persons.Select(static person => person.Value))))
+            : "";
+        return heard + said;
+    }
+}

@@ -1,0 +1,89 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using ToolLedger.Inventory;
+using ToolLedger.Reconciliation;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reports;
+
+/// <summary>Who may sign, who has signed, and what is later than that.</summary>
+internal sealed class SigningSection(ReportVoice voice, IReportPage page, ReconciliationResult result)
+{
+    private const int PersonsAsked = 2;
+
+    internal void PutWho(string number)
+    {
+        page.Heading(3, number + voice.Say(ReportSentences.Who));
+        int signers = PersonCount.Of(result.Signatures.Select(static signature => signature.By));
+        page.Paragraph(voice.Say(signers >= PersonsAsked ? ReportSentences.TwoSigned : ReportSentences.NotTwoSigned, ("count", ReportVoice.Text(signers)))
+            + " " + TookPart() + " " + MaySign());
+        string room = new('_', 12);
+        page.Items([.. Enumerable.Repeat(voice.Say(ReportSentences.SignHere, ("room", room)), Math.Max(1, PersonsAsked - signers))]);
+    }
+
+    internal void PutChanges(string number)
+    {
+        page.Heading(3, number + voice.Say(ReportSentences.Changed));
+        if (result.Signatures.Count == 0)
+        {
+            page.Paragraph(voice.Say(ReportSentences.NothingSigned));
+            return;
+        }
+
+        DateTimeOffset signed = result.Signatures.Min(static signature => signature.At);
+        string[] later = [.. LaterThan(signed)];
+        page.Paragraph(voice.Say(later.Length > 0 ? ReportSentences.ChangedSince : ReportSentences.NothingChanged, ("at", voice.Time(signed))));
+        page.Items(later);
+    }
+
+    private string TookPart()
+    {
+        string nobody = voice.Say(ReportSentences.Nobody);
+        string persons = string.Join(", ", result.Persons.Select(static person => person.Value));
+        string signatures = string.Join(", ", result.Signatures.Select(signature => signature.Role.IsEmpty
+            ? $"{signature.By.Value} {voice.Time(signature.At)}"
+            : $"{signature.By.Value} ({signature.Role.Value}) {voice.Time(signature.At)}"));
+        return voice.Say(
+            ReportSentences.Persons,
+            ("persons", persons.Length > 0 ? persons : nobody),
+            ("signatures", signatures.Length > 0 ? signatures : nobody));
+    }
+
+    private string MaySign()
+    {
+        InventoryPolicy policy = result.Policy.Inventory;
+        return voice.Say(
+            ReportSentences.MaySign,
+            ("roles", policy.RolesThatMaySign.Count == 0
+                ? voice.Say(ReportSentences.AnyRole)
+                : string.Join(", ", policy.RolesThatMaySign.Select(static role => role.Value))),
+            ("own", policy.CounterMaySign ? "" : voice.Say(ReportSentences.NotForOwn)),
+            ("needed", ReportVoice.Text(policy.ManualInventoryPersonsNeeded)));
+    }
+
+    /// <summary>A count or sighting cannot be among these: a signature older than one does not count at all, and is told under what was noticed.</summary>
+    private IEnumerable<string> LaterThan(DateTimeOffset signed)
+    {
+        foreach (KitOpening opening in result.Openings.Where(opening => opening.At > signed))
+        {
+            yield return voice.Say(ReportSentences.ChangedOpening, ("what", ExposureSection.Say(voice, opening)));
+        }
+
+        foreach (SessionSummary summary in result.Sessions.Where(summary => summary.Session.To > signed && summary.Session.To <= result.AsOf))
+        {
+            yield return voice.Say(ReportSentences.ChangedSession, ("session", summary.Session.Id.Value), ("at", voice.Time(summary.Session.To)));
+        }
+
+        foreach (LineNotExpected line in result.NotExpected.Where(line => line.Annotation?.SignedBy.At > signed))
+        {
+            Signature by = line.Annotation!.SignedBy;
+            yield return voice.Say(ReportSentences.ChangedAnnotation, ("line", line.Label), ("at", voice.Time(by.At)), ("by", by.By.Value));
+        }
+
+        foreach (UnlistedItemReport report in result.UnlistedItems.Where(report => report.At > signed))
+        {
+            yield return voice.Say(ReportSentences.ChangedUnlisted, ("what", ExposureSection.Say(voice, report)));
+        }
+    }
+}

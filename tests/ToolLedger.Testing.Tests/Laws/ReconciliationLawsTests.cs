@@ -1,0 +1,141 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using ToolLedger.Reconciliation;
+using ToolLedger.Records;
+using ToolLedger.Testing.Cases;
+using ToolLedger.Testing.Generators;
+using ToolLedger.Testing.Laws;
+using Xunit;
+
+namespace ToolLedger.Testing.Tests.Laws;
+
+/// <summary>Each bad rule and each bad host is caught, and by the law it breaks.</summary>
+public sealed class ReconciliationLawsTests
+{
+    private static readonly LawSettings Some = new() { CaseCount = 250, Seed = 11 };
+
+    [Fact]
+    public void A_rule_that_only_asks_for_more_holds() => AssertBreaks([], Check("sight-everything", static (in facts)
+        => facts.Sighting is null && facts.Bases.Count > 0 ? Withhold("site.not-sighted", "it was not sighted") : Verdict.NoObjection));
+
+    [Fact]
+    public void A_rule_that_objects_to_more_evidence_is_caught()
+    {
+        LawReport report = Check("suspects-eager-tags", static (in facts)
+            => facts.BestEvidence is { LookCount: > 5 } ? Withhold("site.too-eager", "its tag answers suspiciously often") : Verdict.NoObjection);
+
+        AssertBreaks([ReconciliationLaw.EvidenceHelps, ReconciliationLaw.DoubtIsMonotone], report);
+    }
+
+    [Fact]
+    public void A_rule_that_objects_to_what_a_person_saw_is_caught()
+        => AssertBreaks([ReconciliationLaw.DoubtIsMonotone], Check("trusts-no-eyes", static (in facts)
+            => facts.Sighting is not null ? Withhold("site.seen", "people see what they expect") : Verdict.NoObjection));
+
+    [Fact]
+    public void A_rule_that_remembers_former_calls_is_caught()
+    {
+        int calls = 0;
+        Assert.Contains(ReconciliationLaw.Determinism, Check("every-seventh", (in _)
+            => ++calls % 7 == 0 ? Withhold("site.sample", "drawn as a sample") : Verdict.NoObjection).Broken);
+    }
+
+    [Fact]
+    public void A_rule_that_reads_the_culture_of_the_host_is_caught()
+        => AssertBreaks([ReconciliationLaw.Determinism], Check("local-numbers", static (in _)
+            => Withhold("site.share", "only " + 0.5.ToString(CultureInfo.CurrentCulture) + " of it was seen")));
+
+    [Fact]
+    public void A_rule_that_says_what_only_people_may_say_is_caught()
+        => AssertBreaks([ReconciliationLaw.NoInvention], Check("declares", static (in facts)
+            => facts.Bases.Count == 0 ? Withhold("site.declared", "the tool is missing") : Verdict.NoObjection));
+
+    [Fact]
+    public void A_rule_whose_settings_change_under_the_hand_is_caught()
+    {
+        int asked = 0;
+        var rule = new RuleOf("moody", static (in _) => Verdict.NoObjection, () => (++asked).ToString(CultureInfo.InvariantCulture));
+
+        AssertBreaks([ReconciliationLaw.RulesOnlyWithhold], ReconciliationLaws.Check(rule, Some));
+    }
+
+    public static TheoryData<ReconciliationLaw> Hosts =>
+    [
+        ReconciliationLaw.Partition, ReconciliationLaw.SafeDefault, ReconciliationLaw.OrderAndRepetition, ReconciliationLaw.SurplusMatters,
+        ReconciliationLaw.AsOf, ReconciliationLaw.TwoAnswers, ReconciliationLaw.OtherWords,
+    ];
+
+    [Theory]
+    [MemberData(nameof(Hosts))]
+    public void A_host_that_breaks_a_law_is_caught_by_it(ReconciliationLaw law)
+    {
+        Func<ReconciliationInput, ReconciliationResult> host = law switch
+        {
+            ReconciliationLaw.Partition => BadHosts.AnswersForAnotherKit,
+            ReconciliationLaw.SafeDefault => BadHosts.RemembersComplete(),
+            ReconciliationLaw.OrderAndRepetition => BadHosts.TakesTheFirstSession,
+            ReconciliationLaw.SurplusMatters => BadHosts.CorrectsCounts,
+            ReconciliationLaw.AsOf => BadHosts.LooksAhead,
+            ReconciliationLaw.TwoAnswers => BadHosts.DoubtsOverdueTools,
+            _ => BadHosts.LearnsTags,
+        };
+
+        LawReport report = ReconciliationLaws.Check(host, Some with { Laws = [law] });
+
+        Assert.Equal([law], report.Broken);
+        Assert.True(ReconciliationLaws.Check(BadHosts.Plain, Some with { Laws = [law] }).Holds);
+    }
+
+    [Fact]
+    public void A_breach_is_small_and_comes_again_from_its_seed()
+    {
+        var rule = new RuleOf("declares", static (in _) => Withhold("site.declared", "the tool is missing"));
+        LawReport report = ReconciliationLaws.Check(rule, Some), again = ReconciliationLaws.Check(rule, Some);
+
+        LawBreach breach = Assert.IsType<LawBreach>(report.Of(ReconciliationLaw.NoInvention).Breach);
+        Assert.Equal(report.ToString(), again.ToString());
+        Assert.Equal(1, breach.CaseNumber);
+        Assert.Single(breach.Case.Manifests);
+        Assert.Single(breach.Case.Manifest!.Lines);
+        Assert.Empty(breach.Case.Sessions);
+        ReconciliationPolicy policy = Some.Policy;
+        var reconciler = new Reconciler(policy, [rule]);
+        Assert.Contains("site.declared", Codes(reconciler, breach.Case, policy));
+        Assert.Contains("site.declared", Codes(reconciler, AnyReconciliationCase.FromSeed(breach.CaseSeed), policy));
+        Assert.Contains("the tool is missing", report.ToString(), StringComparison.Ordinal);
+        Assert.Contains("manifest K1 revision 2", breach.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Only_the_laws_asked_for_are_checked_and_the_report_says_in_how_many_cases_each_applied()
+    {
+        LawReport report = ReconciliationLaws.Check(BadHosts.Plain, Some with { CaseCount = 20, Laws = [ReconciliationLaw.Reasons, ReconciliationLaw.RulesOnlyWithhold] });
+
+        Assert.Equal("seed 11\nReasons: holds in 20 of 20 cases\nRulesOnlyWithhold: holds in 0 of 20 cases", report.ToString());
+        Assert.Throws<ArgumentException>(() => report.Of(ReconciliationLaw.AsOf));
+    }
+
+    [Fact]
+    public void Settings_have_limits()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Some with { CaseCount = 0 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => Some with { CaseCount = 100_000_001 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => Some with { ShrinkLimit = -1 });
+        Assert.Throws<ArgumentNullException>(() => Some with { Policy = null! });
+    }
+
+    private static IEnumerable<string> Codes(Reconciler reconciler, ReconciliationCase facts, ReconciliationPolicy policy)
+        => reconciler.Reconcile(facts.ToInput(policy.Sessions)).Lines.SelectMany(line => line.Reasons).Select(reason => reason.Code);
+
+    private static LawReport Check(string name, RuleOf.Judgement judgement) => ReconciliationLaws.Check(new RuleOf(name, judgement), Some);
+
+    private static Verdict Withhold(string code, string sentence)
+        => Verdict.Withhold(LineState.Weak, new Reason(new ReasonKind(code, sentence)), new NextStep(NextStepKind.SightTool, new Reason(ReconciliationReasons.StepSightTool, ("mark", "any"))));
+
+    private static void AssertBreaks(IEnumerable<ReconciliationLaw> laws, LawReport report)
+    {
+        Assert.True(laws.SequenceEqual(report.Broken), report.ToString());
+    }
+}
