@@ -5,6 +5,7 @@ using System.Buffers;
 using ToolLedger.Identifiers;
 using ToolLedger.Interchange.Llrp;
 using ToolLedger.Reads;
+using ToolLedger.Records;
 using ToolLedger.Tools;
 // </example>
 
@@ -44,7 +45,10 @@ internal static class ReaderStream
         feed.Finish(decoder, start.AddSeconds(60));
         ReadSession closed = session.Close(start.AddSeconds(60), TimeSpan.Zero);
         Console.WriteLine($"{feed.ReadCount} reads, {closed.TagCount} tag: {closed.Health.State}");
-        Console.WriteLine(closed.Health.Reasons[0]);
+        foreach (Reason reason in closed.Health.Reasons)
+        {
+            Console.WriteLine(reason);
+        }
         // </example>
     }
 

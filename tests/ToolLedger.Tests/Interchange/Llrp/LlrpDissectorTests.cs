@@ -55,7 +55,12 @@ public sealed class LlrpDissectorTests
         try
         {
             await File.WriteAllBytesAsync(file, Capture(frames), TestContext.Current.CancellationToken);
-            var start = new ProcessStartInfo(tshark, ["-r", file, "-d", "tcp.port==5084,llrp", "-T", "pdml"]) { RedirectStandardOutput = true, RedirectStandardError = true };
+            var start = new ProcessStartInfo(tshark, ["-r", file, "-d", "tcp.port==5084,llrp", "-T", "pdml"])
+            {
+                UseShellExecute = false,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            };
             using Process process = Process.Start(start)!;
             Task<string> errors = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
             XDocument document = await XDocument.LoadAsync(process.StandardOutput.BaseStream, LoadOptions.None, TestContext.Current.CancellationToken);
