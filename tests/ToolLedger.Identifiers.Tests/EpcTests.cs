@@ -13,7 +13,7 @@ public sealed class EpcTests
     [Property(MaxTest = 500)]
     public void Two_words_hold_what_their_bytes_hold(ulong first, ulong second)
     {
-        byte[] bytes = [.. BitConverter.GetBytes(first).Reverse(), .. BitConverter.GetBytes(second).Reverse()];
+        byte[] bytes = [.. BitConverter.GetBytes(first).AsEnumerable().Reverse(), .. BitConverter.GetBytes(second).AsEnumerable().Reverse()];
         for (int bitCount = 0; bitCount <= 128; bitCount++)
         {
             Epc epc = Epc.FromWords(first, second, bitCount);
