@@ -13,6 +13,10 @@ namespace ToolLedger.Presence;
 /// </remarks>
 public sealed partial class CountingPolicy : PresencePolicy
 {
+    // Said of most tags, and without a value of their own.
+    private static readonly Reason NoLook = new(PresenceReasons.NoLook);
+    private static readonly Reason EpcOnly = new(PresenceReasons.EpcOnly);
+
     /// <inheritdoc/>
     public override string Kind => "counting";
 
@@ -49,7 +53,7 @@ public sealed partial class CountingPolicy : PresencePolicy
         int looks = evidence.LookCount;
         if (looks == 0)
         {
-            reasons.Add(new Reason(PresenceReasons.NoLook));
+            reasons.Add(NoLook);
             AddHistory(evidence, reasons);
             return new PresenceJudgement(PresenceState.NotRead, reasons);
         }
@@ -115,7 +119,7 @@ public sealed partial class CountingPolicy : PresencePolicy
     {
         if (!evidence.HasTid)
         {
-            reasons.Add(new Reason(PresenceReasons.EpcOnly));
+            reasons.Add(EpcOnly);
         }
     }
 

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using System.Linq;
 using ToolLedger.Tools;
 
@@ -17,7 +18,7 @@ public sealed class ReadStation
 
     private readonly StationId _id;
     private readonly IReadOnlyList<AntennaPort> _antennas = [];
-    private readonly IReadOnlyList<ControlTag> _controlTags = [];
+    private readonly ReadOnlyCollection<ControlTag> _controlTags = ReadOnlyCollection<ControlTag>.Empty;
 
     /// <summary>The station's name.</summary>
     /// <exception cref="ArgumentException">It is set to the empty default value.</exception>

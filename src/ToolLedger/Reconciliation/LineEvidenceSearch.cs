@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
-using ToolLedger.Reads;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;

@@ -13,6 +13,8 @@ namespace ToolLedger.Reconciliation;
 /// <summary>Brings reads and people's evidence of one line together and lets the rules judge it.</summary>
 internal sealed class LineJudge
 {
+    private static readonly IReadOnlyList<AccountingBasis> ByReads = [AccountingBasis.Read];
+
     private readonly ReconciliationScope scope;
     private readonly KitTree tree;
     private readonly ToolReadsCollector collector;
@@ -24,6 +26,9 @@ internal sealed class LineJudge
     private readonly AgreedPersons persons;
     private readonly SealSearch seals;
     private readonly LineSentences sentences;
+
+    // Of the line that is being concluded.
+    private readonly List<Reason> reasons = [];
 
     public LineJudge(
         ReconciliationScope scope, KitTree tree, ToolReadsCollector collector, IReconciliationRule[] rules, NotExpectedSearch notExpected)
@@ -70,7 +75,7 @@ internal sealed class LineJudge
             remarks.Add(neighbour);
         }
 
-        IReadOnlyList<Reason> doubts = OpenDoubts(line, reads, sighting, remarks);
+        Reason[] doubts = OpenDoubts(line, reads, sighting, remarks);
         JudgedLine[] inner = JudgeInner(line);
         LineConclusion[] innerConclusions = inner.Length == 0 ? [] : Array.ConvertAll(inner, static judged => judged.Conclusion);
         Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(reads);
@@ -141,7 +146,7 @@ internal sealed class LineJudge
         return new LineJudge(scope, inner, collector, rules, notExpected.Of(inner)).JudgeLines();
     }
 
-    private List<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, SealRecord? seal, LineConclusion[] inner)
+    private IReadOnlyList<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, SealRecord? seal, LineConclusion[] inner)
     {
         if (line is SubKitLine { Case: null })
         {
@@ -149,6 +154,13 @@ internal sealed class LineJudge
             return Array.TrueForAll(inner, static conclusion => conclusion.IsAccounted)
                 ? [.. inner.SelectMany(static conclusion => conclusion.OtherBases.Prepend(conclusion.Basis)).Distinct().Order()]
                 : [];
+        }
+
+        bool isRead = reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null };
+        if (sighting is null && count is null && seal is null)
+        {
+            // Most lines are shown by reads alone.
+            return isRead ? ByReads : [];
         }
 
         var bases = new List<AccountingBasis>(3);
@@ -168,7 +180,7 @@ internal sealed class LineJudge
             bases.Add(AccountingBasis.Sighted);
         }
 
-        if (reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null })
+        if (isRead)
         {
             bases.Add(AccountingBasis.Read);
         }
@@ -184,7 +196,7 @@ internal sealed class LineJudge
     /// <summary>A count identifies no tool that has a mark or a live tag; it can still contradict.</summary>
     private bool IsKnownByCount(Tool? tool) => tool is { Mark: null } && !collector.HadTag(tool.Id);
 
-    private IReadOnlyList<Reason> OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
+    private Reason[] OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
     {
         if (reads.Doubts.Count == 0)
         {
@@ -206,13 +218,13 @@ internal sealed class LineJudge
             }
         }
 
-        return open;
+        return [.. open];
     }
 
     private JudgedLine Conclude(in LineFacts facts, ToolReads reads, IReadOnlyList<PersonId> said, bool isBroken, IReadOnlyList<JudgedLine> inner)
     {
         Verdict lowest = Verdict.NoObjection;
-        var reasons = new List<Reason>(4);
+        reasons.Clear();
         List<Finding>? findings = null;
         bool positive = false;
         foreach (IReconciliationRule rule in rules)
@@ -260,7 +272,7 @@ internal sealed class LineJudge
             State = lowest.State,
             Basis = accounted ? facts.Bases[0] : AccountingBasis.None,
             OtherBases = accounted ? Others(facts.Bases) : [],
-            Reasons = Different(reasons),
+            Reasons = DifferentReasons(),
             Next = lowest.Next,
             Evidence = figures,
             Calibration = facts.Line.Tool is { } tool ? StatusOf(tool, reads) : null,
@@ -275,7 +287,7 @@ internal sealed class LineJudge
     private static AccountingBasis[] Others(IReadOnlyList<AccountingBasis> bases) => bases.Count > 1 ? [.. bases.Skip(1)] : [];
 
     /// <summary>Each reason once, in the order given.</summary>
-    private static Reason[] Different(List<Reason> reasons)
+    private Reason[] DifferentReasons()
     {
         // So few are compared with each other faster than a set of them is made.
         const int Few = 8;

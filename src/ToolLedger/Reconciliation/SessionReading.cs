@@ -10,7 +10,7 @@ namespace ToolLedger.Reconciliation;
 internal sealed class SessionReading
 {
     private readonly List<TagReading> tags;
-    private readonly Dictionary<ToolId, List<TagReading>> reencoded = [];
+    private readonly Dictionary<ToolId, List<TagReading>>? reencoded;
 
     private SessionReading(ReadSession session, List<TagReading> tags, TagRegister register)
     {
@@ -26,6 +26,7 @@ internal sealed class SessionReading
             // Where several tools have live tags of that identity, it may be the tag of any.
             foreach (ToolId tool in register.ToolsByDecodedIdentity(reading.Evidence.Tag, at))
             {
+                reencoded ??= [];
                 if (!reencoded.TryGetValue(tool, out List<TagReading>? list))
                 {
                     reencoded.Add(tool, list = []);
@@ -60,7 +61,7 @@ internal sealed class SessionReading
     }
 
     public IReadOnlyList<TagReading> ReencodedOf(ToolId tool)
-        => reencoded.TryGetValue(tool, out List<TagReading>? list) ? list : [];
+        => reencoded?.GetValueOrDefault(tool) ?? (IReadOnlyList<TagReading>)[];
 
     private static TagReading LookUp(TagEvidence evidence, TagRegister register, KitRegister kits, DateTimeOffset asOf)
     {

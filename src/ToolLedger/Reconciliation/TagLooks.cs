@@ -30,14 +30,14 @@ internal sealed class TagLooks
         MakeRoom(passes, session.Passes.Count);
         for (int i = 0; i < session.Passes.Count; i++)
         {
-            ReadPass pass = session.Passes[i];
+            int number = session.Passes[i].Number;
             int looks = 0;
             foreach (LookCell cell in cells)
             {
-                looks += cell.Pass == pass.Number ? cell.LookCount : 0;
+                looks += cell.Pass == number ? cell.LookCount : 0;
             }
 
-            passes.Add(new SessionPass(session, pass, looks, hasTid ? looks : 0));
+            passes.Add(new SessionPass(session, i, looks, hasTid ? looks : 0));
         }
 
         MakeRoom(antennas, int.Min(cells.Length, session.Presentation.Station.Antennas.Count));
@@ -69,8 +69,14 @@ internal sealed class TagLooks
         History = history,
     };
 
-    /// <summary>Most tags are of one session, so that a list that is empty needs no more room than that.</summary>
-    private static void MakeRoom<T>(List<T> list, int count) => list.Capacity = list.Count == 0 && list.Capacity < count ? count : list.Capacity;
+    /// <summary>Makes just enough room for the first session, since most tags have no other.</summary>
+    private static void MakeRoom<T>(List<T> list, int count)
+    {
+        if (list.Capacity == 0)
+        {
+            list.Capacity = count;
+        }
+    }
 
     private TimedPass[] TimedPasses(bool withoutLooks)
     {
