@@ -51,7 +51,7 @@ public readonly record struct TagRead
         _given = given;
     }
 
-    /// <summary>Writes a read of a Gen2 tag of at most 128 bits, given as two words, without a TID or a report number, into its place: a stream of
+    /// <summary>Writes a read of a Gen2 tag of at most eight 16-bit words, without a TID or a report number, into its place: a stream of
     /// reads costs more in copies of this struct than in anything else.</summary>
     /// <remarks>Trusted: the caller has checked every value. The place is an element of the caller's own array, so no copy is seen to change.</remarks>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -1,5 +1,6 @@
 using System;
 using System.Buffers.Binary;
+using System.Diagnostics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using ToolLedger.Identifiers;
@@ -147,11 +148,13 @@ public readonly partial struct TagId : IEquatable<TagId>, IComparable<TagId>, IC
         return _bits.TryGetWords(out first, out second) && _text is null;
     }
 
-    /// <summary>The identity of a Gen2 tag of at most 128 bits, given as two words: padded with zeros to whole 16-bit words.</summary>
+    /// <summary>The identity of a Gen2 tag of at most eight 16-bit words, given as two words of 64 bits.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static TagId FromWords(ulong first, ulong second, int bitCount) => bitCount % 16 == 0
-        ? new(TagIdKind.Epc, Epc.FromWords(first, second, bitCount), null)
-        : FromEpc(Epc.FromWords(first, second, bitCount));
+    internal static TagId FromWords(ulong first, ulong second, int bitCount)
+    {
+        Debug.Assert(bitCount % 16 == 0, "Trusted: a tag answers in whole words.");
+        return new TagId(TagIdKind.Epc, Epc.FromWords(first, second, bitCount), null);
+    }
 
     /// <summary>The identity that <see cref="TryGetShort"/> took apart.</summary>
     internal static TagId FromShort(ulong first, ulong second, byte form)

@@ -9,9 +9,12 @@ public readonly ref struct LlrpParameter
 {
     private const int CustomPrefixLength = 8;
 
-    internal LlrpParameter(int type, ReadOnlySpan<byte> value)
+    private readonly bool _isFixed;
+
+    internal LlrpParameter(int type, bool isFixed, ReadOnlySpan<byte> value)
     {
         Type = type;
+        _isFixed = isFixed;
         Value = value;
     }
 
@@ -51,7 +54,7 @@ public readonly ref struct LlrpParameter
                 or LlrpParameterType.RecommissionResult or LlrpParameterType.BlockPermalockResult:
                 result = new LlrpAccessResult(Type, Value[0], BinaryPrimitives.ReadUInt16BigEndian(Value[1..]), null, []);
                 return true;
-            case LlrpParameterType.ClientRequestResult:
+            case LlrpParameterType.ClientRequestResult when _isFixed:
                 result = new LlrpAccessResult(Type, null, BinaryPrimitives.ReadUInt16BigEndian(Value), null, []);
                 return true;
             default:

@@ -28,7 +28,7 @@ public ref struct LlrpParameters
             return false;
         }
 
-        Current = new LlrpParameter(_reader.Type, _bytes[_reader.ValueStart.._reader.End]);
+        Current = new LlrpParameter(_reader.Type, _reader.IsFixed, _bytes[_reader.ValueStart.._reader.End]);
         return true;
     }
 

@@ -165,7 +165,7 @@ public sealed class LlrpReadBuilder
         while (reader.TryRead())
         {
             if (reader is { Type: LlrpParameterType.ReadResult, IsFixed: false }
-                && new LlrpParameter(reader.Type, reader.Value).TryReadAccessResult(out LlrpAccessResult result)
+                && new LlrpParameter(reader.Type, reader.IsFixed, reader.Value).TryReadAccessResult(out LlrpAccessResult result)
                 && result.IsSuccess && result.OpSpecId == wanted && !result.Words.IsEmpty)
             {
                 bitCount = result.Words.Length * 8;

@@ -55,10 +55,10 @@ internal sealed class LlrpTemplate
 
     internal int Length => _pattern.Length;
 
-    /// <summary>Whether reports of this layout can be read by their layout alone. The tag is read in words of eight bytes, which must lie in the
-    /// report.</summary>
+    /// <summary>Whether reports of this layout can be read by their layout alone. The tag is of whole 16-bit words and is
+    /// read in words of eight bytes, which must lie in the report.</summary>
     internal static bool Suits(in LlrpTagReport report, int tidBitCount) =>
-        report.Bytes.Length is >= LengthMin and <= LengthMax && report.EpcBitCount <= InlineBits && tidBitCount <= InlineBits
+        report.Bytes.Length is >= LengthMin and <= LengthMax && report.EpcBitCount <= InlineBits && report.EpcBitCount % 16 == 0 && tidBitCount <= InlineBits
         && report.EpcOffset + (report.EpcBitCount > 64 ? 2 * sizeof(ulong) : sizeof(ulong)) <= report.Bytes.Length
         && (report.OffsetOf(LlrpParameterType.FirstSeenUtc) | report.OffsetOf(LlrpParameterType.LastSeenUtc)) != 0;
 

@@ -18,6 +18,21 @@ public sealed class AnyStreamTests
         }
     }
 
+    // A number of the parameters of fixed size in the form of those with a length: found by fuzzing.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void A_number_of_a_fixed_parameter_with_a_length_is_none_of_them(int length)
+    {
+        for (int type = 0; type < 128; type++)
+        {
+            byte[] frame = Frames.Report(Frames.Tag(Frames.Epc1, Frames.Sized(type, new byte[length]), Frames.Antenna(1), Frames.FirstUtc(Frames.T0)));
+            AnyStream.Check([0x21, .. frame]);
+            Assert.Contains(Decoded.InPieces(frame, 1_000), line => line.StartsWith("read ", StringComparison.Ordinal));
+        }
+    }
+
     [Property(MaxTest = 1_000)]
     public void Damaged_messages_pass_the_checks_of_the_fuzz_target(byte choice, uint which, uint place, byte value, byte cut)
     {
