@@ -35,7 +35,7 @@ internal sealed class CommandLineOptions
 
     private readonly Option<bool> _gate = new("--gate")
     {
-        Description = "Ask for each kit whether this inventory satisfies the gate before operation: complete, newer than the last opening of the kit, and nothing on no list reported gone.",
+        Description = "Ask for each kit whether this inventory satisfies the gate before operation: complete, newer than the last opening of the kit on record, and nothing on no list reported gone. It asks for no signature; the report says whether two people have signed.",
     };
 
     private readonly Option<ReportFormat> _format = new("--format")

@@ -136,6 +136,12 @@ public static class ReportSentences
     /// <summary>The gate before operation, under the conclusion.</summary>
     public static ReasonKind Gate { get; } = new("report.gate", "Before operation: {answer} at {at}: {why}.{next}");
 
+    /// <summary>Behind a gate that is satisfied, where two persons have signed.</summary>
+    public static ReasonKind GateSignedByTwo { get; } = new("report.gate-signed-by-two", "The gate asks for no signature; {count} different persons have signed.");
+
+    /// <summary>Behind a gate that is satisfied, where no two persons have signed.</summary>
+    public static ReasonKind GateNotSignedByTwo { get; } = new("report.gate-not-signed-by-two", "The gate asks for no signature; two people have not signed, {count} {count:has|have}.");
+
     /// <summary>The same in the summary.</summary>
     public static ReasonKind GateInSummary { get; } = new("report.gate-in-summary", "; before operation {answer}");
 
@@ -155,7 +161,7 @@ public static class ReportSentences
     public static ReasonKind OpenedWhere { get; } = new("report.opened-where", ", {where}");
 
     /// <summary>Open lines without any earlier accounting.</summary>
-    public static ReasonKind ExposedBefore { get; } = new("report.exposed-before", "{lines}: last accounted for before everything handed in{hint}.");
+    public static ReasonKind ExposedBefore { get; } = new("report.exposed-before", "{lines}: not accounted for in anything handed in{hint}.");
 
     /// <summary>A hint beside it.</summary>
     public static ReasonKind TagLastHeard { get; } = new("report.tag-last-heard", "; tag last heard at {at}, which settles nothing");
@@ -179,7 +185,7 @@ public static class ReportSentences
     public static ReasonKind ChangedSince { get; } = new("report.changed-since", "Later than the first signature, {at}, so not covered by it:");
 
     /// <summary>Nothing is later.</summary>
-    public static ReasonKind NothingChanged { get; } = new("report.nothing-changed", "Nothing handed in is later than the first signature, {at}; earlier ones are not kept.");
+    public static ReasonKind NothingChanged { get; } = new("report.nothing-changed", "Nothing handed in is later than the first signature, {at}; earlier sign-offs: not known.");
 
     /// <summary>An opening after the signature.</summary>
     public static ReasonKind ChangedOpening { get; } = new("report.changed-opening", "opened: {what}");
@@ -263,7 +269,7 @@ public static class ReportSentences
         Settled, NotExpected, UnlistedItems, EpcOnly, NothingOpen, NotSigned, ReadLegend, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
         Calibration, NothingToCalibrate, CalibrationWhenUsed, AlsoRead, AllKits, NothingElseRead, NothingRead, ReadsOf, Who, MaySign, AnyRole, NotForOwn, TwoSigned, NotTwoSigned, Persons, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
         AndMore, SubKitIn, TotalsPlaces, TotalsPlace, TotalsNoPlace, TotalsUnresolved,
-        Gate, GateInSummary, Exposure, ExposureNotRecorded, Opened, OpenedWhere, ExposedBefore, TagLastHeard, LastCounted, SettledSince, Unlisted, Changed, NothingSigned, ChangedSince, NothingChanged,
+        Gate, GateSignedByTwo, GateNotSignedByTwo, GateInSummary, Exposure, ExposureNotRecorded, Opened, OpenedWhere, ExposedBefore, TagLastHeard, LastCounted, SettledSince, Unlisted, Changed, NothingSigned, ChangedSince, NothingChanged,
         ChangedSession, ChangedAnnotation, ChangedOpening, ChangedUnlisted, AllLines, OpenedInSummary,
     ];
 }

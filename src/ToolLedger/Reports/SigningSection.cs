@@ -12,14 +12,20 @@ internal sealed class SigningSection(ReportVoice voice, IReportPage page, Reconc
 {
     private const int PersonsAsked = 2;
 
+    private int SignerCount => PersonCount.Of(result.Signatures.Select(static signature => signature.By));
+
+    /// <summary>What the gate leaves out: it is satisfied by evidence, whoever has signed.</summary>
+    internal string BesideGate() => voice.Say(
+        SignerCount >= PersonsAsked ? ReportSentences.GateSignedByTwo : ReportSentences.GateNotSignedByTwo,
+        ("count", ReportVoice.Text(SignerCount)));
+
     internal void PutWho(string number)
     {
         page.Heading(3, number + voice.Say(ReportSentences.Who));
-        int signers = PersonCount.Of(result.Signatures.Select(static signature => signature.By));
-        page.Paragraph(voice.Say(signers >= PersonsAsked ? ReportSentences.TwoSigned : ReportSentences.NotTwoSigned, ("count", ReportVoice.Text(signers)))
+        page.Paragraph(voice.Say(SignerCount >= PersonsAsked ? ReportSentences.TwoSigned : ReportSentences.NotTwoSigned, ("count", ReportVoice.Text(SignerCount)))
             + " " + TookPart() + " " + MaySign());
         string room = new('_', 12);
-        page.Items([.. Enumerable.Repeat(voice.Say(ReportSentences.SignHere, ("room", room)), Math.Max(1, PersonsAsked - signers))]);
+        page.Items([.. Enumerable.Repeat(voice.Say(ReportSentences.SignHere, ("room", room)), Math.Max(1, PersonsAsked - SignerCount))]);
     }
 
     internal void PutChanges(string number)
