@@ -71,7 +71,7 @@ public static class PeopleReasons
     public static ReasonKind StepJoinParts { get; } = new("step.join-parts", "a person states whether the {parts} parts make whole items, or counts again");
 
     /// <summary>Step: count again.</summary>
-    public static ReasonKind StepCountAgain { get; } = new("step.count-again", "count it again, now, in the unit \"{unit}\"");
+    public static ReasonKind StepCountAgain { get; } = new("step.count-again", "count again, now, the {amount} listed: {what}");
 
     /// <summary>Step: search what is unexplained.</summary>
     public static ReasonKind StepBalance { get; } = new("step.balance", "check the job cards, search for the {short} {unit} of \"{what}\" and follow the local lost-tool procedure");

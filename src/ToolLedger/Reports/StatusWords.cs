@@ -12,6 +12,8 @@ internal static class StatusWords
 {
     internal const string NotCounted = "NOT COUNTED";
 
+    internal const string UnlistedAntenna = "UNLISTED ANTENNA";
+
     internal const string OnNoList = "ON NO LIST";
 
     private const string NotSatisfied = "NOT SATISFIED";
@@ -23,7 +25,7 @@ internal static class StatusWords
             .Concat(Enum.GetValues<KitState>().Select(Print))
             .Concat(Enum.GetValues<ReadExplanationKind>().Select(Print))
             .Concat(Enum.GetValues<CalibrationState>().Select(Print))
-            .Concat([NotSatisfied, NotCounted, OnNoList])
+            .Concat([NotSatisfied, NotCounted, OnNoList, UnlistedAntenna])
             .Where(static phrase => phrase.Contains(' ', StringComparison.Ordinal))
             .Distinct(StringComparer.Ordinal)
             .OrderByDescending(static phrase => phrase.Length),
