@@ -121,7 +121,7 @@ public static class ReconciliationReasons
     public static ReasonKind StepSightTool { get; } = new("step.sight-tool", "look at the tool and read its mark ({mark})");
 
     /// <summary>Step: count items.</summary>
-    public static ReasonKind StepCountItems { get; } = new("step.count-items", "count it in the unit \"{unit}\"");
+    public static ReasonKind StepCountItems { get; } = new("step.count-items", "count the {amount} listed: {what}");
 
     /// <summary>Step: count pieces.</summary>
     public static ReasonKind StepCountPieces { get; } = new("step.count-pieces", "count its pieces ({expected} expected)");
@@ -261,6 +261,12 @@ public static class ReconciliationReasons
     /// <summary>Read: outside the window.</summary>
     public static ReasonKind ReadOutsideWindow { get; } = new("read.outside-window", "stamped outside the presentation");
 
+    /// <summary>On an antenna that is not one of the station's, whenever it was stamped.</summary>
+    public static ReasonKind ReadUnlistedAntenna { get; } = new("read.unlisted-antenna", "on an antenna that the station does not list ({antennas})");
+
+    /// <summary>Outside the presentation or on an antenna that is not one of the station's, in a session with both.</summary>
+    public static ReasonKind ReadOutsideOrUnlisted { get; } = new("read.outside-or-unlisted", "stamped outside the presentation, or on an antenna that the station does not list ({antennas})");
+
     /// <summary>Read: repeat.</summary>
     public static ReasonKind ReadRepeat { get; } = new("read.repeat", "the same report again");
 
@@ -305,7 +311,7 @@ public static class ReconciliationReasons
         KitLinesOpen, KitDifferences, KitForeignTool, KitNoUsableSession, KitNothingExpected, KitNoReadUsed, KitManualNotAllowed, KitMorePersons,
         NotPresentedOrShielded, Attenuated, SharedLocation, SharedAntenna, SharedModel, BrieflyHeard, NeighbourNearby, QuarantineProposed, HistorySuspect, NearMiss, NearMissLimit, KitPassing, ForeignTools, RetiredTag, TagToReplace, SecondTagSilent, Proximity,
         CalibrationNotFit, SessionTooOld, SessionAfterAsOf, SessionOfOtherPolicy, SessionOfOtherKits, EntryNotUsed, ToolInTwoKits,
-        ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadRepeat,
+        ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadUnlistedAntenna, ReadOutsideOrUnlisted, ReadRepeat,
         SubKitWhole, SubKitOpen, SubKitDiffers, SubKitUnresolved, SubKitNotInForce, SubKitTwice, SubKitNothingExpected, StepSettleSubKit, StepHandInManifest, ReadAlternate,
     ];
 }

@@ -76,7 +76,7 @@ internal sealed class BasisRule : IReconciliationRule
             }
             else if (remark.Kind == PeopleReasons.UsedSinceCounted)
             {
-                next = new NextStep(NextStepKind.CountItems, new Reason(PeopleReasons.StepCountAgain, ("unit", facts.Line.Expected.Unit.Value)));
+                next = Steps.CountAgain(facts.Line);
             }
         }
 
