@@ -1,7 +1,5 @@
-using System;
 using System.Linq;
 using ToolLedger.Calibration;
-using ToolLedger.Kits;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
