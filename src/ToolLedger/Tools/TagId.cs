@@ -147,6 +147,12 @@ public readonly partial struct TagId : IEquatable<TagId>, IComparable<TagId>, IC
         return _bits.TryGetWords(out first, out second) && _text is null;
     }
 
+    /// <summary>The identity of a Gen2 tag of at most 128 bits, given as two words: padded with zeros to whole 16-bit words.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static TagId FromWords(ulong first, ulong second, int bitCount) => bitCount % 16 == 0
+        ? new(TagIdKind.Epc, Epc.FromWords(first, second, bitCount), null)
+        : FromEpc(Epc.FromWords(first, second, bitCount));
+
     /// <summary>The identity that <see cref="TryGetShort"/> took apart.</summary>
     internal static TagId FromShort(ulong first, ulong second, byte form)
     {
