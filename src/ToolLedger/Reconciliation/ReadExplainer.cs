@@ -1,5 +1,7 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
+using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -9,6 +11,8 @@ namespace ToolLedger.Reconciliation;
 /// <summary>Explains every read of the sessions that present a kit, by the stated precedence: repeat, outside window, expected, unexpected, unknown.</summary>
 internal static class ReadExplainer
 {
+    private const int KitsNamed = 10;
+
     public static IReadOnlyList<ReadExplanation> Explain(ReconciliationScope scope, KitTree tree, IReadOnlyList<LineNotExpected> notExpected, IReadOnlyList<SessionSummary> sessions)
     {
         var list = new List<ReadExplanation>();
@@ -54,6 +58,12 @@ internal static class ReadExplainer
         return new Reason(
             isUnlistedOnly ? ReconciliationReasons.ReadUnlistedAntenna : ReconciliationReasons.ReadOutsideOrUnlisted,
             ("antennas", string.Join(", ", session.UnlistedAntennas)));
+    }
+
+    private static string NamesOf(IReadOnlyList<KitId> kits)
+    {
+        string[] names = [.. kits.Select(static kit => kit.Value).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        return string.Join(", ", names.Take(KitsNamed)) + (names.Length > KitsNamed ? ", ..." : "");
     }
 
     private static void AddPlain(
@@ -110,6 +120,9 @@ internal static class ReadExplainer
                 return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadOtherKit, ("tool", reading.Tool!.Value.Value), ("kit", kit.Value)));
             case TagReadingKind.Live when tree.FindAlternate(reading.Tool!.Value) is { } alternateOf:
                 return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadAlternate, ("tool", reading.Tool.Value.Value), ("line", alternateOf)));
+            case TagReadingKind.Live when tree.Unresolved is [_, ..] unresolved:
+                return (ReadExplanationKind.Unexpected, new Reason(
+                    ReconciliationReasons.ReadUnlisted, ("tool", reading.Tool!.Value.Value), ("kits", NamesOf(unresolved))));
             case TagReadingKind.Live:
                 return (ReadExplanationKind.Unexpected, new Reason(ReconciliationReasons.ReadSpare, ("tool", reading.Tool!.Value.Value)));
             case TagReadingKind.Retired:

@@ -9,6 +9,8 @@ internal static class Steps
 {
     public static NextStep PresentAgain(ManifestLine line) => new(NextStepKind.PresentAgain, new Reason(ReconciliationReasons.StepPresentAgain, Mark(line)));
 
+    public static NextStep LookInKit(ManifestLine line, string kit) => new(NextStepKind.LookInKit, new Reason(ReconciliationReasons.StepLookInKit, ("kit", kit), Mark(line)));
+
     public static NextStep SecondPass(ManifestLine line) => new(NextStepKind.SecondPass, new Reason(ReconciliationReasons.StepSecondPass, Mark(line)));
 
     public static NextStep SightTool(ManifestLine line) => new(NextStepKind.SightTool, new Reason(ReconciliationReasons.StepSightTool, Mark(line)));

@@ -88,6 +88,7 @@ internal static class StatusWords
         NextStepKind.SettleIdentity => "settle-identity",
         NextStepKind.SettleSubKit => "settle-sub-kit",
         NextStepKind.HandInManifest => "hand-in-manifest",
+        NextStepKind.LookInKit => "look-in-kit",
         _ => "restore-station",
     };
 
