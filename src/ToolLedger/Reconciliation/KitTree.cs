@@ -210,10 +210,10 @@ internal sealed class KitTree
         return [.. (records is null ? listing : listing.Where(kit => !records.IsReplaced(kit, tool)).Union(records.KitsOf(tool))).Where(kit => kit != Manifest.Id)];
     }
 
-    /// <summary>The kits beside those of this tree whose manifests in force hold this sub-kit, themselves or over others.</summary>
-    public IReadOnlyList<KitId> OtherHolders(ReconciliationScope scope)
+    /// <summary>The kits beside those of this tree whose manifests in force hold a sub-kit of this one too.</summary>
+    public IReadOnlyList<KitId> OtherHoldersOf(SubKitLine line, ReconciliationScope scope)
     {
-        var holders = new SortedSet<string>(scope.HoldersOf(Manifest.Id).Select(static holder => holder.Value), StringComparer.Ordinal);
+        var holders = new SortedSet<string>(scope.Input.Kits.ManifestsWith(line.Kit, scope.AsOf).Select(static holder => holder.Id.Value), StringComparer.Ordinal);
         RemoveOwn(holders, scope);
         return [.. holders.Select(static holder => new KitId(holder))];
     }

@@ -75,11 +75,12 @@ internal sealed class LineJudge
             remarks.Add(neighbour);
         }
 
-        DoubtKitNotSaid(line, reads, sighting, count);
-        Reason[] doubts = OpenDoubts(line, reads, sighting, remarks);
         JudgedLine[] inner = JudgeInner(line);
         LineConclusion[] innerConclusions = inner.Length == 0 ? [] : Array.ConvertAll(inner, static judged => judged.Conclusion);
-        Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(reads);
+        DoubtKitNotSaid(line, reads, sighting, count);
+        DoubtSubKitNotPlaced(line, reads, sighting, innerConclusions);
+        Reason[] doubts = OpenDoubts(line, reads, sighting, remarks);
+        Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(line, reads, knownShort, number.Known);
         SealRecord? seal = sealDoubt is null ? seals.Seal : null;
         var facts = new LineFacts
         {
@@ -209,6 +210,26 @@ internal sealed class LineJudge
         foreach (KitId other in tree.ListersOf(tool.Id, scope).Where(other => tree.Find(other) is null && !tree.IsInside(other)))
         {
             reads.AddDoubt(new IdentityDoubt(new Reason(ReconciliationReasons.KitNotSaid, ("tool", tool.Id.Value), ("kit", other.Value)), scope.AsOf)
+            {
+                StandsWithoutKit = true,
+            });
+        }
+    }
+
+    /// <summary>What accounts for a sub-kit that several kits hold does so in one of them, where a reader or a person showed that it was; or else in none.</summary>
+    private void DoubtSubKitNotPlaced(ManifestLine line, ToolReads reads, Sighting? sighting, LineConclusion[] inner)
+    {
+        if (line is not SubKitLine subKit || !inner.SelectMany(static one => one.WithInner()).Any(static one => one.IsAccounted))
+        {
+            return;
+        }
+
+        bool isPlaced = sighting is { InKit.IsEmpty: false } || reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null }
+            || inner.SelectMany(static one => one.WithInner()).Any(one => one.Basis == AccountingBasis.Read || one.OtherBases.Contains(AccountingBasis.Read)
+                || (one.Evidence.SightedIn is { } kit && tree.IsInside(kit)));
+        foreach (KitId other in isPlaced ? [] : tree.OtherHoldersOf(subKit, scope))
+        {
+            reads.AddDoubt(new IdentityDoubt(new Reason(ReconciliationReasons.SubKitNotSaid, ("sub", subKit.Kit.Value), ("kit", other.Value)), scope.AsOf)
             {
                 StandsWithoutKit = true,
             });
