@@ -77,8 +77,7 @@ internal sealed class LineJudge
 
         JudgedLine[] inner = JudgeInner(line);
         LineConclusion[] innerConclusions = inner.Length == 0 ? [] : Array.ConvertAll(inner, static judged => judged.Conclusion);
-        DoubtKitNotSaid(line, reads, sighting, count);
-        DoubtSubKitNotPlaced(line, reads, sighting, innerConclusions);
+        DoubtPlace(line, reads, sighting, count, innerConclusions);
         Reason[] doubts = OpenDoubts(line, reads, sighting, remarks);
         Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(line, reads, knownShort, number.Known);
         SealRecord? seal = sealDoubt is null ? seals.Seal : null;
@@ -197,6 +196,12 @@ internal sealed class LineJudge
 
     /// <summary>A count identifies no tool that has a mark or a live tag; it can still contradict.</summary>
     private bool IsKnownByCount(Tool? tool) => tool is { Mark: null } && !collector.HadTag(tool.Id);
+
+    private void DoubtPlace(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, LineConclusion[] inner)
+    {
+        DoubtKitNotSaid(line, reads, sighting, count);
+        DoubtSubKitNotPlaced(line, reads, sighting, inner);
+    }
 
     /// <summary>What people saw of a tool that several kits claim accounts for it in the kit they name, or else in none.</summary>
     private void DoubtKitNotSaid(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count)

@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Tools;
 
