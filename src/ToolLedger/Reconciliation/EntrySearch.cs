@@ -24,7 +24,7 @@ internal sealed class EntrySearch(ReconciliationScope scope)
         {
             foreach (PersonEntry entry in log.Value.OfKit(part.Manifest.Id))
             {
-                Add(findings, entry, WhyOfKit(part.Manifest, entry));
+                Add(findings, entry, WhyOfKit(part, entry));
             }
         }
 
@@ -57,11 +57,11 @@ internal sealed class EntrySearch(ReconciliationScope scope)
 
     private const string LaterText = "it is later than the instant this answer is for";
 
-    private string? WhyOfKit(KitManifest manifest, PersonEntry entry)
+    private string? WhyOfKit(KitTree part, PersonEntry entry)
     {
-        ManifestLine? line = manifest.FindLine(entry.LineNumber);
+        ManifestLine? line = part.Manifest.FindLine(entry.LineNumber);
         return entry.LineNumber > 0 && line is null ? "the manifest has no such line"
-            : entry.Entry is Substitution swap && entry.At <= scope.AsOf && KitTree.WhyNotUsed(manifest, swap) is { } why ? why
+            : entry.Entry is Substitution swap && entry.At <= scope.AsOf && KitTree.WhyNotUsed(part.Manifest, swap, part.PresentedAt) is { } why ? why
             : entry.Entry is ConsumableUse && line is not ConsumableLine ? "only consumable lines are balanced with job records"
             : WhyLater(entry);
     }

@@ -8,4 +8,7 @@ internal readonly record struct IdentityDoubt(Reason Reason, DateTimeOffset At)
 {
     /// <summary>True where it is not known which tool is which, so that calibration records may belong to the wrong one.</summary>
     public bool IsWhichTool { get; init; }
+
+    /// <summary>True where it is known who the tool is but not where it belongs: only a sighting that says in which kit it was settles that.</summary>
+    public bool StandsWithoutKit { get; init; }
 }

@@ -16,20 +16,28 @@ internal sealed class KitTree
     private readonly Dictionary<SubKitLine, Reason>? doubts;
     private readonly KitTree? outer;
     private readonly Dictionary<ManifestLine, (ToolLine InPlace, Substitution Record)>? swaps;
+    private readonly Dictionary<int, DateTimeOffset>? swappedAt;
 
     // Of every kit of the tree; null for a kit without sub-kits.
     private readonly Dictionary<KitId, KitTree>? byKit;
     private Dictionary<ToolId, (ManifestLine Line, string Label)>? lines;
     private Dictionary<string, int>? marks;
+    private Dictionary<ToolId, List<string>>? labels;
 
-    private KitTree(KitManifest manifest, KitTree? outer, IReadOnlyList<int> within, ReconciliationScope scope)
+    private KitTree(KitManifest manifest, KitTree? outer, IReadOnlyList<int> within, ReconciliationScope scope, DateTimeOffset presentedAt)
     {
         Manifest = manifest;
+        PresentedAt = presentedAt;
         Within = within;
         this.outer = outer;
         byKit = outer?.byKit ?? (manifest.HasSubKits ? [] : null);
         byKit?.Add(manifest.Id, this);
-        swaps = scope.People.HasSubstitutions ? FindSwaps(scope) : null;
+        if (scope.People.HasSubstitutions)
+        {
+            swappedAt = [];
+            swaps = FindSwaps(scope, swappedAt);
+        }
+
         if (!manifest.HasSubKits)
         {
             return;
@@ -44,6 +52,9 @@ internal sealed class KitTree
     }
 
     public KitManifest Manifest { get; }
+
+    /// <summary>When the kit under check was first shown: what was recorded of its lines after that counts for nothing.</summary>
+    public DateTimeOffset PresentedAt { get; }
 
     /// <summary>What this is directly inside of; null for the kit under check.</summary>
     public KitTree? Outer => outer;
@@ -66,7 +77,7 @@ internal sealed class KitTree
         .Where(static pair => pair.Value.Kind == ReconciliationReasons.SubKitUnresolved)
         .Select(static pair => pair.Key.Kit)];
 
-    public static KitTree Of(KitManifest manifest, ReconciliationScope scope) => new(manifest, null, [], scope);
+    public static KitTree Of(KitManifest manifest, ReconciliationScope scope, DateTimeOffset presentedAt) => new(manifest, null, [], scope, presentedAt);
 
     /// <summary>The sub-kit of a line, or null if nothing says what it holds.</summary>
     public KitTree? Inner(SubKitLine line) => inner?.GetValueOrDefault(line);
@@ -160,27 +171,61 @@ internal sealed class KitTree
         return null;
     }
 
+    /// <summary>When a record that counts last changed what is in place on a line, or put the listed tool back; null if none did.</summary>
+    public DateTimeOffset? SwappedAt(ManifestLine line) => swappedAt is not null && swappedAt.TryGetValue(line.Number, out DateTimeOffset at) ? at : null;
+
+    /// <summary>The numbers, as reports print them, of all lines of the kit under check on which a tool stands, listed or in place of another.</summary>
+    public IReadOnlyList<string> LabelsOf(ToolId tool)
+    {
+        KitTree subject = Subject;
+        return subject.byKit is null && subject.swaps is null ? []
+            : LazyInitializer.EnsureInitialized(ref subject.labels, subject.IndexLabels).GetValueOrDefault(tool) ?? (IReadOnlyList<string>)[];
+    }
+
     /// <summary>The kits beside this one whose manifests in force list the tool, or hold a sub-kit that does: where it counts too, it settles nothing here.</summary>
     public IReadOnlyList<KitId> OthersWith(ToolId tool, ReconciliationScope scope)
     {
-        if (!scope.Input.Kits.HasSubKits && !scope.Input.Kits.IsOnOther(tool, Manifest.Id, scope.AsOf))
-        {
-            return [];
-        }
-
-        IReadOnlyList<KitManifest> listing = scope.Input.Kits.ManifestsWith(tool, scope.AsOf);
+        IReadOnlyList<KitId> listing = ListersOf(tool, scope);
         if (!scope.Input.Kits.HasSubKits)
         {
-            return [.. listing.Select(static manifest => manifest.Id).Where(kit => kit != Manifest.Id)];
+            return listing;
         }
 
         var holders = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (KitId kit in listing.Select(static manifest => manifest.Id).Append(Manifest.Id))
+        foreach (KitId kit in listing.Append(Manifest.Id))
         {
             holders.Add(kit.Value);
             holders.UnionWith(scope.HoldersOf(kit).Select(static holder => holder.Value));
         }
 
+        RemoveOwn(holders, scope);
+        return [.. holders.Select(static holder => new KitId(holder))];
+    }
+
+    /// <summary>The kits beside this one that list the tool themselves, or have it in place of another on record.</summary>
+    public IReadOnlyList<KitId> ListersOf(ToolId tool, ReconciliationScope scope)
+    {
+        SubstitutionIndex? records = scope.Substitutions;
+        bool isInPlace = records is not null && records.IsInPlace(tool);
+        if (!isInPlace && !scope.Input.Kits.IsOnOther(tool, Manifest.Id, scope.AsOf))
+        {
+            return [];
+        }
+
+        IEnumerable<KitId> listing = scope.Input.Kits.ManifestsWith(tool, scope.AsOf).Select(static manifest => manifest.Id);
+        return [.. (records is null ? listing : listing.Where(kit => !records.IsReplaced(kit, tool)).Union(records.KitsOf(tool))).Where(kit => kit != Manifest.Id)];
+    }
+
+    /// <summary>The kits beside those of this tree whose manifests in force hold a sub-kit of this one too.</summary>
+    public IReadOnlyList<KitId> OtherHoldersOf(SubKitLine line, ReconciliationScope scope)
+    {
+        var holders = new SortedSet<string>(scope.Input.Kits.ManifestsWith(line.Kit, scope.AsOf).Select(static holder => holder.Id.Value), StringComparer.Ordinal);
+        RemoveOwn(holders, scope);
+        return [.. holders.Select(static holder => new KitId(holder))];
+    }
+
+    private void RemoveOwn(SortedSet<string> holders, ReconciliationScope scope)
+    {
         // The kit itself, what it is inside in this tree, and what holds the whole tree are the same place.
         for (KitTree? tree = this; tree is not null; tree = tree.outer)
         {
@@ -188,7 +233,6 @@ internal sealed class KitTree
         }
 
         holders.ExceptWith(scope.HoldersOf(Subject.Manifest.Id).Select(static holder => holder.Value));
-        return [.. holders.Select(static holder => new KitId(holder))];
     }
 
     private void Resolve(SubKitLine line, ReconciliationScope scope)
@@ -206,7 +250,7 @@ internal sealed class KitTree
         }
         else
         {
-            inner!.Add(line, new KitTree(manifest, this, [.. Within, line.Number], scope));
+            inner!.Add(line, new KitTree(manifest, this, [.. Within, line.Number], scope, PresentedAt));
 
             // A list that is not in force at all was asked for on purpose, and so were the lists it names.
             bool isCurrent = kits.Find(Manifest.Id, scope.AsOf) == Manifest;
@@ -248,13 +292,42 @@ internal sealed class KitTree
         return index;
     }
 
+    private Dictionary<ToolId, List<string>> IndexLabels()
+    {
+        var index = new Dictionary<ToolId, List<string>>();
+        foreach (KitTree part in All)
+        {
+            foreach (ManifestLine line in part.Lines)
+            {
+                if (line.Tool is not { } tool)
+                {
+                    continue;
+                }
+
+                if (!index.TryGetValue(tool.Id, out List<string>? found))
+                {
+                    index.Add(tool.Id, found = new List<string>(1));
+                }
+
+                found.Add(LineConclusion.LabelOf(part.Within, line.Number));
+            }
+        }
+
+        return index;
+    }
+
     /// <summary>The latest record that counts stands alone; one that puts the listed tool back leaves the line as it is listed.</summary>
-    private Dictionary<ManifestLine, (ToolLine InPlace, Substitution Record)> FindSwaps(ReconciliationScope scope)
+    private Dictionary<ManifestLine, (ToolLine InPlace, Substitution Record)> FindSwaps(ReconciliationScope scope, Dictionary<int, DateTimeOffset> changes)
     {
         var found = new Dictionary<ManifestLine, (ToolLine, Substitution)>(ReferenceEqualityComparer.Instance);
         foreach (ToolLine line in Manifest.Lines.OfType<ToolLine>())
         {
-            Substitution? latest = scope.People.SubstitutionsOf(Manifest.Id, line.Number).FirstOrDefault(record => WhyNotUsed(Manifest, record) is null);
+            Substitution? latest = scope.People.SubstitutionsOf(Manifest.Id, line.Number).FirstOrDefault(record => WhyNotUsed(Manifest, record, PresentedAt) is null);
+            if (latest is not null)
+            {
+                changes.Add(line.Number, latest.At);
+            }
+
             if (latest is not null && line.FindAlternate(latest.InPlace) is { } inPlace)
             {
                 found.Add(line, (new ToolLine { Number = line.Number, Location = line.Location, Tool = inPlace }, latest));
@@ -265,9 +338,10 @@ internal sealed class KitTree
     }
 
     /// <summary>Why a substitution puts nothing in place, or null.</summary>
-    public static string? WhyNotUsed(KitManifest manifest, Substitution record)
+    public static string? WhyNotUsed(KitManifest manifest, Substitution record, DateTimeOffset presentedAt)
         => manifest.FindLine(record.LineNumber) is not ToolLine line ? "the line lists no single tool"
             : record.At < manifest.EffectiveFrom ? "it is older than this revision of the manifest"
+            : record.At > presentedAt ? "it was recorded after the kit was presented"
             : line.Tool.Id != record.InPlace && line.FindAlternate(record.InPlace) is null ? "the manifest names no such alternate of that line"
             : null;
 }

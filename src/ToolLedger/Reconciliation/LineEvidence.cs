@@ -50,7 +50,7 @@ public sealed class LineEvidence
     /// <summary>Everyone who sighted, counted or witnessed what counts for the line, or an earlier entry that says the same and that nobody contradicted since.</summary>
     public IReadOnlyList<PersonId> Persons { get; init; } = [];
 
-    /// <summary>The time of the latest sighting, count, joining or piece count that counts for the line, or null.</summary>
+    /// <summary>The time of the latest sighting, count, joining, piece count, look at a seal or substitution that counts for the line, or null.</summary>
     public DateTimeOffset? LatestAt { get; init; }
 
     /// <summary>The time of the oldest evidence that the line, accounted for, cannot do without; null where it is open or where a basis has no time of its own.</summary>

@@ -59,7 +59,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
     private DateTimeOffset? LatestOf(in LineFacts facts)
     {
         DateTimeOffset? latest = null;
-        foreach (DateTimeOffset? at in (ReadOnlySpan<DateTimeOffset?>)[facts.Sighting?.At, facts.Count?.At, facts.Joining?.At, facts.Pieces?.At, SealCheckedAt(facts)])
+        foreach (DateTimeOffset? at in (ReadOnlySpan<DateTimeOffset?>)[facts.Sighting?.At, facts.Count?.At, facts.Joining?.At, facts.Pieces?.At, SealCheckedAt(facts), tree.SwappedAt(facts.Line)])
         {
             latest = latest is null || at > latest ? at ?? latest : latest;
         }

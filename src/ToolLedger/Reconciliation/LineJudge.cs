@@ -77,10 +77,11 @@ internal sealed class LineJudge
             remarks.Add(neighbour);
         }
 
-        Reason[] doubts = OpenDoubts(line, reads, sighting, remarks);
         JudgedLine[] inner = JudgeInner(line);
         LineConclusion[] innerConclusions = inner.Length == 0 ? [] : Array.ConvertAll(inner, static judged => judged.Conclusion);
-        Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(reads);
+        DoubtPlace(line, reads, sighting, count, innerConclusions);
+        Reason[] doubts = OpenDoubts(line, reads, sighting, remarks);
+        Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(line, reads, knownShort, number.Known);
         SealRecord? seal = sealDoubt is null ? seals.Seal : null;
         var facts = new LineFacts
         {
@@ -196,6 +197,50 @@ internal sealed class LineJudge
     /// <summary>A count identifies no tool that has a mark or a live tag; it can still contradict.</summary>
     private bool IsKnownByCount(Tool? tool) => tool is { Mark: null } && !collector.HadTag(tool.Id);
 
+    private void DoubtPlace(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, LineConclusion[] inner)
+    {
+        DoubtKitNotSaid(line, reads, sighting, count);
+        DoubtSubKitNotPlaced(line, reads, sighting, inner);
+    }
+
+    /// <summary>What people saw of a tool that several kits claim accounts for it in the kit they name, or else in none.</summary>
+    private void DoubtKitNotSaid(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count)
+    {
+        bool isRead = reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null };
+        if (isRead || line.Tool is not { } tool || sighting is { InKit.IsEmpty: false } || (sighting is null && (count is null || !IsKnownByCount(tool))))
+        {
+            return;
+        }
+
+        foreach (KitId other in tree.ListersOf(tool.Id, scope).Where(other => tree.Find(other) is null && !tree.IsInside(other)))
+        {
+            reads.AddDoubt(new IdentityDoubt(new Reason(ReconciliationReasons.KitNotSaid, ("tool", tool.Id.Value), ("kit", other.Value)), scope.AsOf)
+            {
+                StandsWithoutKit = true,
+            });
+        }
+    }
+
+    /// <summary>What accounts for a sub-kit that several kits hold does so in one of them, where a reader or a person showed that it was; or else in none.</summary>
+    private void DoubtSubKitNotPlaced(ManifestLine line, ToolReads reads, Sighting? sighting, LineConclusion[] inner)
+    {
+        if (line is not SubKitLine subKit || !inner.SelectMany(static one => one.WithInner()).Any(static one => one.IsAccounted))
+        {
+            return;
+        }
+
+        bool isPlaced = sighting is { InKit.IsEmpty: false } || reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null }
+            || inner.SelectMany(static one => one.WithInner()).Any(one => one.Basis == AccountingBasis.Read || one.OtherBases.Contains(AccountingBasis.Read)
+                || (one.Evidence.SightedIn is { } kit && tree.IsInside(kit)));
+        foreach (KitId other in isPlaced ? [] : tree.OtherHoldersOf(subKit, scope))
+        {
+            reads.AddDoubt(new IdentityDoubt(new Reason(ReconciliationReasons.SubKitNotSaid, ("sub", subKit.Kit.Value), ("kit", other.Value)), scope.AsOf)
+            {
+                StandsWithoutKit = true,
+            });
+        }
+    }
+
     private Reason[] OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
     {
         if (reads.Doubts.Count == 0)
@@ -207,7 +252,7 @@ internal sealed class LineJudge
         foreach (IdentityDoubt doubt in reads.Doubts.OrderBy(static doubt => doubt.At).ThenBy(static doubt => doubt.Reason.ToString(), StringComparer.Ordinal))
         {
             // Only the tool's own mark settles who it is; a tool without one, or with one that others carry too, stays in doubt.
-            if (sighting is not null && sighting.At >= doubt.At && line.Tool is { Mark: not null } marked && !people.IsShared(marked))
+            if (sighting is not null && sighting.At >= doubt.At && !(doubt.StandsWithoutKit && sighting.InKit.IsEmpty) && line.Tool is { Mark: not null } marked && !people.IsShared(marked))
             {
                 remarks.Add(new Reason(ReconciliationReasons.IdentitySettled, ("code", doubt.Reason.Code)));
             }

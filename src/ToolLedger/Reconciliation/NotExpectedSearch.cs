@@ -13,21 +13,19 @@ internal sealed class NotExpectedSearch
     private readonly ReconciliationScope scope;
     private readonly KitTree tree;
     private readonly KitManifest manifest;
-    private readonly DateTimeOffset presentedAt;
     private readonly Dictionary<int, Annotation>? annotations;
 
-    public NotExpectedSearch(ReconciliationScope scope, KitTree tree, IReadOnlyList<SessionSummary> sessions)
-        : this(scope, tree, scope.People.HasAnnotations ? PresentedAt(scope, sessions) : scope.AsOf, [], [], [])
+    public NotExpectedSearch(ReconciliationScope scope, KitTree tree)
+        : this(scope, tree, [], [], [])
     {
     }
 
     private NotExpectedSearch(
-        ReconciliationScope scope, KitTree tree, DateTimeOffset presentedAt, List<LineNotExpected> lines, List<Reason> contradictions, List<Finding> findings)
+        ReconciliationScope scope, KitTree tree, List<LineNotExpected> lines, List<Reason> contradictions, List<Finding> findings)
     {
         this.scope = scope;
         this.tree = tree;
         manifest = tree.Manifest;
-        this.presentedAt = presentedAt;
         Lines = lines;
         Contradictions = contradictions;
         Findings = findings;
@@ -54,7 +52,7 @@ internal sealed class NotExpectedSearch
     public List<Finding> Findings { get; }
 
     /// <summary>The same search for a sub-kit; what it notes stands with the rest.</summary>
-    public NotExpectedSearch Of(KitTree inner) => new(scope, inner, presentedAt, Lines, Contradictions, Findings);
+    public NotExpectedSearch Of(KitTree inner) => new(scope, inner, Lines, Contradictions, Findings);
 
     /// <summary>True where the line is not expected; then it and what contradicts that are noted.</summary>
     public bool IsNotExpected(ManifestLine line, ToolReadsCollector collector)
@@ -117,7 +115,7 @@ internal sealed class NotExpectedSearch
     {
         AnnotationKind.Restored => null,
         _ when annotation.SignedBy.At < manifest.EffectiveFrom => "it is older than this revision of the manifest",
-        _ when annotation.SignedBy.At > presentedAt => "it was signed after the kit was presented",
+        _ when annotation.SignedBy.At > tree.PresentedAt => "it was signed after the kit was presented",
         _ when !SignatureSearch.IsOfRole(scope.Policy.Inventory, annotation.SignedBy) => "the policy does not name its role among those that may sign",
         AnnotationKind.Removed => null,
         _ when line is ToolLine or SubKitLine => "a line of one tool or sub-kit is removed or expected, never short by a number",
@@ -126,28 +124,47 @@ internal sealed class NotExpectedSearch
         _ => null,
     };
 
+    /// <summary>A sub-kit that is removed is gone with all that is in it.</summary>
     private void NoteContradictions(ManifestLine line, ToolReadsCollector collector)
+    {
+        KitTree? inside = line is SubKitLine subKit ? tree.Inner(subKit) : null;
+        foreach (KitTree part in inside?.All ?? [])
+        {
+            foreach (ManifestLine deeper in part.Lines)
+            {
+                NoteContradiction(line, part, deeper, inside, collector);
+            }
+        }
+
+        NoteContradiction(line, tree, line, inside, collector);
+    }
+
+    private void NoteContradiction(ManifestLine removed, KitTree part, ManifestLine line, KitTree? inside, ToolReadsCollector collector)
     {
         if (line.Tool is { } tool)
         {
-            if (collector.Collect(tool, tree).Best is { LookCount: > 0 })
+            if (collector.Collect(tool, part).Best is { LookCount: > 0 })
             {
-                Findings.Add(new Finding(FindingLevel.Line, new Reason(PeopleReasons.FindingRemovedRead, ("tool", tool.Id.Value))) { LineNumbers = [tree.OuterNumberOf(line)], LineLabels = [LineConclusion.LabelOf(tree.Within, line.Number)] });
+                Findings.Add(new Finding(FindingLevel.Line, new Reason(PeopleReasons.FindingRemovedRead, ("tool", tool.Id.Value))) { LineNumbers = [tree.OuterNumberOf(removed)], LineLabels = [LineConclusion.LabelOf(tree.Within, removed.Number)] });
             }
 
-            if (scope.People.SightingsOf(tool.Id).FirstOrDefault(sighting => IsFresh(sighting.At)) is { } seen && (seen.InKit.IsEmpty || tree.IsInside(seen.InKit)))
+            if (scope.People.SightingsOf(tool.Id).FirstOrDefault(sighting => IsFresh(sighting.At)) is { } seen)
             {
-                NoteSighting(line, seen);
+                bool isInside = tree.IsInside(seen.InKit) || (inside?.All.Any(deeper => deeper.Manifest.Id == seen.InKit) ?? false);
+                if (isInside || seen.InKit.IsEmpty)
+                {
+                    NoteSighting(removed, seen, isInside);
+                }
             }
         }
 
-        if (scope.People.CountsOf(manifest.Id, line.Number).FirstOrDefault(count => IsFresh(count.At)) is { } counted && counted.Quantity.Amount + counted.Parts > 0)
+        if (scope.People.CountsOf(part.Manifest.Id, line.Number).FirstOrDefault(count => IsFresh(count.At)) is { } counted && counted.Quantity.Amount + counted.Parts > 0)
         {
-            Contradictions.Add(Inside(line, "counted", counted.By, counted.At));
+            Contradictions.Add(Inside(removed, "counted", counted.By, counted.At));
         }
     }
 
-    private void NoteSighting(ManifestLine line, Sighting seen)
+    private void NoteSighting(ManifestLine line, Sighting seen, bool isInside)
     {
         Findings.Add(new Finding(FindingLevel.Line, new Reason(
             PeopleReasons.FindingRemovedSighted, ("tool", seen.Tool.Value), ("by", seen.By.Value), ("at", scope.Time(seen.At)), ("where", seen.Where.Value)))
@@ -155,19 +172,11 @@ internal sealed class NotExpectedSearch
             LineNumbers = [tree.OuterNumberOf(line)],
             LineLabels = [LineConclusion.LabelOf(tree.Within, line.Number)],
         });
-        if (tree.IsInside(seen.InKit))
+        if (isInside)
         {
             Contradictions.Add(Inside(line, "sighted", seen.By, seen.At));
         }
     }
-
-    private static DateTimeOffset PresentedAt(ReconciliationScope scope, IReadOnlyList<SessionSummary> sessions)
-        => sessions
-            .Select(static summary => summary.Session)
-            .Where(session => session.From <= scope.AsOf && scope.AsOf - session.To <= scope.Policy.Sessions.SessionAgeMax)
-            .Select(static session => session.From)
-            .Append(scope.AsOf)
-            .Min();
 
     private bool IsFresh(DateTimeOffset at) => scope.AsOf - at <= scope.Policy.Inventory.EvidenceAgeMax;
 

@@ -169,9 +169,9 @@ public sealed class Reconciler
     {
         KitId kit = manifest.Id;
         List<SessionSummary> sessions = scope.SessionsOf(kit);
-        KitTree tree = KitTree.Of(manifest, scope);
+        KitTree tree = KitTree.Of(manifest, scope, scope.People.HasAnnotations || scope.People.HasSubstitutions ? PresentationSearch.Of(scope, manifest, sessions) : scope.AsOf);
         var collector = new ToolReadsCollector(scope, tree, sessions);
-        var notExpected = new NotExpectedSearch(scope, tree, sessions);
+        var notExpected = new NotExpectedSearch(scope, tree);
         JudgedLine[] own = new LineJudge(scope, tree, collector, rules, notExpected).JudgeLines();
         JudgedLine[] judged = manifest.HasSubKits ? [.. own.SelectMany(static line => line.WithInner())] : own;
         LineConclusion[] lines = Array.ConvertAll(judged, static line => line.Conclusion);

@@ -99,6 +99,15 @@ public static class ReconciliationReasons
     /// <summary>A tool on two manifests was read in the other kit's session, or in one that presents both.</summary>
     public static ReasonKind CreditedToTwoKits { get; } = new("identity.credited-to-two-kits", "tool {tool} is also on the manifest of kit {kit} and was read where that kit was presented: one tool cannot satisfy two kits");
 
+    /// <summary>One tool stands on several lines of the kit.</summary>
+    public static ReasonKind CreditedToTwoLines { get; } = new("identity.credited-to-two-lines", "tool {tool} stands on lines {lines}, listed or in place of another: one tool cannot satisfy two lines");
+
+    /// <summary>A sighting or count of a tool of several kits does not say which kit it was in.</summary>
+    public static ReasonKind KitNotSaid { get; } = new("identity.kit-not-said", "tool {tool} belongs to kit {kit} too and nobody said in which of them it was: one tool cannot satisfy two kits");
+
+    /// <summary>Nothing shows which of several kits a sub-kit is in.</summary>
+    public static ReasonKind SubKitNotSaid { get; } = new("identity.sub-kit-not-placed", "sub-kit {sub} is on the manifest of kit {kit} too and nothing shows in which of them it was: one sub-kit cannot satisfy two kits");
+
     /// <summary>A control tag of the station is bound to the tool.</summary>
     public static ReasonKind BoundControlTag { get; } = new("identity.bound-control-tag", "its tag {tag} is also a control tag of station {station}, where it always answers");
 
@@ -311,7 +320,7 @@ public static class ReconciliationReasons
     [
         Sighted, Counted, PiecesCounted, BetterElsewhere, LaterSilent, ReadBeforeClearing, OnlyWhileNearby, ContainerOnly, CountShort, Surplus, PiecesNotCounted, PiecesUnknown, PiecesShort, PiecesOver,
         NotCounted, NoLiveTag, NoUsableSession, OtherUnit, CountNotIdentity, OtherMark, SharedMark, SightedInOtherKit, TooOld, CountOfOtherRevision, CountsDiffer,
-        RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, CreditedToTwoKits, BoundControlTag, Quarantined, MarkOnOtherTool,
+        RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, CreditedToTwoKits, CreditedToTwoLines, KitNotSaid, SubKitNotSaid, BoundControlTag, Quarantined, MarkOnOtherTool,
         IdentitySettled,
         StepPresentAgain, StepSecondPass, StepSightTool, StepLookInKit, StepCountItems, StepCountPieces, StepSearchShortage, StepResolveSurplus, StepSettleIdentity, StepPresentAtStation,
         KitLinesOpen, KitDifferences, KitForeignTool, KitNoUsableSession, KitNothingExpected, KitNoReadUsed, KitManualNotAllowed, KitMorePersons,

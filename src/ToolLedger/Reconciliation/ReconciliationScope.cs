@@ -18,6 +18,7 @@ internal sealed class ReconciliationScope
     private readonly Dictionary<ReadSession, IReadOnlyList<Finding>> sessionFindings = new(ReferenceEqualityComparer.Instance);
     private readonly Lazy<Digest> hintsDigest;
     private readonly Lazy<ILookup<TagId, ProximityNote>> notes;
+    private readonly Lazy<SubstitutionIndex>? substitutions;
 
     // Results of one call explain their reads later, perhaps on several threads, and share this scope.
     private readonly Lock sharing = new();
@@ -30,6 +31,7 @@ internal sealed class ReconciliationScope
         People = PeopleIndex.Of(input.Inventory, input.AsOf);
         Sessions = new SessionIndex(input.Sessions, isForMany);
         notes = new(() => input.ProximityNotes.Where(note => note.LastSeen <= input.AsOf).ToLookup(static note => note.Tag));
+        substitutions = People.HasSubstitutions ? new(() => new SubstitutionIndex(this)) : null;
         Entries = new EntrySearch(this);
     }
 
@@ -42,6 +44,9 @@ internal sealed class ReconciliationScope
     public SessionIndex Sessions { get; }
 
     public EntrySearch Entries { get; }
+
+    /// <summary>What is in place of what in all kits; null where nobody recorded a substitution.</summary>
+    public SubstitutionIndex? Substitutions => substitutions?.Value;
 
     public DateTimeOffset AsOf => Input.AsOf;
 

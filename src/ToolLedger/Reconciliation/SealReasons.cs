@@ -33,6 +33,9 @@ public static class SealReasons
     /// <summary>A tool under seal was heard elsewhere.</summary>
     public static ReasonKind ReadElsewhere { get; } = new("line.sealed-read-elsewhere", "under seal, and yet read in session {session} of another kit since: the seal says nothing of it");
 
+    /// <summary>Somebody saw or counted otherwise since.</summary>
+    public static ReasonKind Contradicted { get; } = new("line.sealed-contradicted", "under seal, and yet {what} by {by} at {at}, after the inventory that the seal closes: the seal says nothing of it");
+
     /// <summary>Another tool is in place on record.</summary>
     public static ReasonKind Substituted { get; } = new("line.substituted", "stands in for {tool} since {at}, recorded by {by}: {reason}");
 
@@ -42,6 +45,6 @@ public static class SealReasons
     /// <summary>All kinds of this list.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        Sealed, NotAccepted, NotChecked, Broken, OtherNumber, TooOld, OtherRevision, Opened, ReadElsewhere, Substituted, ReadReplaced,
+        Sealed, NotAccepted, NotChecked, Broken, OtherNumber, TooOld, OtherRevision, Opened, ReadElsewhere, Contradicted, Substituted, ReadReplaced,
     ];
 }

@@ -1,6 +1,8 @@
 using System;
+using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -34,10 +36,13 @@ internal sealed class SealSearch
     /// <summary>Why a seal that is on record is not accepted, or null.</summary>
     public Reason? Doubt { get; private set; }
 
-    /// <summary>Why the seal does not stand for a line although it is accepted: its tool was heard somewhere else since.</summary>
-    public Reason? WhyNotFor(ToolReads reads)
+    /// <summary>Why the seal does not stand for a line although it is accepted: its tool was heard or seen somewhere else since, or something else was counted.</summary>
+    public Reason? WhyNotFor(ManifestLine line, ToolReads reads, decimal knownShort, int piecesKnown)
+        => Seal is null ? null : WhyHeard(reads) ?? WhySighted(line) ?? WhyCounted(line, knownShort, piecesKnown);
+
+    private Reason? WhyHeard(ToolReads reads)
     {
-        foreach (TagBinding binding in Seal is null ? [] : reads.LiveTags)
+        foreach (TagBinding binding in reads.LiveTags)
         {
             ReadSession? elsewhere = collector.OthersThatHeard(binding.Tag).FirstOrDefault(session =>
                 session.Find(binding.Tag) is { AcceptedCount: > 0, LastSeen: { } at } && at > Seal!.InventoriedAt
@@ -50,6 +55,44 @@ internal sealed class SealSearch
 
         return null;
     }
+
+    /// <summary>Whoever saw a tool that is said to be under seal, and does not say that it was in there, saw it outside.</summary>
+    private Reason? WhySighted(ManifestLine line)
+    {
+        foreach (Sighting sighting in line.Tool is { } tool ? scope.People.SightingsOf(tool.Id) : [])
+        {
+            if (sighting.At > Seal!.InventoriedAt && (sighting.InKit.IsEmpty || !tree.IsInside(sighting.InKit)))
+            {
+                return Contradicted(FormattableString.Invariant($"sighted, {sighting.Where}"), sighting.By, sighting.At);
+            }
+        }
+
+        return null;
+    }
+
+    private Reason? WhyCounted(ManifestLine line, decimal knownShort, int piecesKnown)
+    {
+        foreach (LineCount count in scope.People.CountsOf(tree.Manifest.Id, line.Number))
+        {
+            if (count.At > Seal!.InventoriedAt && (count.Parts > 0 || count.Quantity.Unit != line.Expected.Unit || count.Quantity.Amount != line.Expected.Amount - knownShort))
+            {
+                return Contradicted(FormattableString.Invariant($"counted {count.Quantity}"), count.By, count.At);
+            }
+        }
+
+        foreach (PieceCount count in line.Tool is { } tool ? scope.People.PiecesOf(tool.Id) : [])
+        {
+            if (count.At > Seal!.InventoriedAt && count.Pieces != Math.Max(line.Tool!.PieceCount, piecesKnown))
+            {
+                return Contradicted(count.Pieces is { } pieces ? FormattableString.Invariant($"counted {pieces} pieces") : "said to be in an unknown number of pieces", count.By, count.At);
+            }
+        }
+
+        return null;
+    }
+
+    private Reason Contradicted(string what, PersonId by, DateTimeOffset at)
+        => Of(SealReasons.Contradicted, ("what", what), ("by", by.Value), ("at", scope.Time(at)));
 
     /// <summary>The sentence that states the basis: both dates are shown.</summary>
     public Reason Accepted() => new(
@@ -93,14 +136,10 @@ internal sealed class SealSearch
             return Of(SealReasons.NotChecked, number);
         }
 
-        if (!check.IsIntact)
+        // A seal that was once seen broken or exchanged is not whole again because a later look says so.
+        if (scope.People.SealChecksOf(part.Manifest.Id).Where(look => look.At >= seal.At).Select(look => WhyContrary(look, seal.Number)).FirstOrDefault(static why => why is not null) is { } contrary)
         {
-            return Of(SealReasons.Broken, number, ("by", check.By.Value), ("at", scope.Time(check.At)));
-        }
-
-        if (!string.Equals(check.NumberRead, seal.Number, StringComparison.Ordinal))
-        {
-            return Of(SealReasons.OtherNumber, number, ("read", check.NumberRead), ("by", check.By.Value), ("at", scope.Time(check.At)));
+            return contrary;
         }
 
         if (scope.AsOf - seal.InventoriedAt > policy.SealAgeMax)
@@ -113,11 +152,42 @@ internal sealed class SealSearch
             return Of(SealReasons.OtherRevision, number);
         }
 
-        // Opened at the very instant of the inventory is opened for it.
-        return scope.People.OpeningsOf(part.Manifest.Id) is [var opening, ..] && opening.At > seal.InventoriedAt
-            ? Of(SealReasons.Opened, number, ("by", opening.By.Value), ("at", scope.Time(opening.At)))
-            : null;
+        return WhyOpened(part, seal) ?? part.All.Skip(1).Select(deeper => WhyInner(deeper, seal)).FirstOrDefault(static why => why is not null);
     }
+
+    private Reason? WhyOpened(KitTree part, SealRecord seal)
+    {
+        // Opened at the very instant of the inventory is opened for it. Whoever opens a box inside has opened what is around it.
+        return part.All
+            .SelectMany(deeper => scope.People.OpeningsOf(deeper.Manifest.Id))
+            .Where(opening => opening.At > seal.InventoriedAt)
+            .OrderByDescending(static opening => opening.At)
+            .ThenBy(static opening => opening.Kit.Value, StringComparer.Ordinal)
+            .FirstOrDefault() is { } opening
+                ? Of(SealReasons.Opened, ("number", seal.Number), ("by", opening.By.Value), ("at", scope.Time(opening.At)))
+                : null;
+    }
+
+    /// <summary>What was said of the seal of a box inside after the inventory that the outer one closes.</summary>
+    private Reason? WhyInner(KitTree deeper, SealRecord outer)
+    {
+        IReadOnlyList<SealRecord> own = scope.People.SealsOf(deeper.Manifest.Id);
+        if (own.FirstOrDefault(inner => inner.At > outer.At) is { } later)
+        {
+            return Of(SealReasons.Opened, ("number", outer.Number), ("by", later.By.Value), ("at", scope.Time(later.At)));
+        }
+
+        return scope.People.SealChecksOf(deeper.Manifest.Id)
+            .Where(look => look.At > outer.InventoriedAt)
+            .Select(look => WhyContrary(look, own.FirstOrDefault(inner => inner.At <= look.At)?.Number ?? look.NumberRead))
+            .FirstOrDefault(static why => why is not null);
+    }
+
+    private Reason? WhyContrary(SealCheck look, string number)
+        => !look.IsIntact ? Of(SealReasons.Broken, ("number", number), ("by", look.By.Value), ("at", scope.Time(look.At)))
+            : !string.Equals(look.NumberRead, number, StringComparison.Ordinal)
+                ? Of(SealReasons.OtherNumber, ("number", number), ("read", look.NumberRead), ("by", look.By.Value), ("at", scope.Time(look.At)))
+            : null;
 
     private static Reason Of(ReasonKind kind, params ReadOnlySpan<(string Name, string Value)> values) => new(kind, values);
 }

@@ -32,7 +32,7 @@ internal sealed class SignatureSearch
     public string? WhyNot(Signature signature)
         => signature.At > scope.AsOf ? "it is later than the instant this answer is for"
             : signature.At < latest || scope.AsOf - signature.At > scope.Policy.Inventory.EvidenceAgeMax
-                ? "it is older than the last count or sighting it would have to cover, or than the policy allows"
+                ? "it is older than the last count, sighting or substitution it would have to cover, or than the policy allows"
             : !IsOfRole(scope.Policy.Inventory, signature) ? "the policy does not name its role among those that may sign"
             : counters.Any(person => PersonCount.AreSame(person, signature.By)) ? "the policy bans signing for what one has sighted, counted or witnessed"
             : null;

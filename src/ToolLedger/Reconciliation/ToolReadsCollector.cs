@@ -19,6 +19,7 @@ internal sealed class ToolReadsCollector
     private readonly List<ReadSession> recent;
     private readonly MismatchSearch mismatches;
     private readonly ReadSession? latest;
+    private readonly Dictionary<KitTree, ReadSession?> latestOf = new(ReferenceEqualityComparer.Instance);
 
     public ToolReadsCollector(ReconciliationScope scope, KitTree tree, IReadOnlyList<SessionSummary> sessions)
     {
@@ -60,7 +61,7 @@ internal sealed class ToolReadsCollector
         var reads = new ToolReads();
         reads.Mismatches = mismatches.Of(tool);
         CollectTags(tool, reads);
-        reads.ReadsWithheld ??= reads.Elsewhere ?? WhyLaterSilent(reads);
+        reads.ReadsWithheld ??= reads.Elsewhere ?? WhyLaterSilent(reads, listedIn);
         CollectReencoded(tool.Id, reads);
         DoubtOtherManifests(tool.Id, listedIn, reads);
         return reads;
@@ -91,6 +92,16 @@ internal sealed class ToolReadsCollector
     /// <summary>One tool cannot satisfy two kits: read where the other kit was presented too, or only in the other kit's session, it settles nothing here.</summary>
     private void DoubtOtherManifests(ToolId tool, KitTree listedIn, ToolReads reads)
     {
+        IReadOnlyList<string> labels = listedIn.LabelsOf(tool);
+        if (labels.Count > 1 && (reads.Best is { LookCount: > 0 } || scope.People.SightingsOf(tool).Count > 0))
+        {
+            reads.AddDoubt(new IdentityDoubt(
+                new Reason(ReconciliationReasons.CreditedToTwoLines, ("tool", tool.Value), ("lines", string.Join(", ", labels))), scope.AsOf)
+            {
+                StandsWithoutKit = true,
+            });
+        }
+
         IReadOnlyList<KitId> others = listedIn.OthersWith(tool, scope);
         for (int i = 0; i < others.Count; i++)
         {
@@ -107,7 +118,10 @@ internal sealed class ToolReadsCollector
         if (together || readThere)
         {
             reads.AddDoubt(new IdentityDoubt(
-                new Reason(ReconciliationReasons.CreditedToTwoKits, ("tool", tool.Value), ("kit", other.Value)), reads.LastSeen ?? scope.AsOf));
+                new Reason(ReconciliationReasons.CreditedToTwoKits, ("tool", tool.Value), ("kit", other.Value)), reads.LastSeen ?? scope.AsOf)
+            {
+                StandsWithoutKit = true,
+            });
         }
     }
 
@@ -211,10 +225,38 @@ internal sealed class ToolReadsCollector
         }
     }
 
-    private Reason? WhyLaterSilent(ToolReads reads)
-        => latest is not null && reads.Best is { LookCount: > 0 } && !HeardAny(latest, reads.LiveTags)
-                ? new Reason(ReconciliationReasons.LaterSilent, ("session", latest.Id.Value))
+    private Reason? WhyLaterSilent(ToolReads reads, KitTree listedIn)
+        => reads.Best is { LookCount: > 0 } && LatestOf(listedIn) is { } last && !HeardAny(last, reads.LiveTags)
+                ? new Reason(ReconciliationReasons.LaterSilent, ("session", last.Id.Value))
                 : null;
+
+    /// <summary>The last session of the part that lists a line, of whatever that part is inside of here, or of a kit that holds it all: each had the tool before it.</summary>
+    private ReadSession? LatestOf(KitTree listedIn)
+    {
+        if (!scope.Input.Kits.HasSubKits)
+        {
+            return latest;
+        }
+
+        if (!latestOf.TryGetValue(listedIn, out ReadSession? last))
+        {
+            var kits = new HashSet<KitId>(scope.HoldersOf(subject)) { subject };
+            for (KitTree? part = listedIn; part is not null; part = part.Outer)
+            {
+                kits.Add(part.Manifest.Id);
+            }
+
+            last = kits
+                .SelectMany(scope.Sessions.Presenting)
+                .Where(session => session.To <= scope.AsOf)
+                .OrderBy(static session => session.From)
+                .ThenBy(static session => session.Id.Value, StringComparer.Ordinal)
+                .LastOrDefault();
+            latestOf.Add(listedIn, last);
+        }
+
+        return last;
+    }
 
     private static bool HeardAny(ReadSession session, IReadOnlyList<TagBinding> tags)
     {

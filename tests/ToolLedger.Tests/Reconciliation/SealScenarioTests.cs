@@ -108,6 +108,66 @@ public sealed class SealScenarioTests
         Assert.Equal(LineState.Accounted, result.Lines[2].Inner[3].State);
     }
 
+    [Theory]
+    [InlineData("nothing", KitState.Complete)]
+    [InlineData("box inside opened", KitState.Open)]
+    [InlineData("seal inside broken", KitState.Open)]
+    [InlineData("looks of one instant differ", KitState.Open)]
+    [InlineData("broken before", KitState.Open)]
+    [InlineData("sighted in another kit", KitState.Open)]
+    [InlineData("sighted on a bench", KitState.Open)]
+    [InlineData("counted none", KitState.Open)]
+    [InlineData("no piece", KitState.Open)]
+    public void A_contrary_word_after_the_inventory_that_the_seal_closes_voids_it_however_old(string word, KitState state)
+    {
+        SubKitWorld shift = Shift();
+        shift.IsNestedTwice = true;
+        DateTimeOffset then = World.Start.AddDays(-2);
+        World world = shift.World;
+        switch (word)
+        {
+            case "box inside opened":
+                world.Openings.Add(new KitOpening { Kit = SubKitWorld.K1aa, By = World.P, At = then });
+                break;
+            case "seal inside broken":
+                world.SealChecks.Add(new SealCheck { Kit = SubKitWorld.K1aa, NumberRead = "M-1", IsIntact = false, By = World.Q, At = then });
+                break;
+            case "looks of one instant differ":
+                world.SealChecks.Add(new SealCheck { Kit = SubKitWorld.K1a, NumberRead = "N-99", IsIntact = true, By = World.P, At = World.End.AddSeconds(30) });
+                break;
+            case "broken before":
+                world.SealChecks.Add(new SealCheck { Kit = SubKitWorld.K1a, NumberRead = "N-77", IsIntact = false, By = World.P, At = then });
+                break;
+            case "sighted in another kit":
+                world.Sight("A3", "mark A3", World.K9, then);
+                break;
+            case "sighted on a bench":
+                world.Sight("A3", "mark A3", at: then);
+                break;
+            case "counted none":
+                world.Counts.Add(new LineCount { Kit = SubKitWorld.K1a, LineNumber = 3, Quantity = new Quantity(0, Unit.Each), By = World.Q, At = then });
+                break;
+            case "no piece":
+                world.Pieces.Add(new PieceCount { Tool = new ToolId("A3"), Pieces = 0, By = World.Q, At = then });
+                break;
+        }
+
+        Assert.Equal(state, shift.Reconcile().Kit.State);
+    }
+
+    [Fact]
+    public void S38_One_sealed_sub_kit_that_two_kits_hold_is_a_conflict_in_each_that_nothing_shows_it_to_be_in()
+    {
+        SubKitWorld shift = Shift().ReadWell("V1");
+        shift.Others.Add(SubKitWorld.Manifest(World.K9, 1, SubKitWorld.Line(1, "V1"), new SubKitLine { Number = 7, Kit = SubKitWorld.K1a, Revision = 2 }));
+        Assert.Equal(LineState.Accounted, shift.Reconcile(World.K1).Lines[2].State);
+
+        shift.HasCase = false;
+        LineConclusion[] lines = [shift.Reconcile(World.K1).Lines[2], shift.Reconcile(World.K9).Lines[1]];
+        Assert.All(lines, static line => Assert.Equal(LineState.Conflict, line.State));
+        Assert.All(lines, static line => Assert.Contains(line.Reasons, static reason => reason.Kind == ReconciliationReasons.SubKitNotSaid));
+    }
+
     [Fact]
     public void A_seal_rests_on_people_so_the_policy_may_ask_for_a_second_person()
     {

@@ -288,7 +288,7 @@ public sealed class ShiftReportTests
     [Fact]
     public void A_shortage_signed_after_the_first_signature_is_named_as_a_change()
     {
-        World world = new World().CountAll();
+        var world = new World();
         world.Signatures.Add(new Signature { By = World.Q, At = World.End.AddSeconds(10) });
         world.Annotations.Add(new Annotation
         {
