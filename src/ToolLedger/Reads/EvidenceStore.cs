@@ -78,7 +78,11 @@ internal sealed class EvidenceStore
     }
 
     /// <summary>Moves the looks of a pass from a slot on to a later pass that was announced after its first reads came.</summary>
-    internal void SplitPass(int pass, int newPass, int firstSlot) => _looks.SplitPass(pass, newPass, firstSlot);
+    internal void SplitPass(int pass, int newPass, int startSlot, int firstSlot)
+    {
+        _looks.SplitPass(pass, newPass, startSlot, firstSlot);
+        _index = null;
+    }
 
     internal static void AddStrength(ref TagEntry entry, short centiDbm)
     {

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 
 namespace ToolLedger.Reads;
 
@@ -17,6 +18,9 @@ internal sealed class LookLog
 
     private readonly int _keptInCell;
     private readonly int _limit;
+
+    // By tag, the earliest look of a slot in which a pass began that was announced later: nobody can tell on which side of the start it lay.
+    private readonly Dictionary<int, ulong> _undecided = [];
     private ulong[] _looks = new ulong[FirstLength];
     private int _count;
     private int _compactAt = SmallCount;
@@ -64,16 +68,32 @@ internal sealed class LookLog
     }
 
     /// <summary>Moves the looks of a pass from a slot on to a later pass that was announced after its first reads came.</summary>
-    internal void SplitPass(int pass, int newPass, int firstSlot)
+    /// <param name="pass">The pass.</param>
+    /// <param name="newPass">The later pass.</param>
+    /// <param name="startSlot">The slot that holds the start of the later pass.</param>
+    /// <param name="firstSlot">The first slot that is wholly of the later pass: the same one where the pass starts with a slot.</param>
+    internal void SplitPass(int pass, int newPass, int startSlot, int firstSlot)
     {
-        foreach (ref ulong look in _looks.AsSpan(0, _count))
+        Span<ulong> looks = _looks.AsSpan(0, _count);
+        int kept = 0;
+        foreach (ulong look in looks)
         {
-            if (LookKey.Pass(look) == pass && LookKey.Slot(look) >= firstSlot)
+            int slot = LookKey.Slot(look);
+            if (LookKey.Pass(look) != pass || slot < startSlot)
             {
-                look = LookKey.WithPass(look, newPass);
+                looks[kept++] = look;
+            }
+            else if (slot >= firstSlot)
+            {
+                looks[kept++] = LookKey.WithPass(look, newPass);
+            }
+            else if (!_undecided.TryGetValue(LookKey.Tag(look), out ulong known) || look < known)
+            {
+                _undecided[LookKey.Tag(look)] = look;
             }
         }
 
+        _count = kept;
         _isSorted = false;
     }
 
@@ -81,7 +101,25 @@ internal sealed class LookLog
     internal ReadOnlyMemory<ulong> InOrder()
     {
         Compact();
+        DecideLooks();
+        Compact();
         return _looks.AsMemory(0, _count);
+    }
+
+    // On either side such a look could make two passes of one, so it counts only for a tag of which nothing else is known.
+    private void DecideLooks()
+    {
+        int count = _count;
+        foreach ((int tag, ulong look) in _undecided)
+        {
+            int at = _looks.AsSpan(0, count).BinarySearch(LookKey.Of(tag, 0, 0, 0));
+            if (~at == count || LookKey.Tag(_looks[~at]) != tag)
+            {
+                TryAdd(look);
+            }
+        }
+
+        _undecided.Clear();
     }
 
     // While it is small, looks that came twice make room first: a session of a kit soon takes no more memory.

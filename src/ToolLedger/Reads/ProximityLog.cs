@@ -5,7 +5,8 @@ namespace ToolLedger.Reads;
 
 /// <summary>Notes the tags heard at a station while no session is open: hints, never evidence.</summary>
 /// <remarks>What is kept grows with the number of different tags, never with the number of reads, and neither order nor
-/// repeats change a note. Not thread-safe.</remarks>
+/// repeats change a note, but for reads further apart than a log reaches: a read that far behind those noted starts the log
+/// anew, so that a reader whose clock had not been set yet does not shut out what it hears afterwards. Not thread-safe.</remarks>
 public sealed class ProximityLog
 {
     private readonly StationId _station;
@@ -14,6 +15,7 @@ public sealed class ProximityLog
     private readonly long _reach;
     private EvidenceStore? _store;
     private long _baseSlot;
+    private long _keptCount;
 
     /// <summary>Opens a log.</summary>
     /// <param name="station">The station.</param>
@@ -46,18 +48,27 @@ public sealed class ProximityLog
         }
     }
 
-    /// <summary>How many reads could not be kept because a limit was reached, or because they lie over 33,554,431 slots from the first: half a year of the default slot length, four days of the shortest.</summary>
+    /// <summary>How many reads could not be kept because a limit was reached, because they name no tag, or because they lie over 33,554,431 slots before or behind others: half a year of the default slot length, four days of the shortest. Of two reads that far apart the earlier is not kept.</summary>
     public long NotKeptCount { get; private set; }
 
     /// <summary>Adds a read. Any order is fine.</summary>
     /// <param name="read">The read.</param>
     public void Add(in TagRead read)
     {
+        if (read.Tag.IsEmpty)
+        {
+            NotKeptCount++;
+            return;
+        }
+
         long first = read.FirstTicks / _slotLength;
         long last = read.LastTicks / _slotLength;
-        if (_store is null)
+        if (_store is null || first - _baseSlot - _reach >= _reach)
         {
-            // Slots are counted from far before the first read, on a grid that does not depend on it.
+            NotKeptCount += _keptCount;
+            _keptCount = 0;
+
+            // Slots are counted from far before that read, on a grid that does not depend on it.
             _baseSlot = first - _reach;
             _store = new EvidenceStore(_policy, _baseSlot * _slotLength, []);
         }
@@ -73,6 +84,7 @@ public sealed class ProximityLog
         bool kept = _store.AddLook(index, ref entry, 1, read.AntennaNumber, (int)(first - _baseSlot), true, read.FirstTicks);
         kept &= first == last || _store.AddLook(index, ref entry, 1, read.AntennaNumber, (int)(last - _baseSlot), true, read.LastTicks);
         NotKeptCount += kept ? 0 : 1;
+        _keptCount += kept ? 1 : 0;
     }
 
     private bool IsNear(long slot) => Math.Abs(slot - _baseSlot - _reach) < _reach;

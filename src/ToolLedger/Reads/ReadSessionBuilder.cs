@@ -15,7 +15,8 @@ namespace ToolLedger.Reads;
 /// <para>A look is one pass, one antenna, one time slot. A report gives a look at its first and at its last instant, as far
 /// as these lie in the presentation; how often it counted the tag in between adds nothing.</para>
 /// <para>Announce a pass before adding its reads. If reads of it came first, their looks are moved to the new pass by whole
-/// slots, as far as the limit of looks kept has not dropped them.</para>
+/// slots, as far as the limit of looks kept has not dropped them. What came before the announcement in the slot in which the
+/// pass begins could be of either pass: it counts, as one look, only for a tag that has no other look.</para>
 /// <para>Not thread-safe: one presentation, one thread at a time.</para>
 /// </remarks>
 public sealed class ReadSessionBuilder
@@ -151,8 +152,9 @@ public sealed class ReadSessionBuilder
         _slotFrom = _slotTo = 0;
         if (_lastAccepted >= start)
         {
+            int startSlot = (int)((start - _from) / _slotLength);
             int firstSlot = (int)((start - _from + _slotLength - 1) / _slotLength);
-            _store.SplitPass(_passStarts.Count - 1, _passStarts.Count, firstSlot);
+            _store.SplitPass(_passStarts.Count - 1, _passStarts.Count, startSlot, firstSlot);
         }
 
         SessionLog.PassBegan(_logger, _presentation.Id, _passStarts.Count, at);

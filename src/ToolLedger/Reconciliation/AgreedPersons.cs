@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -9,10 +10,13 @@ namespace ToolLedger.Reconciliation;
 
 /// <summary>
 /// Who sighted, counted or witnessed what counts for a line, and whoever said the same before, as far back as nobody said otherwise: two people who
-/// count one after the other are two people.
+/// count one after the other are two people, unless the kit was opened in between.
 /// </summary>
-internal sealed class AgreedPersons(ReconciliationScope scope, KitManifest manifest, PeopleCollector people, SealSearch seals)
+internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, PeopleCollector people, SealSearch seals)
 {
+    private readonly KitManifest manifest = tree.Manifest;
+    private readonly DateTimeOffset? opened = LastOpening(scope, tree);
+
     /// <param name="facts">The line.</param>
     /// <param name="lastUse">The last job record that counts: a count before it is not the same, whatever its number.</param>
     /// <param name="lastWord">The last word on how the tool broke: a count of pieces before it says nothing.</param>
@@ -47,18 +51,33 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitManifest manif
         return persons;
     }
 
+    private static DateTimeOffset? LastOpening(ReconciliationScope scope, KitTree tree)
+    {
+        DateTimeOffset? own = tree.Subject.Openings(scope) is [var opening, ..] ? opening.At : null;
+        DateTimeOffset? outer = scope.HoldersOf(tree.Subject.Manifest.Id)
+            .Select(scope.People.OpeningsOf)
+            .Where(static openings => openings.Count > 0)
+            .Max(static openings => (DateTimeOffset?)openings[0].At);
+        return own > outer || outer is null ? own : outer;
+    }
+
     private void AddSightings(Tool tool, Sighting latest, List<PersonId> persons)
     {
         foreach (Sighting earlier in scope.People.SightingsOf(tool.Id))
         {
-            if (earlier.At > latest.At || people.IsAside(earlier))
+            if (earlier.At > latest.At || !people.IsFresh(earlier.At))
             {
                 continue;
             }
 
-            if (people.IsContrary(tool, earlier))
+            if (earlier.At <= opened || people.IsContrary(tool, earlier))
             {
                 return;
+            }
+
+            if (people.IsAside(earlier))
+            {
+                continue;
             }
 
             Add(persons, earlier.By, earlier.Witness);
@@ -74,7 +93,7 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitManifest manif
                 continue;
             }
 
-            if (earlier.Quantity != latest.Quantity || earlier.Parts > 0 || earlier.At < lastUse)
+            if (earlier.At <= opened || earlier.Quantity != latest.Quantity || earlier.Parts > 0 || earlier.At < lastUse)
             {
                 return;
             }
@@ -92,7 +111,7 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitManifest manif
                 continue;
             }
 
-            if (earlier.Pieces != latest.Pieces || earlier.At < lastWord)
+            if (earlier.At <= opened || earlier.Pieces != latest.Pieces || earlier.At < lastWord)
             {
                 return;
             }

@@ -6,7 +6,7 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
 
-/// <summary>Balances a counted consumable with the job records that count: the latest of each job, in the line's unit, of this issue, no later than the count.</summary>
+/// <summary>Balances a counted consumable with the job records that count: the latest of each job (a job number written otherwise is the same job), in the line's unit, of this issue, no later than the count.</summary>
 internal sealed class BalanceSearch(ReconciliationScope scope, KitManifest manifest)
 {
     /// <summary>The records that count, the latest of each job.</summary>
@@ -25,7 +25,7 @@ internal sealed class BalanceSearch(ReconciliationScope scope, KitManifest manif
             string? why = use.Unit != line.Expected.Unit ? "it is in another unit than the line"
                 : use.At < manifest.EffectiveFrom ? "it is older than this revision of the manifest"
                 : scope.AsOf - use.At > scope.Policy.Inventory.JobRecordAgeMax ? "it is older than the policy allows"
-                : (jobs ??= new HashSet<string>(StringComparer.Ordinal)).Add(use.Job) ? null
+                : (jobs ??= new HashSet<string>(StringComparer.Ordinal)).Add(FoldedText.Of(use.Job)) ? null
                 : "a later record of the job replaces it";
             if (why is null)
             {
@@ -40,9 +40,27 @@ internal sealed class BalanceSearch(ReconciliationScope scope, KitManifest manif
         return used;
     }
 
-    /// <summary>What was taken out after the count was counted as still there: such a count no longer says what is there.</summary>
+    /// <summary>Whether another record of the same job and instant says that other amounts were taken out than one that counts.</summary>
+    public bool AreDisputed(IReadOnlyList<ConsumableUse> uses)
+    {
+        foreach (ConsumableUse use in uses)
+        {
+            foreach (ConsumableUse other in scope.People.UsesOf(manifest.Id, use.LineNumber))
+            {
+                if (other.At == use.At && other.Unit == use.Unit && other.Used + other.Scrapped != use.Used + use.Scrapped
+                    && string.Equals(FoldedText.Of(other.Job), FoldedText.Of(use.Job), StringComparison.Ordinal))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>What was taken out after the count, or at its very instant, was counted as still there: such a count no longer says what is there.</summary>
     public Reason? WhyCountedTooEarly(LineCount count, IReadOnlyList<ConsumableUse> uses)
-        => uses.Count > 0 && uses[0].At > count.At
+        => uses.Count > 0 && uses[0].At >= count.At
             ? new Reason(PeopleReasons.UsedSinceCounted, ("by", count.By.Value), ("job", uses[0].Job), ("at", scope.Time(uses[0].At)))
             : null;
 

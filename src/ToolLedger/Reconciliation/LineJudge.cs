@@ -43,7 +43,7 @@ internal sealed class LineJudge
         balances = new BalanceSearch(scope, tree.Manifest);
         seals = new SealSearch(scope, tree, collector);
         evidence = new LineEvidenceSearch(scope, tree, collector, seals);
-        persons = new AgreedPersons(scope, tree.Manifest, people, seals);
+        persons = new AgreedPersons(scope, tree, people, seals);
         sentences = new LineSentences(scope, tree, seals);
         calibration = new CalibrationAnswer(scope, tree);
     }
@@ -60,10 +60,12 @@ internal sealed class LineJudge
         PieceCount? pieces = line.Tool is { } piecesOf ? people.FindPieces(piecesOf, number, remarks) : null;
         decimal knownShort = notExpected.ShortOf(line, remarks);
         IReadOnlyList<ConsumableUse> uses = line is ConsumableLine consumable ? balances.FindUses(consumable, remarks) : [];
-        LineCount? count = people.FindCount(line, line.Expected.Amount - knownShort - BalanceSearch.TakenOut(uses), remarks, out JoiningStatement? joining);
-        if (count is not null && balances.WhyCountedTooEarly(count, uses) is { } early)
+        decimal settled = line.Expected.Amount - knownShort - BalanceSearch.TakenOut(uses);
+        LineCount? count = people.FindCount(line, settled, remarks, out JoiningStatement? joining);
+        bool settles = count is not null && count.Quantity.Amount + (joining?.Wholes ?? 0) == settled;
+        if (count is not null && (balances.WhyCountedTooEarly(count, uses) ?? (settles ? WhyDisputed(line, count, uses) : null)) is { } unfit)
         {
-            remarks.Add(early);
+            remarks.Add(unfit);
             (count, joining) = (null, null);
         }
 
@@ -112,6 +114,13 @@ internal sealed class LineJudge
         };
         IReadOnlyList<PersonId> said = persons.Of(facts, uses.Count > 0 ? uses[0].At : null, number.LastWord);
         return Conclude(WithBalance(facts, uses), reads, said, number.IsBroken, inner);
+    }
+
+    /// <summary>Of entries of one instant that say different numbers one does not agree with a count that settles the line by another.</summary>
+    private Reason? WhyDisputed(ManifestLine line, LineCount count, IReadOnlyList<ConsumableUse> uses)
+    {
+        string? what = balances.AreDisputed(uses) ? "job records" : notExpected.IsDisputed(line) ? "annotations" : null;
+        return what is null ? null : new Reason(PeopleReasons.EntriesDiffer, ("what", what), ("by", count.By.Value));
     }
 
     private static LineFacts WithBalance(LineFacts facts, IReadOnlyList<ConsumableUse> uses) => facts.Line is ConsumableLine && facts.Counted is { } counted

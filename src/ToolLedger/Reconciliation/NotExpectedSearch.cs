@@ -88,6 +88,11 @@ internal sealed class NotExpectedSearch
         return annotation.ShortBy.Amount;
     }
 
+    /// <summary>Whether another shortage annotation of the same instant says another number than the one that counts.</summary>
+    public bool IsDisputed(ManifestLine line) => Find(line) is { Kind: AnnotationKind.Shortage } annotation
+        && scope.People.AnnotationsOf(manifest.Id, line.Number).Any(other => other.Kind == AnnotationKind.Shortage
+            && other.SignedBy.At == annotation.SignedBy.At && other.ShortBy != annotation.ShortBy && WhyNot(line, other) is null);
+
     private Annotation? Find(ManifestLine line) => annotations?.GetValueOrDefault(line.Number);
 
     /// <summary>The latest annotation that counts stands alone; one that has ended leaves the line expected in full.</summary>

@@ -18,14 +18,21 @@ public static class OperationGate
 {
     /// <summary>Judges whether an inventory satisfies the gate at an instant.</summary>
     /// <param name="result">The inventory.</param>
-    /// <param name="openings">Openings of kits, in any order; those of other kits and those after the instant are not looked at. Openings that the result itself carries count too.</param>
+    /// <param name="openings">Openings of kits, in any order: of the kit, its sub-kits and the kits that hold it. Those of other kits and those after the instant are not looked at. Openings that the result itself carries count too.</param>
     /// <param name="asOf">The instant of the operation.</param>
     /// <returns>The answer with its reasons.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">One of the openings is null.</exception>
     public static GateAnswer Judge(ReconciliationResult result, IEnumerable<KitOpening> openings, DateTimeOffset asOf)
     {
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(openings);
+        KitOpening[] all = [.. openings];
+        if (Array.Exists(all, static opening => opening is null))
+        {
+            throw new ArgumentException("An opening is null.", nameof(openings));
+        }
+
         var reasons = new List<Reason>();
         if (result.Kit.State != KitState.Complete)
         {
@@ -37,7 +44,7 @@ public static class OperationGate
             reasons.Add(new Reason(PeopleReasons.GateLater, ("at", Time(result, result.AsOf))));
         }
 
-        DateTimeOffset? opened = LastOpening(result, [.. openings, .. result.Openings], asOf);
+        DateTimeOffset? opened = LastOpening(result, [.. all, .. result.Openings], asOf);
         AddOpening(reasons, result, opened);
         AddAge(reasons, result, asOf);
         foreach (UnlistedItemReport report in result.UnlistedItems)
@@ -68,9 +75,10 @@ public static class OperationGate
 
     private static DateTimeOffset? LastOpening(ReconciliationResult result, List<KitOpening> openings, DateTimeOffset asOf)
     {
-        HashSet<KitId> subKits = [.. result.AllLines.Select(static line => line.Line).OfType<SubKitLine>().Select(static line => line.Kit)];
+        // Whoever opens a box in the bag, or the bag around the box, could reach what is in it.
+        HashSet<KitId> kits = [result.Manifest.Id, .. result.Holders, .. result.AllLines.Select(static line => line.Line).OfType<SubKitLine>().Select(static line => line.Kit)];
         return openings
-            .Where(opening => (opening.Kit == result.Manifest.Id || subKits.Contains(opening.Kit)) && opening.At <= asOf)
+            .Where(opening => kits.Contains(opening.Kit) && opening.At <= asOf)
             .Max(static opening => (DateTimeOffset?)opening.At);
     }
 

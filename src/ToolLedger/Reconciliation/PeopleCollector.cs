@@ -33,10 +33,6 @@ internal sealed class PeopleCollector
             {
                 remarks.Add(TooOld("a sighting", sighting.By, sighting.At));
             }
-            else if (tree.CountOfMark(sighting.MarkRead) > 1 && !IsToldApart(sighting))
-            {
-                remarks.Add(new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead)));
-            }
             else if (WhyContrary(tool, sightings, i) is { } contrary)
             {
                 // What was read after the sighting may have come here since; what was read before it has been contradicted.
@@ -50,6 +46,10 @@ internal sealed class PeopleCollector
                 }
 
                 return null;
+            }
+            else if (tree.CountOfMark(sighting.MarkRead) > 1 && !IsToldApart(sighting))
+            {
+                remarks.Add(new Reason(ReconciliationReasons.SharedMark, ("mark", sighting.MarkRead)));
             }
             else if (scope.Policy.Inventory.SightingWitnessNeeded && IsAlone(sighting.By, sighting.Witness))
             {
@@ -89,8 +89,7 @@ internal sealed class PeopleCollector
     {
         for (int i = index; i < sightings.Count && sightings[i].At == sightings[index].At; i++)
         {
-            bool isAside = i > index && tree.CountOfMark(sightings[i].MarkRead) > 1 && !IsToldApart(sightings[i]);
-            if (!isAside && WhyContrary(tool, sightings[i]) is { } contrary)
+            if (WhyContrary(tool, sightings[i]) is { } contrary)
             {
                 return contrary;
             }
@@ -147,7 +146,7 @@ internal sealed class PeopleCollector
             else
             {
                 isAgreed = false;
-                bool decides = count.At == latest.At && latest.Quantity.Amount == settled;
+                bool decides = count.At == latest.At && Settles(latest, settled) && !Settles(count, settled);
                 (latest, LineCount other) = decides ? (count, latest) : (latest, count);
                 if (other.Quantity != latest.Quantity)
                 {
@@ -162,25 +161,43 @@ internal sealed class PeopleCollector
         }
 
         // The latest word stands: a count of parts that nobody joined is no count, and makes an earlier one none either.
-        joining = FindJoining(latest, remarks);
+        joining = FindJoining(latest, settled, remarks);
         return joining is null ? null : latest;
     }
 
+    private bool Settles(LineCount count, decimal settled) => count.Parts == 0
+        ? count.Quantity.Amount == settled
+        : FindJoining(count, settled, []) is { } joining && count.Quantity.Amount + joining.Wholes == settled;
+
     /// <summary>Joining parts is a human statement about the very parts that were counted.</summary>
-    private JoiningStatement? FindJoining(LineCount count, List<Reason> remarks)
+    private JoiningStatement? FindJoining(LineCount count, decimal settled, List<Reason> remarks)
     {
         string parts = count.Parts.ToString(CultureInfo.InvariantCulture);
+        JoiningStatement? latest = null;
         foreach (JoiningStatement joining in scope.People.JoiningsOf(tree.Manifest.Id, count.LineNumber))
         {
-            if (joining.At >= count.At && joining.Parts == count.Parts)
+            if (latest is not null)
             {
-                string wholes = joining.Wholes.ToString(CultureInfo.InvariantCulture);
-                remarks.Add(new Reason(PeopleReasons.Joined, ("by", joining.By.Value), ("at", scope.Time(joining.At)), ("parts", parts), ("wholes", wholes)));
-                return joining;
+                // Of two at one instant one that would not settle the line decides.
+                bool isRival = joining.At == latest.At && joining.Parts == count.Parts && count.Quantity.Amount + latest.Wholes == settled;
+                latest = isRival ? joining : latest;
             }
+            else if (joining.At >= count.At && joining.Parts == count.Parts)
+            {
+                latest = joining;
+            }
+            else
+            {
+                remarks.Add(new Reason(
+                    PeopleReasons.JoiningNotUsed, ("parts", joining.Parts.ToString(CultureInfo.InvariantCulture)), ("by", joining.By.Value), ("at", scope.Time(joining.At))));
+            }
+        }
 
-            remarks.Add(new Reason(
-                PeopleReasons.JoiningNotUsed, ("parts", joining.Parts.ToString(CultureInfo.InvariantCulture)), ("by", joining.By.Value), ("at", scope.Time(joining.At))));
+        if (latest is not null)
+        {
+            string wholes = latest.Wholes.ToString(CultureInfo.InvariantCulture);
+            remarks.Add(new Reason(PeopleReasons.Joined, ("by", latest.By.Value), ("at", scope.Time(latest.At)), ("parts", parts), ("wholes", wholes)));
+            return latest;
         }
 
         remarks.Add(new Reason(PeopleReasons.PartsNotJoined, ("by", count.By.Value), ("at", scope.Time(count.At)), ("parts", parts)));

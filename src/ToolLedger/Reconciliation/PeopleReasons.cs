@@ -35,7 +35,10 @@ public static class PeopleReasons
     public static ReasonKind BalanceOver { get; } = new("line.balance-over", "{over} {unit} more than issued: a job record, a count or the list is wrong");
 
     /// <summary>A count older than a use.</summary>
-    public static ReasonKind UsedSinceCounted { get; } = new("line.used-since-counted", "a count by {by} is older than a use on job {job} at {at}: no count of what is there now");
+    public static ReasonKind UsedSinceCounted { get; } = new("line.used-since-counted", "a count by {by} is not later than a use on job {job} at {at}: no count of what is there now");
+
+    /// <summary>Entries of one instant that differ, only one of which agrees with a count.</summary>
+    public static ReasonKind EntriesDiffer { get; } = new("line.entries-differ", "{what} of one instant say different numbers, and a count by {by} agrees with one of them only: it settles nothing");
 
     /// <summary>A job record that does not count.</summary>
     public static ReasonKind UseNotUsed { get; } = new("line.job-record-not-used", "the record of job {job} by {by} at {at} explains nothing: {why}");
@@ -140,6 +143,7 @@ public static class PeopleReasons
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
         KnownShort, RemovedOnRecord, NotCountedByRule, PartsNotJoined, Joined, JoiningNotUsed, Balance, BalanceShort, BalanceOver, UsedSinceCounted,
+        EntriesDiffer,
         UseNotUsed, Broken, PieceCountBefore, Reconstructed, ReconstructionNotUsed, WitnessNeeded, AlsoIdentified, OpenedSince, StepSearchPieces,
         StepReconstruct, StepJoinParts, StepCountAgain, StepBalance, StepTellApart, StepSecondPerson, StepInventoryAgain, StepUnlistedItem,
         KitRemovedSeen, FindingRemovedRead, FindingRemovedSighted, FindingAnnotation, FindingBroken, FindingOpened, FindingUnlisted, ReadRemoved, GateNotComplete,

@@ -5,6 +5,7 @@ using System.Linq;
 using System.Reflection;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation.Rules;
@@ -180,6 +181,7 @@ public sealed class Reconciler
         List<PersonId> persons = PersonsOf(lines, signatures);
         KitConclusion conclusion = KitJudge.Judge(scope, tree, lines, collector.HasUsableSession, persons, notExpected.Contradictions);
         var people = new PeopleFindingSearch(scope, tree, lines);
+        IReadOnlyCollection<KitId> holders = scope.HoldersOf(kit);
         IReadOnlyList<LineNotExpected> leftOut = notExpected.Lines;
         return new ReconciliationResult(
             () => ReadExplainer.Explain(scope, tree, leftOut, sessions),
@@ -192,7 +194,8 @@ public sealed class Reconciler
             Lines = manifest.HasSubKits ? Array.ConvertAll(own, static line => line.Conclusion) : lines,
             NotExpected = leftOut,
             UnlistedItems = people.UnlistedItems,
-            Openings = tree.Openings(scope),
+            Openings = OpeningsOf(scope, tree, holders),
+            Holders = holders,
             Findings =
             [
                 .. people.UnlistedItemFindings(), .. people.OpeningFindings(), .. FindingsOf(scope, manifest, collector, judged, sessions), .. notExpected.Findings,
@@ -205,6 +208,14 @@ public sealed class Reconciler
             PolicyDigest = PolicyDigest,
             LibraryVersion = LibraryVersion,
         };
+    }
+
+    private static IReadOnlyList<KitOpening> OpeningsOf(ReconciliationScope scope, KitTree tree, IReadOnlyCollection<KitId> holders)
+    {
+        IReadOnlyList<KitOpening> own = tree.Openings(scope);
+        KitOpening[] outer = [.. holders.SelectMany(scope.People.OpeningsOf)];
+        return outer.Length == 0 ? own
+            : [.. own.Concat(outer).OrderByDescending(static opening => opening.At).ThenBy(static opening => opening.Kit.Value, StringComparer.Ordinal)];
     }
 
     private static KitManifest FindManifest(ReconciliationInput input, KitId kit, int? revision)

@@ -66,8 +66,11 @@ public sealed class ReconciliationResult
     /// <summary>Reports of items on no list, in time order. They change no conclusion and say nothing of where the item is; each is a finding too.</summary>
     public IReadOnlyList<UnlistedItemReport> UnlistedItems { get => careful is null ? field : careful.Result.UnlistedItems; init; } = [];
 
-    /// <summary>The openings of the kit and of its sub-kits on the inventory sheet up to the as-of instant, latest first.</summary>
+    /// <summary>The openings of the kit, of its sub-kits and of the kits that hold it on the inventory sheet up to the as-of instant, latest first.</summary>
     public IReadOnlyList<KitOpening> Openings { get => careful is null ? field : careful.Result.Openings; init; } = [];
+
+    /// <summary>The kits that hold this one, directly or over others.</summary>
+    internal IReadOnlyCollection<KitId> Holders { get => careful is null ? field : careful.Result.Holders; init; } = [];
 
     /// <summary>What stands beside the conclusions.</summary>
     public required IReadOnlyList<Finding> Findings { get => field ?? careful!.Result.Findings; init; }

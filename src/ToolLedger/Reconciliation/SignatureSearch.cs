@@ -6,7 +6,7 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
 
-/// <summary>Which signatures cover an inventory. A signature covers what was there to sign: one older than the latest entry that counts for the kit does not count.</summary>
+/// <summary>Which signatures cover an inventory. A signature covers what was there to sign: one older than the latest entry that counts for the kit, or of its very instant, does not count.</summary>
 internal sealed class SignatureSearch
 {
     /// <summary>What a finding calls a signature that does not count.</summary>
@@ -31,7 +31,7 @@ internal sealed class SignatureSearch
     /// <summary>Why a signature does not count, or null.</summary>
     public string? WhyNot(Signature signature)
         => signature.At > scope.AsOf ? "it is later than the instant this answer is for"
-            : signature.At < latest || scope.AsOf - signature.At > scope.Policy.Inventory.EvidenceAgeMax
+            : signature.At <= latest || scope.AsOf - signature.At > scope.Policy.Inventory.EvidenceAgeMax
                 ? "it is older than the last count, sighting or substitution it would have to cover, or than the policy allows"
             : !IsOfRole(scope.Policy.Inventory, signature) ? "the policy does not name its role among those that may sign"
             : counters.Any(person => PersonCount.AreSame(person, signature.By)) ? "the policy bans signing for what one has sighted, counted or witnessed"

@@ -19,6 +19,9 @@ public sealed class TagSet
 
     private const int SeedCount = 64;
 
+    // Tags chosen to stand in each other's way under one seed do not under the others, so a seed is given up early.
+    private const int StepsPerTag = 8;
+
     private readonly TagId[] _tags;
     private readonly Key[] _keys;
 
@@ -54,7 +57,8 @@ public sealed class TagSet
         int bits = Math.Max(2, BitOperations.Log2((uint)Math.Max(1, _tags.Length)) + 3);
         _shift = 64 - bits;
         _seed = BestSeed(bits);
-        _places = Arrange(_seed, new ushort[1 << bits], out _);
+        _places = new ushort[1 << bits];
+        StepCount = Arrange(_seed, _places, int.MaxValue);
         Tags = Array.AsReadOnly(_tags);
     }
 
@@ -63,6 +67,9 @@ public sealed class TagSet
 
     /// <summary>How many tags there are.</summary>
     public int Count => _tags.Length;
+
+    /// <summary>How many steps aside were taken to place the tags: what finding them costs.</summary>
+    internal int StepCount { get; }
 
     /// <summary>The number of a tag in <see cref="Tags"/>.</summary>
     /// <param name="tag">The tag.</param>
@@ -121,18 +128,18 @@ public sealed class TagSet
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private int Place(in Key key, ulong seed) => (int)(((key.Mixed ^ seed) * 0x9E3779B97F4A7C15UL) >> _shift);
+    private int Place(in Key key, ulong seed) => (int)(key.Mix(seed) >> _shift);
 
     // The arrangement depends on the seed, what is found does not; the fewest steps aside win.
     private ulong BestSeed(int bits)
     {
         ulong best = 0;
-        int fewest = int.MaxValue;
+        int fewest = (StepsPerTag * _keys.Length) + 1;
         var places = new ushort[1 << bits];
         for (ulong seed = 0; seed < SeedCount && fewest > 0; seed++)
         {
             ulong wide = seed * 0xD1B54A32D192ED03UL;
-            Arrange(wide, places, out int steps);
+            int steps = Arrange(wide, places, fewest);
             if (steps < fewest)
             {
                 (best, fewest) = (wide, steps);
@@ -144,10 +151,11 @@ public sealed class TagSet
         return best;
     }
 
-    private ushort[] Arrange(ulong seed, ushort[] places, out int steps)
+    // Places the tags and counts the steps aside; gives up at a number of steps.
+    private int Arrange(ulong seed, ushort[] places, int limit)
     {
-        steps = 0;
-        for (int i = 0; i < _keys.Length; i++)
+        int steps = 0;
+        for (int i = 0; i < _keys.Length && steps < limit; i++)
         {
             int at = Place(_keys[i], seed);
             while (places[at] != 0)
@@ -159,7 +167,7 @@ public sealed class TagSet
             places[at] = (ushort)(i + 1);
         }
 
-        return places;
+        return steps;
     }
 
     [StructLayout(LayoutKind.Auto)]
@@ -179,10 +187,13 @@ public sealed class TagSet
         /// <summary>Whether the key is all there is of the tag, so that equal keys are equal tags.</summary>
         internal bool IsWhole => _form >= 0;
 
-        internal ulong Mixed
+        /// <summary>Each factor is odd and fixed, so no word of a tag can cancel the other; the seed comes first, so that tags that fall together under one seed part under another.</summary>
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        internal ulong Mix(ulong seed)
         {
-            [MethodImpl(MethodImplOptions.AggressiveInlining)]
-            get => Math.BigMul(_first ^ 0xFF51AFD7ED558CCDUL, _second ^ 0xC4CEB9FE1A85EC53UL ^ (uint)_form, out ulong low) ^ low;
+            ulong mixed = (_first ^ seed) * 0xFF51AFD7ED558CCDUL;
+            mixed = ((mixed ^ (mixed >> 32)) + _second + (uint)_form) * 0xC4CEB9FE1A85EC53UL;
+            return (mixed ^ (mixed >> 29)) * 0x9E3779B97F4A7C15UL;
         }
 
         [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -216,6 +216,52 @@ public sealed class ReadSessionBuilderTests
         Assert.Equal([(1, 80L), (2, 160L)], session.Passes.Select(pass => (pass.Number, pass.LookLimit)));
     }
 
+    // In doubt on which side of the start a read lay, it makes no second pass: never more passes or looks than by the start known in time.
+    [Property]
+    public void A_start_given_late_gives_no_tag_more_than_the_same_start_given_up_front(int seed)
+    {
+        var random = new Random(seed);
+        double[] starts = [.. Enumerable.Range(0, random.Next(1, 5)).Select(_ => random.Next(1, 200) / 10.0).Distinct().Order()];
+        TagRead[] reads = [.. Enumerable.Range(0, random.Next(60)).Select(_ =>
+            SessionScene.Read(SessionScene.Tool(random.Next(6)), random.Next(1, 3), random.Next(250) / 10.0))];
+        ReadSession upFront = With(isKnown: true, 0);
+        ReadSession late = With(isKnown: false, random.Next(reads.Length + 1));
+        foreach (TagEvidence tag in late.Tags)
+        {
+            TagEvidence known = upFront.Find(tag.Tag)!;
+            Assert.True(tag.LookCount <= known.LookCount && tag.PassCount <= known.PassCount && tag.AntennaCount <= known.AntennaCount);
+            Assert.True(tag.LookCount > 0);
+        }
+
+        ReadSession With(bool isKnown, int before)
+        {
+            SessionScene scene = new() { PassStarts = isKnown ? starts : [] };
+            var builder = new ReadSessionBuilder(scene.Presentation, scene.Policy);
+            builder.AddRange(reads.AsSpan(0, before));
+            foreach (double start in isKnown ? [] : starts)
+            {
+                builder.BeginPass(SessionScene.At(start));
+            }
+
+            builder.AddRange(reads.AsSpan(before));
+            return builder.Close(SessionScene.At(60), TimeSpan.Zero);
+        }
+    }
+
+    [Fact]
+    public void A_look_in_the_slot_of_a_start_given_late_adds_no_pass()
+    {
+        SessionScene scene = new();
+        var builder = new ReadSessionBuilder(scene.Presentation, scene.Policy);
+        builder.Add(SessionScene.Read(SessionScene.Tool(1), 1, 10.3));
+        builder.Add(SessionScene.Read(SessionScene.Tool(1), 1, 11.6));
+        builder.Add(SessionScene.Read(SessionScene.Tool(2), 1, 10.3));
+        builder.BeginPass(SessionScene.At(10.2));
+        ReadSession session = builder.Close(SessionScene.At(60), TimeSpan.Zero);
+        Assert.Equal([new LookCell(2, new AntennaPort(1), 1, false)], session.Find(SessionScene.Tool(1))!.Cells);
+        Assert.Equal(1, session.Find(SessionScene.Tool(2))!.LookCount);
+    }
+
     [Fact]
     public void Over_a_limit_of_tags_or_looks_the_session_is_invalid()
     {

@@ -169,4 +169,24 @@ public sealed class GateScenarioTests
         world.Policy = new ReconciliationPolicy { Inventory = new InventoryPolicy { FurtherIdentificationAccepted = true } };
         Assert.Equal((LineState.Accounted, AccountingBasis.Sighted), (world.Reconcile().Lines[7].State, world.Reconcile().Lines[7].Basis));
     }
+
+    [Fact]
+    public void S61_An_opening_of_the_kit_around_a_box_shuts_the_gate_for_the_box()
+    {
+        SubKitWorld world = new SubKitWorld().ReadWell("A1", "A2", "A3", "A4", "A5", "CASE");
+        KitOpening around = new() { Kit = World.K1, By = World.P, At = World.End.AddMinutes(1) };
+        ReconciliationResult result = world.Reconcile(SubKitWorld.K1a);
+        Assert.DoesNotContain(OperationGate.Judge(result, [], World.End.AddMinutes(3)).Reasons, reason => reason.Kind == PeopleReasons.GateOpened);
+        Assert.Contains(OperationGate.Judge(result, [around], World.End.AddMinutes(3)).Reasons, reason => reason.Kind == PeopleReasons.GateOpened);
+
+        world.World.Openings.Add(around);
+        Assert.Equal([around], world.Reconcile(SubKitWorld.K1a).Openings);
+    }
+
+    [Fact]
+    public void An_opening_that_is_null_is_refused()
+    {
+        ReconciliationResult result = new World().ReadAllBut().CountAll().Reconcile();
+        Assert.Throws<ArgumentException>(() => OperationGate.Judge(result, [null!], World.End.AddMinutes(3)));
+    }
 }

@@ -122,4 +122,47 @@ public sealed class PersonRuleTests
     }
 
     private static ReconciliationPolicy With(InventoryPolicy policy) => new() { Inventory = policy };
+
+    [Theory]
+    [InlineData("P\u0410T", "PAT")]
+    [InlineData("\u0440at", "PAT")]
+    [InlineData("\uFF30at", "pat")]
+    [InlineData("stra\u00DFe", "STRASSE")]
+    [InlineData("\u03C3", "\u03C2")]
+    [InlineData("p-1", "P 1")]
+    public void An_id_that_looks_the_same_is_no_second_person(string one, string other)
+    {
+        World world = new World().ReadAllBut().CountAll();
+        world.Counts.Clear();
+        foreach ((int line, decimal amount, Unit unit) in new[] { (13, 10m, Unit.Each), (14, 1m, new Unit("spool")), (15, 6m, Unit.Each) })
+        {
+            world.Counts.Add(new LineCount { Kit = World.K1, LineNumber = line, Quantity = new Quantity(amount, unit), By = new PersonId(one), Witness = new PersonId(other), At = World.End });
+        }
+
+        world.Policy = With(new InventoryPolicy { CountWitnessNeeded = true });
+        Assert.NotEqual(LineState.Accounted, world.Reconcile().Lines[14].State);
+    }
+
+    [Fact]
+    public void Who_counted_before_the_last_opening_is_no_second_person()
+    {
+        World world = new World();
+        world.Counts.Add(new LineCount { Kit = World.K1, LineNumber = 15, Quantity = new Quantity(6, Unit.Each), By = World.Q, At = World.End.AddSeconds(-30) });
+        world.Counts.Add(new LineCount { Kit = World.K1, LineNumber = 15, Quantity = new Quantity(6, Unit.Each), By = World.P, At = World.End });
+        Assert.Equal(2, world.Reconcile().Lines[14].Evidence.Persons.Count);
+
+        world.Open(World.End.AddSeconds(-10));
+        Assert.Equal([World.P], world.Reconcile().Lines[14].Evidence.Persons);
+    }
+
+    [Fact]
+    public void A_sighting_in_another_kit_speaks_against_a_tool_although_its_mark_is_shared()
+    {
+        World world = new World { SharedMark = "KITMARK" }.ReadAllBut().CountAll().Sight("T7", "KITMARK", World.K2, World.End.AddMinutes(1));
+        Assert.Equal(LineState.Conflict, world.Reconcile().Lines[6].State);
+
+        World here = new World { SharedMark = "KITMARK" }.ReadAllBut().CountAll().Sight("T7", "KITMARK", World.K1, World.End.AddMinutes(1));
+        Assert.Equal(LineState.Conflict, here.Reconcile().Lines[6].State);
+    }
+
 }

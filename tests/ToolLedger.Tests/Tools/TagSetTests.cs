@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Reflection;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using ToolLedger.Identifiers;
@@ -76,6 +77,22 @@ public sealed class TagSetTests
         {
             yield return Tag(i);
         }
+    }
+
+    // The first word is a constant of the arrangement, the second a plain number: they must not all want one place.
+    [Theory]
+    [InlineData("FF51AFD7ED558CCD")]
+    [InlineData("C4CEB9FE1A85EC53")]
+    [InlineData("9E3779B97F4A7C15")]
+    [InlineData("0000000000000000")]
+    public void Tags_chosen_against_the_arrangement_still_find_places_near_their_own(string first)
+    {
+        var set = new TagSet(Enumerable.Range(0, TagSet.MaxCount).Select(i => TagId.FromEpc(Epc.Parse($"{first}{i:X8}"))));
+        Assert.Equal(TagSet.MaxCount, set.Count);
+
+        // What it cost to place them, which nobody needs to know outside.
+        var steps = (int)typeof(TagSet).GetProperty("StepCount", BindingFlags.Instance | BindingFlags.NonPublic)!.GetValue(set)!;
+        Assert.InRange(steps, 0, TagSet.MaxCount);
     }
 
     private static TagId Tag(int number) => TagId.FromEpc(Epc.Parse($"3414257BF4000000{number:X8}"));
