@@ -1,6 +1,7 @@
 using System.Linq;
 using BenchmarkDotNet.Running;
 using ToolLedger.Benchmarks.Identifiers;
+using ToolLedger.Benchmarks.Interchange;
 using ToolLedger.Benchmarks.Reads;
 using ToolLedger.Benchmarks.Reconciliation;
 
@@ -13,6 +14,7 @@ internal static class Program
         return arguments switch
         {
             ["identifier-ratios", ..] => IdentifierRatios.Run(),
+            ["llrp-ratios", ..] => LlrpRatios.Run(),
             ["read-ratios", ..] => ReadRatios.Run(),
             ["reconcile-ratios", ..] => ReconcileRatios.Run(),
             ["site-ratios", ..] => SiteRatios.Run(),

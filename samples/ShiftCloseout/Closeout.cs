@@ -40,16 +40,19 @@ internal static class Closeout
         }
 
         IReadOnlyList<ReconciliationResult> results = Reconcile(files, sessions, asOf);
+        WarnOfOtherKits(results, sessions, options, console);
         List<GateAnswer> gates = options.AsksGate ? [.. results.Select(result => OperationGate.Judge(result, [], asOf))] : [];
         var report = new ShiftReport(new ShiftReportInput
         {
             Results = results,
+            Sessions = sessions,
             Gates = gates,
             MadeAt = options.MadeAt ?? now,
             Calendar = files.Policy.Calendar,
             Sources = files.Sources,
             PolicyName = files.Policy.Name,
             PolicyDigest = files.Policy.Digest,
+            IsPolicyDefault = options.Policy is null,
             Refused = refused,
         });
         ReportOutput.Write(report, options, console);
@@ -81,6 +84,18 @@ internal static class Closeout
             AsOf = asOf,
         };
         return [.. reconciler.ReconcileAll(input, files.Subjects)];
+    }
+
+    /// <summary>A kit mistyped on a sheet would otherwise show only as reads that are not there.</summary>
+    private static void WarnOfOtherKits(IReadOnlyList<ReconciliationResult> results, List<ReadSession> sessions, CloseoutOptions options, HostConsole console)
+    {
+        foreach ((ReadSession session, SessionFiles pair) in sessions.Zip(options.Sessions))
+        {
+            if (results.All(result => result.Sessions.All(summary => summary.Session.Id != session.Id)))
+            {
+                console.Say($"{pair.Sheet.Name}: session {session.Id} presents none of the kits to conclude, but {string.Join(", ", session.Presentation.Kits.Take(5))}; if that is not meant, correct the sheet.");
+            }
+        }
     }
 
     private static void WarnOfBadRows(string name, SessionReader reader, HostConsole console)

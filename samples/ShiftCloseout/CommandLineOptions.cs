@@ -31,11 +31,12 @@ internal sealed class CommandLineOptions
         Description = "auto goes by the extension: .csv is CSV; .jsonl, .ndjson and .json are JSON Lines.",
         HelpName = "auto|csv|jsonl",
         DefaultValueFactory = _ => ReadsFormat.Auto,
+        CustomParser = static result => ParseWord<ReadsFormat>(result, "--reads-format wants auto, csv or jsonl"),
     };
 
     private readonly Option<bool> _gate = new("--gate")
     {
-        Description = "Ask for each kit whether this inventory satisfies the gate before operation: complete, newer than the last opening of the kit, and nothing on no list reported gone.",
+        Description = "Ask for each kit whether this inventory satisfies the gate before operation: complete, newer than the last opening of the kit on record, and nothing on no list reported gone. It asks for no signature; the report says whether two people have signed.",
     };
 
     private readonly Option<ReportFormat> _format = new("--format")
@@ -43,6 +44,7 @@ internal sealed class CommandLineOptions
         Description = "The form of the report.",
         HelpName = "text|markdown|json",
         DefaultValueFactory = _ => ReportFormat.Text,
+        CustomParser = static result => ParseWord<ReportFormat>(result, "--format wants text, markdown or json"),
     };
 
     private readonly Option<string?> _out = new("--out")
@@ -126,6 +128,22 @@ internal sealed class CommandLineOptions
     private static Option<string?> File(string name, string description) => new(name) { Description = description, HelpName = "file" };
 
     private static Option<string[]> Files(string name, string description) => new(name) { Description = description, HelpName = "file" };
+
+    private static T ParseWord<T>(ArgumentResult result, string wants)
+        where T : struct, Enum
+    {
+        string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
+        foreach (T value in Enum.GetValues<T>())
+        {
+            if (string.Equals(value.ToString(), text, StringComparison.OrdinalIgnoreCase))
+            {
+                return value;
+            }
+        }
+
+        result.AddError($"{wants}, and got '{text}'.");
+        return default;
+    }
 
     private static DateTimeOffset? ParseAsOf(ArgumentResult result)
     {

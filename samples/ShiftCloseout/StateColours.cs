@@ -49,6 +49,7 @@ internal static partial class StateColours
         _ => Difference,
     };
 
-    [GeneratedRegex(@"\b(NO VALID READ|NOT SATISFIED|SATISFIED|ON NO LIST|OPENED|SETTLED|NOT READ|NOT ASSESSED|NOT COUNTED|COMPLETE|INVALID|VALID|CURRENT|READ|SIGHTED|COUNTED|RECORD|WEAK|OPEN|DEGRADED|DUE SOON|PARTIAL|CONFLICT|DISCREPANT|OVERDUE|UNEXPECTED|UNKNOWN)\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 10_000)]
+    // What follows a "not" of an earlier line is no word of its own: without a colour it says too little, with the other one it would lie.
+    [GeneratedRegex(@"(?<!\b(NOT|NO|NO\s+VALID)\s+)\b(NO VALID READ|NOT SATISFIED|SATISFIED|ON NO LIST|OPENED|SETTLED|NOT READ|NOT ASSESSED|NOT COUNTED|COMPLETE|INVALID|VALID|CURRENT|READ|SIGHTED|COUNTED|RECORD|WEAK|OPEN|DEGRADED|DUE SOON|PARTIAL|CONFLICT|DISCREPANT|OVERDUE|UNEXPECTED|UNKNOWN)\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex StateWord();
 }

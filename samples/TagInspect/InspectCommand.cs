@@ -78,14 +78,7 @@ internal static class InspectCommand
 
             Answer answer = line is null
                 ? Answer.Refused("TextLength", "The line is too long.")
-                : Inspector.Inspect(new Request
-                {
-                    Input = Inspector.InputOf(item),
-                    Value = item,
-                    PrefixLength = options.PrefixLength,
-                    Scheme = options.Scheme,
-                    Filter = options.Filter,
-                });
+                : Inspector.InspectPlain(item, options);
             PlainText.Write(item, answer, output);
             output.Flush();
             all &= answer.Rule is null;

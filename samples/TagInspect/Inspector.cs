@@ -8,6 +8,8 @@ namespace TagInspect;
 /// <summary>From a request to an answer.</summary>
 internal static class Inspector
 {
+    private const string EpcStart = "epc:";
+
     internal static Answer Inspect(Request request) => request.Input switch
     {
         "hex" or "memoryHex" => InspectBits(request),
@@ -35,8 +37,27 @@ internal static class Inspector
         item.StartsWith("urn:epc:id:", StringComparison.Ordinal) || item.StartsWith("urn:epc:class:", StringComparison.Ordinal) ? "pureIdentity"
         : item.StartsWith("urn:", StringComparison.Ordinal) ? "tagUri"
         : item.StartsWith("http", StringComparison.OrdinalIgnoreCase) ? "digitalLink"
-        : item.All(char.IsAsciiHexDigit) ? "hex"
-        : "elementString";
+        : item.Length > 0 && item.All(char.IsAsciiHexDigit) ? "hex"
+        : item.Length > 0 && (item[0] is '(' or ']' || char.IsAsciiDigit(item[0])) ? "elementString"
+        : "none";
+
+    /// <summary>The answer to one item of plain text, whose form it is told by.</summary>
+    internal static Answer InspectPlain(string item, Options options)
+    {
+        // As the library prints an EPC beside other things.
+        string value = item.StartsWith(EpcStart, StringComparison.Ordinal) ? item[EpcStart.Length..] : item;
+        string input = InputOf(value);
+        if (input is "none")
+        {
+            return Answer.Refused(
+                "Input", "This is no form that is understood: hexadecimal EPC memory, also behind epc:; urn:epc:...; an element string such as (01)...; a Digital Link that begins with http.");
+        }
+
+        Answer answer = Inspect(new Request { Input = input, Value = value, PrefixLength = options.PrefixLength, Scheme = options.Scheme, Filter = options.Filter });
+        return answer.Fault.Rule == EpcRule.CompanyPrefixLengthGiven
+            ? answer with { Message = answer.Message + " State it with --gcp N." }
+            : answer;
+    }
 
     private static Answer InspectBits(Request request)
     {

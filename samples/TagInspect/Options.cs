@@ -12,7 +12,7 @@ internal sealed class Options
 
         TagInspect [options] [item ...]          without items: standard input, one item a line
 
-          item            hexadecimal EPC memory, urn:epc:tag:..., urn:epc:id:..., urn:epc:raw:...,
+          item            hexadecimal EPC memory (also as epc:3414...), urn:epc:tag:..., urn:epc:id:..., urn:epc:raw:...,
                           (01)... element string, or https://... Digital Link
           --gcp N         length of the GS1 company prefix, needed for element strings and Digital Links
           --scheme NAME   coding scheme to code an identity with, such as GIAI-96

@@ -1,5 +1,6 @@
 using System;
 using System.Buffers.Binary;
+using System.Runtime.CompilerServices;
 
 namespace ToolLedger.Identifiers;
 
@@ -62,6 +63,26 @@ public readonly partial struct Epc
         }
 
         return new Epc(high, low, tail, bitCount);
+    }
+
+    /// <summary>Puts together what <see cref="TryGetWords"/> took apart; allocates nothing.</summary>
+    /// <param name="first">Bits 0 to 63, the first one in the most significant place.</param>
+    /// <param name="second">Bits 64 to 127 in the same way.</param>
+    /// <param name="bitCount">How many bits count, 0 to 128; those behind are ignored.</param>
+    /// <returns>The value.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The bit count is out of range.</exception>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Epc FromWords(ulong first, ulong second, int bitCount)
+    {
+        if ((uint)bitCount > InlineBits)
+        {
+            ThrowOverTwoWords(bitCount);
+        }
+
+        // A shift by 64 is one by 0 in C#, so the borders are told apart.
+        first = bitCount >= 64 ? first : bitCount == 0 ? 0 : first & ~(ulong.MaxValue >> bitCount);
+        second = bitCount == InlineBits ? second : bitCount <= 64 ? 0 : second & ~(ulong.MaxValue >> (bitCount - 64));
+        return new Epc(first, second, null, bitCount);
     }
 
     /// <summary>Writes the bits, the last byte padded with zero bits.</summary>
@@ -167,6 +188,9 @@ public readonly partial struct Epc
 
         return bits >= 64 ? word : word & ~(ulong.MaxValue >> bits);
     }
+
+    private static void ThrowOverTwoWords(int bitCount) =>
+        throw new ArgumentOutOfRangeException(nameof(bitCount), bitCount, "Two words hold 0 to 128 bits.");
 
     private static void WriteFirstBytes(Span<byte> destination, ulong word)
     {

@@ -11,6 +11,25 @@ public sealed class EpcTests
     private static readonly ushort[] LastWordWithOneBit = [0x3066, 0x8000];
 
     [Property(MaxTest = 500)]
+    public void Two_words_hold_what_their_bytes_hold(ulong first, ulong second)
+    {
+        byte[] bytes = [.. BitConverter.GetBytes(first).AsEnumerable().Reverse(), .. BitConverter.GetBytes(second).AsEnumerable().Reverse()];
+        for (int bitCount = 0; bitCount <= 128; bitCount++)
+        {
+            Epc epc = Epc.FromWords(first, second, bitCount);
+            Assert.Equal(Epc.FromBytes(bytes, bitCount), epc);
+            Assert.True(epc.TryGetWords(out ulong back, out ulong more));
+            Assert.Equal(epc, Epc.FromWords(back, more, bitCount));
+        }
+    }
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(129)]
+    public void Two_words_hold_at_most_128_bits(int bitCount) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Epc.FromWords(0, 0, bitCount));
+
+    [Property(MaxTest = 500)]
     public void Bytes_come_back_as_given_with_the_padding_masked(byte[] bytes, byte cut)
     {
         int bitCount = Math.Max(0, (bytes.Length * 8) - (cut % 8));

@@ -29,8 +29,9 @@ public sealed class LawOutcome
     /// <summary>True where no case broke it.</summary>
     public bool Holds => Breach is null;
 
-    /// <summary>For example "Partition: holds in 1000 of 1000 cases".</summary>
+    /// <summary>For example "Partition: holds in 1000 of 1000 cases", or "Partition: broken by case 7, the first that breaks it; no further case was tried".</summary>
     /// <returns>English text; of several lines where the law is broken.</returns>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Law}: {(Holds ? "holds" : "broken")} in {(Holds ? AppliedCount : 1)} of {CaseCount} cases")
-        + (Breach is { } breach ? "\n" + breach : "");
+    public override string ToString() => Breach is { } breach
+        ? string.Create(CultureInfo.InvariantCulture, $"{Law}: broken by case {breach.CaseNumber}, the first that breaks it; no further case was tried\n{breach}")
+        : string.Create(CultureInfo.InvariantCulture, $"{Law}: holds in {AppliedCount} of {CaseCount} cases");
 }

@@ -9,11 +9,15 @@ namespace ToolLedger.Testing.Laws;
 /// <remarks>Immutable and thread-safe.</remarks>
 public sealed class LawReport
 {
-    internal LawReport(ulong seed, IReadOnlyList<LawOutcome> outcomes)
+    internal LawReport(string? rule, ulong seed, IReadOnlyList<LawOutcome> outcomes)
     {
+        Rule = rule;
         Seed = seed;
         Outcomes = outcomes;
     }
+
+    /// <summary>The name of the rule that was checked; null where a function from facts to an answer was.</summary>
+    public string? Rule { get; }
 
     /// <summary>The seed of the check.</summary>
     public ulong Seed { get; }
@@ -34,7 +38,7 @@ public sealed class LawReport
     public LawOutcome Of(ReconciliationLaw law)
         => Outcomes.FirstOrDefault(outcome => outcome.Law == law) ?? throw new ArgumentException($"The law {law} was not checked.", nameof(law));
 
-    /// <summary>The seed and every outcome: what an assertion should say when it fails.</summary>
+    /// <summary>The rule, the seed and every outcome: what an assertion should say when it fails.</summary>
     /// <returns>English text of several lines.</returns>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"seed {Seed}\n{string.Join('\n', Outcomes)}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{(Rule is { } rule ? $"rule {rule}, " : "")}seed {Seed}\n{string.Join('\n', Outcomes)}");
 }

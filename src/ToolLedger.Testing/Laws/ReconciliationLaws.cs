@@ -68,7 +68,7 @@ public static class ReconciliationLaws
             }
         }
 
-        return new LawReport(settings.Seed, [.. laws.Select((law, i) => new LawOutcome(law.Kind, breaches[i]?.CaseNumber ?? settings.CaseCount, applied[i], breaches[i]))]);
+        return new LawReport(subject.Rule?.Name, settings.Seed, [.. laws.Select((law, i) => new LawOutcome(law.Kind, breaches[i]?.CaseNumber ?? settings.CaseCount, applied[i], breaches[i]))]);
     }
 
     /// <summary>Takes facts away as long as the law stays broken.</summary>

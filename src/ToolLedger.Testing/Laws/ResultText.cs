@@ -1,6 +1,8 @@
+using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
+using System.Text;
 using ToolLedger.Reconciliation;
 
 namespace ToolLedger.Testing.Laws;
@@ -15,7 +17,7 @@ internal static class ResultText
     public static string Calibration(ReconciliationResult result) => string.Join('\n', result.Lines.Select(Calibration));
 
     public static string Calibration(LineConclusion line)
-        => string.Create(CultureInfo.InvariantCulture, $"line {line.Line.Number} calibration {line.Calibration?.State.ToString() ?? "none"}: {line.Calibration?.Reason}");
+        => string.Create(CultureInfo.InvariantCulture, $"line {line.Line.Number} calibration {(line.Calibration is { } status ? $"{status.State}: {status.Reason}" : "none")}");
 
     /// <summary>Everything but the digests of the inputs.</summary>
     public static string Whole(ReconciliationResult result) => string.Join('\n',
@@ -27,12 +29,35 @@ internal static class ResultText
     private static string Line(LineConclusion line)
     {
         LineEvidence evidence = line.Evidence;
-        return string.Create(CultureInfo.InvariantCulture, $"{line}, also {string.Join(",", line.OtherBases)}, because {Join(line.Reasons)}; next {line.Next}; ")
-            + string.Create(CultureInfo.InvariantCulture, $"looks {evidence.LookCount} antennas {evidence.AntennaCount} passes {evidence.PassCount} strongest {evidence.Strongest} last {evidence.LastSeen:O} ")
-            + string.Create(CultureInfo.InvariantCulture, $"counted {evidence.Counted} by {evidence.By} at {evidence.At:O} witness {evidence.Witness} persons {string.Join(",", evidence.Persons)} epc only {line.IsEpcOnly} difference {line.IsPositiveDifference}");
+        var text = new StringBuilder(line.ToString());
+        Add(text, ", also ", string.Join(", ", line.OtherBases));
+        Add(text, ", because ", Join(line.Reasons));
+        Add(text, "; next: ", line.Next?.ToString());
+        text.Append(CultureInfo.InvariantCulture, $"; looks {evidence.LookCount} antennas {evidence.AntennaCount} passes {evidence.PassCount}");
+        Add(text, " not counted ", evidence.LooksNotCounted > 0 ? evidence.LooksNotCounted.ToString(CultureInfo.InvariantCulture) : null);
+        Add(text, " strongest ", evidence.Strongest?.ToString());
+        Add(text, " last ", Text(evidence.LastSeen));
+        Add(text, " counted ", evidence.Counted?.ToString());
+        Add(text, " by ", evidence.By?.ToString());
+        Add(text, " at ", Text(evidence.At));
+        Add(text, " witness ", evidence.Witness?.ToString());
+        Add(text, " persons ", string.Join(", ", evidence.Persons));
+        return text.Append(line.IsEpcOnly ? ", EPC only" : "").Append(line.IsPositiveDifference ? ", a difference" : "").ToString();
     }
 
-    private static string Kit(ReconciliationResult result) => result.Kit + " because " + Join(result.Kit.Reasons);
+    /// <summary>Nothing is written of what there is nothing of.</summary>
+    private static void Add(StringBuilder text, string what, string? value)
+    {
+        if (!string.IsNullOrEmpty(value))
+        {
+            text.Append(what).Append(value);
+        }
+    }
+
+    private static string? Text(DateTimeOffset? time) => time?.ToString("O", CultureInfo.InvariantCulture);
+
+    private static string Kit(ReconciliationResult result)
+        => result.Kit.Reasons.Count == 0 ? $"{result.Kit}" : $"{result.Kit} because {Join(result.Kit.Reasons)}";
 
     private static string Join<T>(IEnumerable<T> parts) => string.Join("; ", parts);
 }

@@ -34,7 +34,7 @@ internal sealed class SafeDefaultLaw : Law
 
     private static LawAnswer Without(LawTrial trial, ReconciliationResult result)
     {
-        if (result.Lines.FirstOrDefault(static line => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read)) is { } line)
+        if (result.AllLines.FirstOrDefault(static line => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read)) is { } line)
         {
             return LawAnswer.Broken("without a usable session no line rests on reads", line.ToString());
         }

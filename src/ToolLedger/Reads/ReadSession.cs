@@ -70,6 +70,12 @@ public sealed class ReadSession
     /// <summary>How many of them lay outside the presentation.</summary>
     public long OutsideCount => _facts.OutsideCount;
 
+    /// <summary>Those of <see cref="OutsideCount"/> on an antenna that the station does not list, whenever they were stamped.</summary>
+    internal long UnlistedCount => _facts.UnlistedCount;
+
+    /// <summary>The antennas that were read on and that the station does not list, by number.</summary>
+    internal IEnumerable<int> UnlistedAntennas => Enumerable.Range(1, _facts.Unlisted.Length - 1).Where(number => _facts.Unlisted[number]);
+
     /// <summary>How many of them could not be kept because a limit was reached.</summary>
     public long OverLimitCount => _facts.OverLimitCount;
 

@@ -48,6 +48,7 @@ public sealed class ReadSessionBuilder
     private long _readCount;
     private long _repeatCount;
     private long _outsideCount;
+    private long _unlistedCount;
     private long _overLimitCount;
     private long _lastAccepted = long.MinValue;
     private long _earliestOutside = long.MaxValue;
@@ -239,6 +240,7 @@ public sealed class ReadSessionBuilder
             ReadCount = _readCount,
             RepeatCount = _repeatCount,
             OutsideCount = _outsideCount,
+            UnlistedCount = _unlistedCount,
             OverLimitCount = _overLimitCount,
         };
         var session = new ReadSession(facts);
@@ -277,6 +279,7 @@ public sealed class ReadSessionBuilder
         if (!inside)
         {
             _outsideCount++;
+            _unlistedCount += _listed[antenna] ? 0 : 1;
             _store.CountOutside(ref entry);
             _earliestOutside = Math.Min(_earliestOutside, read.FirstTicks - _correction);
             _latestOutside = Math.Max(_latestOutside, read.LastTicks - _correction);

@@ -45,5 +45,8 @@ internal sealed class SessionFacts
 
     internal required long OutsideCount { get; init; }
 
+    /// <summary>Those of <see cref="OutsideCount"/> on an antenna that the station does not have.</summary>
+    internal required long UnlistedCount { get; init; }
+
     internal required long OverLimitCount { get; init; }
 }

@@ -197,7 +197,7 @@ internal sealed class SessionJudge
     {
         foreach ((ReportedLoss loss, long count) in _facts.Losses.All)
         {
-            bool isTotal = loss.Loss is SessionLoss.ConnectionClosed or SessionLoss.ReaderFault
+            bool isTotal = loss.Loss is SessionLoss.ConnectionClosed or SessionLoss.ReaderFault or SessionLoss.StreamLost
                 || (loss.Loss is SessionLoss.AntennaDisconnected && !loss.Antenna.IsKnown);
             if (loss.Loss is SessionLoss.AntennaDisconnected)
             {

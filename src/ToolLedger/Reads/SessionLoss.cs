@@ -20,4 +20,7 @@ public enum SessionLoss
 
     /// <summary>Rows of a file were refused.</summary>
     RowsRefused,
+
+    /// <summary>The stream of the reader could not be read any further, or ended inside a message.</summary>
+    StreamLost,
 }

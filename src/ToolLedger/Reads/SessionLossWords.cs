@@ -6,7 +6,7 @@ namespace ToolLedger.Reads;
 internal static class SessionLossWords
 {
     private static readonly string[] Words =
-        ["buffer-overflow", "antenna-disconnected", "connection-closed", "reader-fault", "decode-error", "rows-refused"];
+        ["buffer-overflow", "antenna-disconnected", "connection-closed", "reader-fault", "decode-error", "rows-refused", "stream-lost"];
 
     internal static string All => string.Join(", ", Words);
 

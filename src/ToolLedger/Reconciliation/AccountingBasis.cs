@@ -17,4 +17,7 @@ public enum AccountingBasis
 
     /// <summary>A record signed by the receiving party places it elsewhere.</summary>
     Record,
+
+    /// <summary>A sub-kit without a case of its own: all lines inside are accounted for, each on its own basis.</summary>
+    Inside,
 }

@@ -21,7 +21,7 @@ internal sealed class ChaseOrder : IComparer<LineConclusion>
             return byRank;
         }
 
-        int byHistory = CompareReadRate(y.Evidence.History, x.Evidence.History);
+        int byHistory = CompareReadRate(HistoryOf(y), HistoryOf(x));
         return byHistory != 0 ? byHistory : ComparePlaces(x, y);
     }
 
@@ -52,6 +52,9 @@ internal sealed class ChaseOrder : IComparer<LineConclusion>
         { State: LineState.Partial } => 4,
         _ => 5,
     };
+
+    /// <summary>How often a tag answers says nothing of one that did answer, beside another kit.</summary>
+    private static TagHistory? HistoryOf(LineConclusion line) => line.Evidence.LooksNotCounted > 0 ? null : line.Evidence.History;
 
     /// <summary>Compares (read + 1) / (presented + 2) in whole numbers, so that no history counts as one half.</summary>
     private static int CompareReadRate(TagHistory? a, TagHistory? b)

@@ -49,7 +49,7 @@ internal sealed class EntrySearch(ReconciliationScope scope)
 
         foreach (Signature signature in scope.Input.Inventory.Signatures)
         {
-            Add(findings, "the signature", signature.By, signature.At, signing.WhyNot(signature));
+            Add(findings, SignatureSearch.What, signature.By, signature.At, signing.WhyNot(signature));
         }
 
         return findings;

@@ -124,7 +124,7 @@ internal sealed class FindingSearch
     {
         ToolReads reads = line.Reads;
         bool anyRead = reads.Best is { LookCount: > 0 };
-        if (reads.Judgement is not null && !anyRead && line.Conclusion.Basis == AccountingBasis.Sighted)
+        if (reads is { Judgement: not null, Neighbour: null } && !anyRead && line.Conclusion.Basis == AccountingBasis.Sighted)
         {
             Add(line, new Reason(ReconciliationReasons.TagToReplace));
         }

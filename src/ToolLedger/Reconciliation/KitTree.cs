@@ -60,6 +60,12 @@ internal sealed class KitTree
     /// <summary>This manifest and those of all sub-kits, in the order of the lines.</summary>
     public IEnumerable<KitTree> All => inner is null ? [this] : inner.Values.SelectMany(static tree => tree.All).Prepend(this);
 
+    /// <summary>The sub-kits whose manifest was not handed in, by their place in the kit.</summary>
+    public IReadOnlyList<KitId> Unresolved => [.. All
+        .SelectMany(static part => part.doubts ?? [])
+        .Where(static pair => pair.Value.Kind == ReconciliationReasons.SubKitUnresolved)
+        .Select(static pair => pair.Key.Kit)];
+
     public static KitTree Of(KitManifest manifest, ReconciliationScope scope) => new(manifest, null, [], scope);
 
     /// <summary>The sub-kit of a line, or null if nothing says what it holds.</summary>

@@ -26,7 +26,10 @@ public sealed class LineEvidence
     /// <summary>Its strongest look, or null.</summary>
     public Rssi? Strongest { get; init; }
 
-    /// <summary>Its last look, or null.</summary>
+    /// <summary>Looks of that tag that are not among <see cref="LookCount"/>, since they were made only while another kit stood near; 0 (the default) if there are none.</summary>
+    public int LooksNotCounted { get; init; }
+
+    /// <summary>Its last look, counted or not, or null.</summary>
     public DateTimeOffset? LastSeen { get; init; }
 
     /// <summary>What people counted for the line, joined parts included, or of its pieces, or null.</summary>

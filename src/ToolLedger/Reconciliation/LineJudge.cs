@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using ToolLedger.Calibration;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -14,6 +13,7 @@ namespace ToolLedger.Reconciliation;
 internal sealed class LineJudge
 {
     private static readonly IReadOnlyList<AccountingBasis> ByReads = [AccountingBasis.Read];
+    private static readonly IReadOnlyList<AccountingBasis> ByLinesInside = [AccountingBasis.Inside];
 
     private readonly ReconciliationScope scope;
     private readonly KitTree tree;
@@ -26,6 +26,7 @@ internal sealed class LineJudge
     private readonly AgreedPersons persons;
     private readonly SealSearch seals;
     private readonly LineSentences sentences;
+    private readonly CalibrationAnswer calibration;
 
     // Of the line that is being concluded.
     private readonly List<Reason> reasons = [];
@@ -44,6 +45,7 @@ internal sealed class LineJudge
         evidence = new LineEvidenceSearch(scope, tree, collector, seals);
         persons = new AgreedPersons(scope, tree, people, seals);
         sentences = new LineSentences(scope, tree, seals);
+        calibration = new CalibrationAnswer(scope, tree);
     }
 
     /// <summary>One conclusion for every line that is expected, in line order.</summary>
@@ -159,10 +161,8 @@ internal sealed class LineJudge
     {
         if (line is SubKitLine { Case: null })
         {
-            // Without a case to account for, it rests on what its lines rest on.
-            return Array.TrueForAll(inner, static conclusion => conclusion.IsAccounted)
-                ? [.. inner.SelectMany(static conclusion => conclusion.OtherBases.Prepend(conclusion.Basis)).Distinct().Order()]
-                : [];
+            // Without a case to account for, it rests on its lines alone, and each of them says on what.
+            return inner.Length > 0 && Array.TrueForAll(inner, static conclusion => conclusion.IsAccounted) ? ByLinesInside : [];
         }
 
         bool isRead = reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null };
@@ -284,7 +284,7 @@ internal sealed class LineJudge
             Reasons = DifferentReasons(),
             Next = lowest.Next,
             Evidence = figures,
-            Calibration = facts.Line.Tool is { } tool ? StatusOf(tool, reads) : null,
+            Calibration = facts.Line.Tool is { } tool ? calibration.Of(tool, reads) : null,
             IsEpcOnly = reads.Best is { HasTid: false, LookCount: > 0 },
             IsPositiveDifference = positive,
             Within = tree.Within,
@@ -315,9 +315,4 @@ internal sealed class LineJudge
 
         return [.. reasons];
     }
-
-    /// <summary>While it is not known which tool is which, the label in hand may be the wrong tool's: both answers are unknown (trade rules, property 11).</summary>
-    private CalibrationStatus StatusOf(Tool tool, ToolReads reads) => reads.IsIdentityUnknown
-        ? CalibrationStatus.OfUnknownIdentity(scope.Policy.Calendar.DateAt(scope.AsOf))
-        : scope.Input.Calibration.StatusOf(tool, scope.AsOf, scope.Policy.Calibration, scope.Policy.Calendar);
 }

@@ -35,4 +35,7 @@ public enum NextStepKind
 
     /// <summary>What a sub-kit must hold is not known for certain: hand in its signed manifest of the right revision, or bring the list up to date.</summary>
     HandInManifest,
+
+    /// <summary>Its tag was heard only while another kit stood near: look in that kit, which the value "kit" of the sentence names.</summary>
+    LookInKit,
 }

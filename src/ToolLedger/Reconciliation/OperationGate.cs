@@ -12,7 +12,7 @@ namespace ToolLedger.Reconciliation;
 /// <remarks>
 /// Users inventory before they operate anything after maintenance (US Air Force Instruction 21-101 of 16 January 2020, paragraph 8.5.4.1). An inventory satisfies the gate
 /// only if the kit is complete, every line rests on evidence newer than the last opening of the kit and no older than the policy allows, and nobody has reported an item
-/// of no list gone. An older inventory never does. Stateless and thread-safe.
+/// of no list gone. An older inventory never does. Signatures are not asked for here: who must have signed is for the site to say, and the report says who has. Stateless and thread-safe.
 /// </remarks>
 public static class OperationGate
 {
@@ -44,22 +44,25 @@ public static class OperationGate
             reasons.Add(new Reason(PeopleReasons.GateLater, ("at", Time(result, result.AsOf))));
         }
 
-        AddOpening(reasons, result, [.. all, .. result.Openings], asOf);
+        DateTimeOffset? opened = LastOpening(result, [.. all, .. result.Openings], asOf);
+        AddOpening(reasons, result, opened);
         AddAge(reasons, result, asOf);
         foreach (UnlistedItemReport report in result.UnlistedItems)
         {
             reasons.Add(new Reason(PeopleReasons.GateUnlisted, ("what", report.Description), ("at", Time(result, report.At))));
         }
 
-        return Answer(result, asOf, reasons);
+        return Answer(result, asOf, reasons, opened);
     }
 
-    private static GateAnswer Answer(ReconciliationResult result, DateTimeOffset asOf, List<Reason> reasons)
+    private static GateAnswer Answer(ReconciliationResult result, DateTimeOffset asOf, List<Reason> reasons, DateTimeOffset? opened)
     {
         if (reasons.Count == 0)
         {
             DateTimeOffset oldest = result.AllLines.Min(static line => line.Evidence.OldestAt)!.Value;
-            Reason satisfied = new(PeopleReasons.GateSatisfied, ("at", Time(result, oldest)));
+            Reason satisfied = opened is { } last
+                ? new(PeopleReasons.GateSatisfied, ("opened", Time(result, last)), ("at", Time(result, oldest)))
+                : new(PeopleReasons.GateSatisfiedUnopened, ("at", Time(result, oldest)));
             return new GateAnswer(result.Manifest.Id, asOf, result.AsOf, isSatisfied: true, [satisfied], next: null);
         }
 
@@ -70,13 +73,17 @@ public static class OperationGate
         return new GateAnswer(result.Manifest.Id, asOf, result.AsOf, isSatisfied: false, reasons, next);
     }
 
-    private static void AddOpening(List<Reason> reasons, ReconciliationResult result, List<KitOpening> openings, DateTimeOffset asOf)
+    private static DateTimeOffset? LastOpening(ReconciliationResult result, List<KitOpening> openings, DateTimeOffset asOf)
     {
         // Whoever opens a box in the bag, or the bag around the box, could reach what is in it.
         HashSet<KitId> kits = [result.Manifest.Id, .. result.Holders, .. result.AllLines.Select(static line => line.Line).OfType<SubKitLine>().Select(static line => line.Kit)];
-        DateTimeOffset? last = openings
+        return openings
             .Where(opening => kits.Contains(opening.Kit) && opening.At <= asOf)
             .Max(static opening => (DateTimeOffset?)opening.At);
+    }
+
+    private static void AddOpening(List<Reason> reasons, ReconciliationResult result, DateTimeOffset? last)
+    {
         int older = last is null ? 0 : result.AllLines.Count(line => line.Evidence.OldestAt <= last);
         if (last is { } opened && older > 0)
         {

@@ -74,7 +74,7 @@ public static class PeopleReasons
     public static ReasonKind StepJoinParts { get; } = new("step.join-parts", "a person states whether the {parts} parts make whole items, or counts again");
 
     /// <summary>Step: count again.</summary>
-    public static ReasonKind StepCountAgain { get; } = new("step.count-again", "count it again, now, in the unit \"{unit}\"");
+    public static ReasonKind StepCountAgain { get; } = new("step.count-again", "count again, now, the {amount} listed: {what}");
 
     /// <summary>Step: search what is unexplained.</summary>
     public static ReasonKind StepBalance { get; } = new("step.balance", "check the job cards, search for the {short} {unit} of \"{what}\" and follow the local lost-tool procedure");
@@ -133,8 +133,11 @@ public static class PeopleReasons
     /// <summary>Gate: an unlisted item was reported.</summary>
     public static ReasonKind GateUnlisted { get; } = new("gate.unlisted-item", "\"{what}\", which is on no list, was reported gone at {at}");
 
-    /// <summary>Gate: satisfied.</summary>
-    public static ReasonKind GateSatisfied { get; } = new("gate.satisfied", "every line was accounted for after the last opening, the oldest at {at}");
+    /// <summary>Gate: satisfied, after the last opening on record.</summary>
+    public static ReasonKind GateSatisfied { get; } = new("gate.satisfied", "every line was accounted for after the last opening on record, that of {opened}; the oldest at {at}");
+
+    /// <summary>Gate: satisfied, and no opening is on record.</summary>
+    public static ReasonKind GateSatisfiedUnopened { get; } = new("gate.satisfied-unopened", "every line is accounted for, the oldest at {at}; no opening on record");
 
     /// <summary>All kinds of this list.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
@@ -144,6 +147,6 @@ public static class PeopleReasons
         UseNotUsed, Broken, PieceCountBefore, Reconstructed, ReconstructionNotUsed, WitnessNeeded, AlsoIdentified, OpenedSince, StepSearchPieces,
         StepReconstruct, StepJoinParts, StepCountAgain, StepBalance, StepTellApart, StepSecondPerson, StepInventoryAgain, StepUnlistedItem,
         KitRemovedSeen, FindingRemovedRead, FindingRemovedSighted, FindingAnnotation, FindingBroken, FindingOpened, FindingUnlisted, ReadRemoved, GateNotComplete,
-        GateLater, GateOpened, GateTooOld, GateNoTime, GateUnlisted, GateSatisfied,
+        GateLater, GateOpened, GateTooOld, GateNoTime, GateUnlisted, GateSatisfied, GateSatisfiedUnopened,
     ];
 }

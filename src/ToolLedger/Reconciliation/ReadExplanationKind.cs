@@ -12,7 +12,7 @@ public enum ReadExplanationKind
     /// <summary>No binding knows the tag.</summary>
     Unknown,
 
-    /// <summary>Stamped outside the presentation.</summary>
+    /// <summary>Stamped outside the presentation, or on an antenna that the station does not list; the reason tells which.</summary>
     OutsideWindow,
 
     /// <summary>The same report again.</summary>

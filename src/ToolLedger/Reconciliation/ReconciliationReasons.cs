@@ -25,7 +25,7 @@ public static class ReconciliationReasons
     public static ReasonKind ReadBeforeClearing { get; } = new("line.read-before-clearing", "the binding of tag {tag} was in doubt until {at}; a session that began before that accounts for nothing");
 
     /// <summary>Heard only while another kit stood nearby.</summary>
-    public static ReasonKind OnlyWhileNearby { get; } = new("line.only-while-nearby", "seen only while kit {kit} stood there ({looks} {looks:look|looks}), not in a pass without it: look in kit {kit}");
+    public static ReasonKind OnlyWhileNearby { get; } = new("line.only-while-nearby", "seen only while kit {kit} stood there ({looks} {looks:look|looks}), not in a pass without it: not counted");
 
     /// <summary>Container shown, contents not counted.</summary>
     public static ReasonKind ContainerOnly { get; } = new("line.container-only", "only the container is shown; its contents ({total} with the container) were not counted");
@@ -120,8 +120,11 @@ public static class ReconciliationReasons
     /// <summary>Step: sight the tool.</summary>
     public static ReasonKind StepSightTool { get; } = new("step.sight-tool", "look at the tool and read its mark ({mark})");
 
+    /// <summary>Step: look in another kit.</summary>
+    public static ReasonKind StepLookInKit { get; } = new("step.look-in-kit", "look in kit {kit} for mark {mark}");
+
     /// <summary>Step: count items.</summary>
-    public static ReasonKind StepCountItems { get; } = new("step.count-items", "count it in the unit \"{unit}\"");
+    public static ReasonKind StepCountItems { get; } = new("step.count-items", "count the {amount} listed: {what}");
 
     /// <summary>Step: count pieces.</summary>
     public static ReasonKind StepCountPieces { get; } = new("step.count-pieces", "count its pieces ({expected} expected)");
@@ -249,6 +252,9 @@ public static class ReconciliationReasons
     /// <summary>Read: spare.</summary>
     public static ReasonKind ReadSpare { get; } = new("read.spare", "tool {tool} is on no manifest: a spare");
 
+    /// <summary>Read: on no manifest that is at hand, while that of a sub-kit is not.</summary>
+    public static ReasonKind ReadUnlisted { get; } = new("read.on-no-manifest-handed-in", "tool {tool} is on no manifest handed in; that of {kits} was not: a spare, or a tool from inside it");
+
     /// <summary>Read: re-encoded.</summary>
     public static ReasonKind ReadReencoded { get; } = new("read.re-encoded", "carries the identity of {tool} in other bits than bound");
 
@@ -260,6 +266,12 @@ public static class ReconciliationReasons
 
     /// <summary>Read: outside the window.</summary>
     public static ReasonKind ReadOutsideWindow { get; } = new("read.outside-window", "stamped outside the presentation");
+
+    /// <summary>On an antenna that is not one of the station's, whenever it was stamped.</summary>
+    public static ReasonKind ReadUnlistedAntenna { get; } = new("read.unlisted-antenna", "on an antenna that the station does not list ({antennas})");
+
+    /// <summary>Outside the presentation or on an antenna that is not one of the station's, in a session with both.</summary>
+    public static ReasonKind ReadOutsideOrUnlisted { get; } = new("read.outside-or-unlisted", "stamped outside the presentation, or on an antenna that the station does not list ({antennas})");
 
     /// <summary>Read: repeat.</summary>
     public static ReasonKind ReadRepeat { get; } = new("read.repeat", "the same report again");
@@ -301,11 +313,11 @@ public static class ReconciliationReasons
         NotCounted, NoLiveTag, NoUsableSession, OtherUnit, CountNotIdentity, OtherMark, SharedMark, SightedInOtherKit, TooOld, CountOfOtherRevision, CountsDiffer,
         RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, CreditedToTwoKits, BoundControlTag, Quarantined, MarkOnOtherTool,
         IdentitySettled,
-        StepPresentAgain, StepSecondPass, StepSightTool, StepCountItems, StepCountPieces, StepSearchShortage, StepResolveSurplus, StepSettleIdentity, StepPresentAtStation,
+        StepPresentAgain, StepSecondPass, StepSightTool, StepLookInKit, StepCountItems, StepCountPieces, StepSearchShortage, StepResolveSurplus, StepSettleIdentity, StepPresentAtStation,
         KitLinesOpen, KitDifferences, KitForeignTool, KitNoUsableSession, KitNothingExpected, KitNoReadUsed, KitManualNotAllowed, KitMorePersons,
         NotPresentedOrShielded, Attenuated, SharedLocation, SharedAntenna, SharedModel, BrieflyHeard, NeighbourNearby, QuarantineProposed, HistorySuspect, NearMiss, NearMissLimit, KitPassing, ForeignTools, RetiredTag, TagToReplace, SecondTagSilent, Proximity,
         CalibrationNotFit, SessionTooOld, SessionAfterAsOf, SessionOfOtherPolicy, SessionOfOtherKits, EntryNotUsed, ToolInTwoKits,
-        ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadRepeat,
+        ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadUnlisted, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadUnlistedAntenna, ReadOutsideOrUnlisted, ReadRepeat,
         SubKitWhole, SubKitOpen, SubKitDiffers, SubKitUnresolved, SubKitNotInForce, SubKitTwice, SubKitNothingExpected, StepSettleSubKit, StepHandInManifest, ReadAlternate,
     ];
 }

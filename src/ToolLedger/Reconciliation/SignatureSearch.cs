@@ -9,6 +9,9 @@ namespace ToolLedger.Reconciliation;
 /// <summary>Which signatures cover an inventory. A signature covers what was there to sign: one older than the latest entry that counts for the kit, or of its very instant, does not count.</summary>
 internal sealed class SignatureSearch
 {
+    /// <summary>What a finding calls a signature that does not count.</summary>
+    internal const string What = "the signature";
+
     private readonly ReconciliationScope scope;
     private readonly DateTimeOffset latest;
     private readonly IReadOnlyList<PersonId> counters;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ToolLedger.Kits;
 using ToolLedger.Records;
 
@@ -8,11 +9,15 @@ internal static class Steps
 {
     public static NextStep PresentAgain(ManifestLine line) => new(NextStepKind.PresentAgain, new Reason(ReconciliationReasons.StepPresentAgain, Mark(line)));
 
+    public static NextStep LookInKit(ManifestLine line, string kit) => new(NextStepKind.LookInKit, new Reason(ReconciliationReasons.StepLookInKit, ("kit", kit), Mark(line)));
+
     public static NextStep SecondPass(ManifestLine line) => new(NextStepKind.SecondPass, new Reason(ReconciliationReasons.StepSecondPass, Mark(line)));
 
     public static NextStep SightTool(ManifestLine line) => new(NextStepKind.SightTool, new Reason(ReconciliationReasons.StepSightTool, Mark(line)));
 
-    public static NextStep CountItems(ManifestLine line) => new(NextStepKind.CountItems, new Reason(ReconciliationReasons.StepCountItems, ("unit", line.Expected.Unit.Value)));
+    public static NextStep CountItems(ManifestLine line) => new(NextStepKind.CountItems, new Reason(ReconciliationReasons.StepCountItems, HowMany(line), WhatToCount(line)));
+
+    public static NextStep CountAgain(ManifestLine line) => new(NextStepKind.CountItems, new Reason(PeopleReasons.StepCountAgain, HowMany(line), WhatToCount(line)));
 
     public static NextStep SearchShortage(ManifestLine line) => new(NextStepKind.SearchShortage, new Reason(ReconciliationReasons.StepSearchShortage, ("what", line.Description)));
 
@@ -27,6 +32,12 @@ internal static class Steps
 
     public static NextStep HandInManifest(SubKitLine line)
         => new(NextStepKind.HandInManifest, new Reason(ReconciliationReasons.StepHandInManifest, ("kit", line.Kit.Value), ("revision", LineConclusion.Text(line.Revision))));
+
+    /// <summary>The number on the manifest; single items need no unit.</summary>
+    private static (string Name, string Value) HowMany(ManifestLine line)
+        => ("amount", line.Expected.Unit == Unit.Each ? line.Expected.Amount.ToString(CultureInfo.InvariantCulture) : line.Expected.ToString());
+
+    private static (string Name, string Value) WhatToCount(ManifestLine line) => ("what", line.Description);
 
     private static (string Name, string Value) Mark(ManifestLine line)
         => ("mark", line.Tool?.Mark is { } mark ? mark : "none on the manifest");

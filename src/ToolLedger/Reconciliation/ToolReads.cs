@@ -36,6 +36,12 @@ internal sealed class ToolReads
     /// <summary>Why a kit nearby explains the reads, or null.</summary>
     public Reason? Neighbour { get; set; }
 
+    /// <summary>The looks that the kit nearby explains.</summary>
+    public int LooksNotCounted { get; set; }
+
+    /// <summary>The last of them.</summary>
+    public DateTimeOffset? LastHeardNearby { get; set; }
+
     public DateTimeOffset? FirstSeen { get; set; }
 
     public DateTimeOffset? LastSeen { get; set; }

@@ -178,7 +178,7 @@ internal sealed class ToolReadsCollector
         KitId? neighbour = NeighbourSearch.Find(looks.Passes, shortest);
         TagHistory? history = !isSuspect && scope.Input.History.TryGetValue(tag, out TagHistory? known) ? known : null;
         PresenceEvidence presence = looks.ToEvidence(tag, shortest, history, neighbour is not null);
-        reads.SilentTagCount += presence.LookCount == 0 ? 1 : 0;
+        reads.SilentTagCount += presence.LookCount == 0 && neighbour is null ? 1 : 0;
         PresenceJudgement judgement = scope.Policy.Presence.Judge(presence);
         bool isBestDoubted = reads.IsBestDoubted;
         bool better = reads.Judgement is null
@@ -193,12 +193,22 @@ internal sealed class ToolReadsCollector
             reads.FirstSeen = neighbour is null ? looks.FirstSeen : null;
             reads.LastSeen = neighbour is null ? looks.LastSeen : null;
             reads.ReadsWithheld = withheld;
-            reads.Neighbour = neighbour is { } kit
-                ? new Reason(ReconciliationReasons.OnlyWhileNearby, ("kit", kit.Value), ("looks", looks.Passes.Sum(static pass => pass.Looks).ToString(CultureInfo.InvariantCulture)))
-                : null;
+            NoteNeighbour(neighbour, looks, reads);
         }
 
         reads.Elsewhere ??= WhyElsewhere(presence);
+    }
+
+    private static void NoteNeighbour(KitId? neighbour, TagLooks looks, ToolReads reads)
+    {
+        (reads.Neighbour, reads.LooksNotCounted, reads.LastHeardNearby) = (null, 0, null);
+        if (neighbour is { } kit)
+        {
+            reads.LooksNotCounted = looks.Passes.Sum(static pass => pass.Looks);
+            reads.LastHeardNearby = looks.LastSeen;
+            reads.Neighbour = new Reason(
+                ReconciliationReasons.OnlyWhileNearby, ("kit", kit.Value), ("looks", reads.LooksNotCounted.ToString(CultureInfo.InvariantCulture)));
+        }
     }
 
     private Reason? WhyLaterSilent(ToolReads reads)

@@ -31,6 +31,7 @@ public static class Words
         AccountingBasis.Counted => "counted",
         AccountingBasis.Read => "read",
         AccountingBasis.Record => "record",
+        AccountingBasis.Inside => "all lines inside",
         _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, "Not a basis."),
     };
 

@@ -66,7 +66,7 @@ internal sealed class ExposureSection(ReportVoice voice, IReportPage page, Recon
         }
     }
 
-    private IEnumerable<ReportRow> Unlisted() => result.UnlistedItems.Select(report => new ReportRow("", "ON NO LIST", Say(voice, report) + "."));
+    private IEnumerable<ReportRow> Unlisted() => result.UnlistedItems.Select(report => new ReportRow("", StatusWords.OnNoList, Say(voice, report) + "."));
 
     private string Hint(LineEvidence evidence)
     {

@@ -65,10 +65,13 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
                 ("answer", StatusWords.Print(gate)),
                 ("at", voice.Time(gate.AsOf)),
                 ("why", voice.Join(gate.Reasons)),
-                ("next", gate.Next is { } next ? " " + ReportVoice.Sentence(voice.Say(next.Reason).TrimEnd('.')) : "")));
+                ("next", " " + (gate.Next is { } next ? ReportVoice.Sentence(voice.Say(next.Reason).TrimEnd('.')) : new SigningSection(voice, page, result).BesideGate()))));
         }
 
-        page.Paragraph(voice.Say(result.Kit.State == KitState.Complete ? ReportSentences.CompleteMeans : ReportSentences.NotCompleteMeans));
+        bool isComplete = result.Kit.State == KitState.Complete;
+        string means = isComplete ? voice.Say(ReportSentences.CompleteMeans) : "";
+        string stop = isComplete && gate is not { IsSatisfied: false } ? "" : voice.Say(ReportSentences.NotCompleteMeans);
+        page.Paragraph($"{means} {stop}".Trim());
     }
 
     internal void PutSettled(string number)
@@ -203,7 +206,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
     {
         if (part.Said.Count == 0)
         {
-            return ("NOT COUNTED", "");
+            return (StatusWords.NotCounted, "");
         }
 
         string persons = string.Join(", ", part.Persons);

@@ -157,6 +157,11 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         writer.WriteStartObject("evidence");
         writer.WriteNumber("liveTags", evidence.LiveTagCount);
         writer.WriteNumber("looks", evidence.LookCount);
+        if (evidence.LooksNotCounted > 0)
+        {
+            writer.WriteNumber("looksNotCounted", evidence.LooksNotCounted);
+        }
+
         writer.WriteNumber("antennas", evidence.AntennaCount);
         writer.WriteNumber("passes", evidence.PassCount);
         if (evidence.Strongest is { } strongest)

@@ -20,7 +20,7 @@ internal sealed class OtherReads(ReportVoice voice, SessionTally tally)
             List<ReadExplanation> reads = [.. tally.Others.Where(read => read.Kind == kind)];
             if (reads.Count > 0)
             {
-                yield return new ReportRow("", StatusWords.Print(kind), voice.Say(
+                yield return new ReportRow("", Word(kind, reads), voice.Say(
                     ReportSentences.ReadsOf,
                     ("session", tally.Session.Id.Value),
                     ("tags", ReportVoice.Text(reads.Count)),
@@ -29,6 +29,10 @@ internal sealed class OtherReads(ReportVoice voice, SessionTally tally)
             }
         }
     }
+
+    /// <summary>A read on an antenna of no station is not out of time: it has a word of its own.</summary>
+    private static string Word(ReadExplanationKind kind, List<ReadExplanation> reads) =>
+        reads[0].Reason.Kind == ReconciliationReasons.ReadUnlistedAntenna ? StatusWords.UnlistedAntenna : StatusWords.Print(kind);
 
     private string Detail(ReadExplanationKind kind, List<ReadExplanation> reads) => kind switch
     {
@@ -43,7 +47,7 @@ internal sealed class OtherReads(ReportVoice voice, SessionTally tally)
         HashSet<Tools.TagId> told = [.. tally.Findings.SelectMany(static finding => finding.Tags)];
         List<ReadExplanation> rest = [.. reads.Where(read => !told.Contains(read.Tag))];
         IEnumerable<string> single = rest.Select(read => $"{Tag(read)}: {voice.Say(read.Reason)}");
-        var parts = new List<string>(tally.Findings.Select(finding => voice.Say(finding.Reason).TrimEnd('.')));
+        var parts = new List<string>(tally.Findings.Where(static finding => finding.Reason.Kind != ReconciliationReasons.NeighbourNearby).Select(finding => voice.Say(finding.Reason).TrimEnd('.')));
         if (rest.Count > 0)
         {
             parts.Add(voice.List(single, rest.Count, Shown));

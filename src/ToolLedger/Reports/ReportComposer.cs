@@ -8,7 +8,7 @@ namespace ToolLedger.Reports;
 
 /// <summary>Sets a report down on a page: the conclusion first, then the supervisor's questions in their order, then cautions, and the digests in an annex. A question has the same number
 /// whether one kit is told or many.</summary>
-internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<SessionTally> sessions, IReportPage page)
+internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<SessionTally> sessions, IReadOnlyList<Reads.ReadSession> foreign, IReportPage page)
 {
     private const int RowsShown = 5;
     private readonly ReportVoice voice = new(input.Wording, input.Calendar);
@@ -16,6 +16,11 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
     internal string Compose()
     {
         page.Title(voice.Say(ReportSentences.Title, ("at", voice.Time(input.MadeAt)), ("site", input.Calendar.Name)));
+        if (input.IsPolicyDefault)
+        {
+            page.Paragraph(voice.Say(ReportSentences.DefaultPolicy, ("site", input.Calendar.Name)));
+        }
+
         if (input.Results.Count > 1)
         {
             ComposeMany();
@@ -88,7 +93,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
 
     private ReportRow Summary(ReconciliationResult result)
     {
-        IReadOnlyList<LineConclusion> chase = result.ChaseList;
+        List<LineConclusion> chase = [.. result.AllLines.Where(static line => !line.IsAccounted)];
         string open = chase.Count == 0 ? "" : "; open: " + voice.List(chase.Select(line => $"line {line.Label} {voice.What(line.Line)}"), chase.Count, RowsShown);
         bool isOpened = result.Findings.Any(static finding => finding.Reason.Kind == PeopleReasons.FindingOpened);
         string gate = GateOf(result) is { } answer ? voice.Say(ReportSentences.GateInSummary, ("answer", StatusWords.Print(answer))) : "";
@@ -107,10 +112,11 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
         page.Heading(3, number + voice.Say(ReportSentences.IsReadGood));
         if (sessions.Count == 0)
         {
-            page.Paragraph(voice.Say(ReportSentences.NoSession));
+            page.Paragraph(NoSession());
         }
 
-        page.Rows("", "health", "session", [.. sessions.Select(Session)]);
+        var rows = new SessionRows(voice);
+        page.Rows("", "health", "session", [.. sessions.Select(tally => rows.Of(tally)), .. foreign.Select(session => rows.OfOtherKits(session))]);
         page.Items([.. LeftOut(), .. input.Refused.Where(static refused => refused.Count > 0).Select(Refused)]);
         if (sessions.Count > 0 && input.Results.All(static result => result.NoReadUsed))
         {
@@ -118,22 +124,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
         }
     }
 
-    private ReportRow Session(SessionTally tally)
-    {
-        Reads.ReadSession session = tally.Session;
-        string alive = string.Join("+", session.LiveAntennas.Select(static antenna => ReportVoice.Text(antenna.Number)));
-        string text = voice.Say(
-            ReportSentences.Session,
-            ("session", session.Id.Value),
-            ("station", session.Presentation.Station.Id.Value),
-            ("from", voice.Time(session.From)),
-            ("to", voice.On(session.From).Time(session.To)),
-            ("passes", ReportVoice.Text(session.Passes.Count)),
-            ("antennas", alive.Length > 0 ? alive : "-"),
-            ("reads", ReportVoice.Text(session.ReadCount)));
-        string why = voice.Join(session.Health.Reasons);
-        return new ReportRow("", StatusWords.Print(session.Health.State), why.Length > 0 ? $"{text}. {why}." : text + ".");
-    }
+    private string NoSession() => voice.Say(foreign.Count > 0 ? ReportSentences.NoSessionOfKits : ReportSentences.NoSession);
 
     private IEnumerable<string> LeftOut() =>
         from result in input.Results
@@ -157,7 +148,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
         if (rows.Count == 0)
         {
             bool isSilent = sessions.All(static tally => tally.Session.ReadCount == 0);
-            page.Paragraph(voice.Say(sessions.Count == 0 ? ReportSentences.NoSession : isSilent ? ReportSentences.NothingRead : ReportSentences.NothingElseRead));
+            page.Paragraph(sessions.Count == 0 ? NoSession() : voice.Say(isSilent ? ReportSentences.NothingRead : ReportSentences.NothingElseRead));
         }
 
         page.Rows("", "explanation", "reads", rows);

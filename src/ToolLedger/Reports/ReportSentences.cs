@@ -10,6 +10,9 @@ public static class ReportSentences
     /// <summary>The title.</summary>
     public static ReasonKind Title { get; } = new("report.title", "Shift report, made {at} (calendar of {site})");
 
+    /// <summary>Under the title, where no policy of a site was handed in.</summary>
+    public static ReasonKind DefaultPolicy { get; } = new("report.default-policy", "No site policy was handed in: the default policy applies, and times and days are those of the calendar {site}.");
+
     /// <summary>Over the summary of several kits.</summary>
     public static ReasonKind Summary { get; } = new("report.summary", "Summary of {count} kits, the ones to act on first");
 
@@ -57,6 +60,21 @@ public static class ReportSentences
 
     /// <summary>No session.</summary>
     public static ReasonKind NoSession { get; } = new("report.no-session", "No read session of these kits was handed in: nothing was measured for them.");
+
+    /// <summary>Sessions, but none of these kits.</summary>
+    public static ReasonKind NoSessionOfKits { get; } = new("report.no-session-of-kits", "No session handed in presents these kits: nothing was measured for them. Is a kit on a sheet wrong?");
+
+    /// <summary>Behind a session that presents none of the kits.</summary>
+    public static ReasonKind SessionOfOthers { get; } = new("report.session-of-others", "It presents {count:kit|kits} {kits}, none of this report");
+
+    /// <summary>Behind a session whose reads all lie outside its time.</summary>
+    public static ReasonKind AllOutside { get; } = new("report.all-outside", "All reads, {count}, lie outside this session: a clock or the sheet may be wrong");
+
+    /// <summary>Behind a session whose reads are all on antennas that its station does not list.</summary>
+    public static ReasonKind AllUnlisted { get; } = new("report.all-unlisted", "No read, of {count}, is on an antenna that the station lists");
+
+    /// <summary>Behind a session with nothing but both.</summary>
+    public static ReasonKind AllOutsideOrUnlisted { get; } = new("report.all-outside-or-unlisted", "All reads, {count}, lie outside this session or are on antennas that the station does not list");
 
     /// <summary>A session.</summary>
     public static ReasonKind Session { get; } = new("report.session", "session {session}, station {station}, {from} to {to}; {passes} {passes:pass|passes}, antennas alive {antennas}, {reads} {reads:read|reads}");
@@ -136,6 +154,12 @@ public static class ReportSentences
     /// <summary>The gate before operation, under the conclusion.</summary>
     public static ReasonKind Gate { get; } = new("report.gate", "Before operation: {answer} at {at}: {why}.{next}");
 
+    /// <summary>Behind a gate that is satisfied, where two persons have signed.</summary>
+    public static ReasonKind GateSignedByTwo { get; } = new("report.gate-signed-by-two", "The gate asks for no signature; {count} different persons have signed.");
+
+    /// <summary>Behind a gate that is satisfied, where no two persons have signed.</summary>
+    public static ReasonKind GateNotSignedByTwo { get; } = new("report.gate-not-signed-by-two", "The gate asks for no signature; two people have not signed, {count} {count:has|have}.");
+
     /// <summary>The same in the summary.</summary>
     public static ReasonKind GateInSummary { get; } = new("report.gate-in-summary", "; before operation {answer}");
 
@@ -155,7 +179,7 @@ public static class ReportSentences
     public static ReasonKind OpenedWhere { get; } = new("report.opened-where", ", {where}");
 
     /// <summary>Open lines without any earlier accounting.</summary>
-    public static ReasonKind ExposedBefore { get; } = new("report.exposed-before", "{lines}: last accounted for before everything handed in{hint}.");
+    public static ReasonKind ExposedBefore { get; } = new("report.exposed-before", "{lines}: not accounted for in anything handed in{hint}.");
 
     /// <summary>A hint beside it.</summary>
     public static ReasonKind TagLastHeard { get; } = new("report.tag-last-heard", "; tag last heard at {at}, which settles nothing");
@@ -179,7 +203,7 @@ public static class ReportSentences
     public static ReasonKind ChangedSince { get; } = new("report.changed-since", "Later than the first signature, {at}, so not covered by it:");
 
     /// <summary>Nothing is later.</summary>
-    public static ReasonKind NothingChanged { get; } = new("report.nothing-changed", "Nothing handed in is later than the first signature, {at}; earlier ones are not kept.");
+    public static ReasonKind NothingChanged { get; } = new("report.nothing-changed", "Nothing handed in is later than the first signature, {at}; earlier sign-offs: not known.");
 
     /// <summary>An opening after the signature.</summary>
     public static ReasonKind ChangedOpening { get; } = new("report.changed-opening", "opened: {what}");
@@ -232,6 +256,12 @@ public static class ReportSentences
     /// <summary>The persons.</summary>
     public static ReasonKind Persons { get; } = new("report.persons", "Took part: {persons}. Signed the sheet: {signatures}.");
 
+    /// <summary>Signatures that do not count.</summary>
+    public static ReasonKind SignedInVain { get; } = new("report.signed-in-vain", "Signed, and does not count: {signatures}.");
+
+    /// <summary>One of them.</summary>
+    public static ReasonKind SignatureInVain { get; } = new("report.signature-in-vain", "{by} {at} ({why})");
+
     /// <summary>Nobody.</summary>
     public static ReasonKind Nobody { get; } = new("report.nobody", "nobody");
 
@@ -259,11 +289,11 @@ public static class ReportSentences
     /// <summary>All sentences of this room, in the order above.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        Title, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, SetIn, IsReadGood, NoSession, Session, SessionLeftOut, RowsRefused, NoReadUsed,
+        Title, DefaultPolicy, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, SetIn, IsReadGood, NoSession, NoSessionOfKits, SessionOfOthers, AllOutside, AllUnlisted, AllOutsideOrUnlisted, Session, SessionLeftOut, RowsRefused, NoReadUsed,
         Settled, NotExpected, UnlistedItems, EpcOnly, NothingOpen, NotSigned, ReadLegend, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
-        Calibration, NothingToCalibrate, CalibrationWhenUsed, AlsoRead, AllKits, NothingElseRead, NothingRead, ReadsOf, Who, MaySign, AnyRole, NotForOwn, TwoSigned, NotTwoSigned, Persons, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
+        Calibration, NothingToCalibrate, CalibrationWhenUsed, AlsoRead, AllKits, NothingElseRead, NothingRead, ReadsOf, Who, MaySign, AnyRole, NotForOwn, TwoSigned, NotTwoSigned, Persons, SignedInVain, SignatureInVain, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
         AndMore, SubKitIn, TotalsPlaces, TotalsPlace, TotalsNoPlace, TotalsUnresolved,
-        Gate, GateInSummary, Exposure, ExposureNotRecorded, Opened, OpenedWhere, ExposedBefore, TagLastHeard, LastCounted, SettledSince, Unlisted, Changed, NothingSigned, ChangedSince, NothingChanged,
+        Gate, GateSignedByTwo, GateNotSignedByTwo, GateInSummary, Exposure, ExposureNotRecorded, Opened, OpenedWhere, ExposedBefore, TagLastHeard, LastCounted, SettledSince, Unlisted, Changed, NothingSigned, ChangedSince, NothingChanged,
         ChangedSession, ChangedAnnotation, ChangedOpening, ChangedUnlisted, AllLines, OpenedInSummary,
     ];
 }

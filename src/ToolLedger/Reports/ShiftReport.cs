@@ -26,6 +26,7 @@ public sealed class ShiftReport
 
     private readonly ShiftReportInput input;
     private readonly IReadOnlyList<SessionTally> sessions;
+    private readonly IReadOnlyList<Reads.ReadSession> foreign;
 
     /// <summary>Makes a report.</summary>
     /// <param name="input">What it shows.</param>
@@ -52,6 +53,9 @@ public sealed class ShiftReport
 
         this.input = input;
         sessions = SessionTally.Of(input.Results);
+        HashSet<Reads.SessionId> told = [.. sessions.Select(static tally => tally.Session.Id)];
+        foreign = [.. input.Sessions.Where(session => !told.Contains(session.Id))
+            .OrderBy(static session => session.From).ThenBy(static session => session.Id.Value, StringComparer.Ordinal)];
     }
 
     /// <summary>Writes the report as plain text: lines ended by LF, no colour, no tab, no control character.</summary>
@@ -59,14 +63,14 @@ public sealed class ShiftReport
     /// <returns>The text.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The width is outside the range.</exception>
     public string ToText(int width = 100) => width is >= MinWidth and <= MaxWidth
-        ? new ReportComposer(input, sessions, new TextPage(width)).Compose()
+        ? new ReportComposer(input, sessions, foreign, new TextPage(width)).Compose()
         : throw new ArgumentOutOfRangeException(nameof(width), width, "The width of a text must be 40 to 400 columns.");
 
     /// <summary>Writes the report as Markdown with tables in pipe form; every text that came in is escaped.</summary>
     /// <returns>The Markdown.</returns>
-    public string ToMarkdown() => new ReportComposer(input, sessions, new MarkdownPage()).Compose();
+    public string ToMarkdown() => new ReportComposer(input, sessions, foreign, new MarkdownPage()).Compose();
 
     /// <summary>Writes the report as JSON: indented UTF-8 in a fixed order of members, with whole digests and every read that is not of the kits.</summary>
     /// <returns>The bytes.</returns>
-    public byte[] ToJson() => RecordJson.Write(new ShiftReportWriter(input, sessions).Write);
+    public byte[] ToJson() => RecordJson.Write(new ShiftReportWriter(input, sessions, foreign).Write);
 }

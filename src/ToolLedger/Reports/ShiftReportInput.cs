@@ -14,6 +14,10 @@ public sealed class ShiftReportInput
     /// <summary>The results, one a kit, in the order the kits are printed; at least one.</summary>
     public required IReadOnlyList<ReconciliationResult> Results { get; init; }
 
+    /// <summary>The sessions that were handed in; those that present none of the kits of <see cref="Results"/> are named beside the others, so that a wrong kit on a sheet shows.
+    /// None by default, and then only the sessions of the results are told.</summary>
+    public IReadOnlyList<ReadSession> Sessions { get; init; } = [];
+
     /// <summary>The answers of the gate "before operation", at most one for each kit of <see cref="Results"/>; none by default, and then the report does not speak of the gate.</summary>
     public IReadOnlyList<GateAnswer> Gates { get; init; } = [];
 
@@ -26,6 +30,9 @@ public sealed class ShiftReportInput
 
     /// <summary>What the site calls its policy; null (the default) if it has no name.</summary>
     public string? PolicyName { get; init; }
+
+    /// <summary>Whether the host was given no policy of a site, so that the documented defaults apply; the head of the report then says so. False by default.</summary>
+    public bool IsPolicyDefault { get; init; }
 
     /// <summary>The digest of the site policy as stored; empty (the default) if there is none.</summary>
     public Digest PolicyDigest { get; init; }

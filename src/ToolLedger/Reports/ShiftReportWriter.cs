@@ -7,7 +7,7 @@ using ToolLedger.Records;
 namespace ToolLedger.Reports;
 
 /// <summary>Writes a report as JSON.</summary>
-internal sealed class ShiftReportWriter(ShiftReportInput input, IReadOnlyList<SessionTally> sessions)
+internal sealed class ShiftReportWriter(ShiftReportInput input, IReadOnlyList<SessionTally> sessions, IReadOnlyList<Reads.ReadSession> foreign)
 {
     private readonly ReportVoice voice = new(input.Wording, input.Calendar);
 
@@ -21,6 +21,7 @@ internal sealed class ShiftReportWriter(ShiftReportInput input, IReadOnlyList<Se
         WriteSources(writer);
         WriteRefused(writer);
         WriteSessions(writer);
+        WriteSessionsOfOthers(writer);
         writer.WriteStartArray("kits");
         foreach (ReconciliationResult result in input.Results)
         {
@@ -84,6 +85,7 @@ internal sealed class ShiftReportWriter(ShiftReportInput input, IReadOnlyList<Se
             writer.WriteString("digest", input.PolicyDigest.ToString());
         }
 
+        writer.WriteBoolean("isDefault", input.IsPolicyDefault);
         writer.WriteEndObject();
     }
 
@@ -150,6 +152,33 @@ internal sealed class ShiftReportWriter(ShiftReportInput input, IReadOnlyList<Se
             writer.WriteNumber("clockCorrectionSeconds", JsonFields.ToSeconds(session.ClockCorrection));
             WriteTally(writer, tally);
             WriteReasons(writer, "findings", tally.Findings.Select(static finding => finding.Reason), voice);
+            writer.WriteString("digest", session.Digest.ToString());
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private void WriteSessionsOfOthers(Utf8JsonWriter writer)
+    {
+        writer.WriteStartArray("sessionsOfOtherKits");
+        foreach (Reads.ReadSession session in foreign)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("id", session.Id.Value);
+            writer.WriteString("station", session.Presentation.Station.Id.Value);
+            writer.WriteString("from", At(session.From));
+            writer.WriteString("to", At(session.To));
+            writer.WriteStartArray("kits");
+            foreach (Kits.KitId kit in session.Presentation.Kits)
+            {
+                writer.WriteStringValue(kit.Value);
+            }
+
+            writer.WriteEndArray();
+            writer.WriteString("health", StatusWords.Code(session.Health.State));
+            WriteReasons(writer, "reasons", session.Health.Reasons, voice);
+            writer.WriteNumber("reads", session.ReadCount);
             writer.WriteString("digest", session.Digest.ToString());
             writer.WriteEndObject();
         }

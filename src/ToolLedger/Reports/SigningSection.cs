@@ -12,14 +12,20 @@ internal sealed class SigningSection(ReportVoice voice, IReportPage page, Reconc
 {
     private const int PersonsAsked = 2;
 
+    private int SignerCount => PersonCount.Of(result.Signatures.Select(static signature => signature.By));
+
+    /// <summary>What the gate leaves out: it is satisfied by evidence, whoever has signed.</summary>
+    internal string BesideGate() => voice.Say(
+        SignerCount >= PersonsAsked ? ReportSentences.GateSignedByTwo : ReportSentences.GateNotSignedByTwo,
+        ("count", ReportVoice.Text(SignerCount)));
+
     internal void PutWho(string number)
     {
         page.Heading(3, number + voice.Say(ReportSentences.Who));
-        int signers = PersonCount.Of(result.Signatures.Select(static signature => signature.By));
-        page.Paragraph(voice.Say(signers >= PersonsAsked ? ReportSentences.TwoSigned : ReportSentences.NotTwoSigned, ("count", ReportVoice.Text(signers)))
+        page.Paragraph(voice.Say(SignerCount >= PersonsAsked ? ReportSentences.TwoSigned : ReportSentences.NotTwoSigned, ("count", ReportVoice.Text(SignerCount)))
             + " " + TookPart() + " " + MaySign());
         string room = new('_', 12);
-        page.Items([.. Enumerable.Repeat(voice.Say(ReportSentences.SignHere, ("room", room)), Math.Max(1, PersonsAsked - signers))]);
+        page.Items([.. Enumerable.Repeat(voice.Say(ReportSentences.SignHere, ("room", room)), Math.Max(1, PersonsAsked - SignerCount))]);
     }
 
     internal void PutChanges(string number)
@@ -44,11 +50,23 @@ internal sealed class SigningSection(ReportVoice voice, IReportPage page, Reconc
         string signatures = string.Join(", ", result.Signatures.Select(signature => signature.Role.IsEmpty
             ? $"{signature.By.Value} {voice.Time(signature.At)}"
             : $"{signature.By.Value} ({signature.Role.Value}) {voice.Time(signature.At)}"));
-        return voice.Say(
+        string counted = voice.Say(
             ReportSentences.Persons,
             ("persons", persons.Length > 0 ? persons : nobody),
             ("signatures", signatures.Length > 0 ? signatures : nobody));
+        string[] others = [.. result.Findings.Select(static finding => finding.Reason).Where(IsSignature).Select(SignedInVain)];
+        return others.Length == 0 ? counted : $"{counted} {voice.Say(ReportSentences.SignedInVain, ("signatures", string.Join("; ", others)))}";
     }
+
+    /// <summary>Is it the finding of a signature that does not count?</summary>
+    private static bool IsSignature(Reason reason) =>
+        reason.Kind == ReconciliationReasons.EntryNotUsed && string.Equals(ValueOf(reason, "what"), SignatureSearch.What, StringComparison.Ordinal);
+
+    private string SignedInVain(Reason reason) => voice.Say(new Reason(
+        ReportSentences.SignatureInVain, ("by", ValueOf(reason, "by")), ("at", ValueOf(reason, "at")), ("why", ValueOf(reason, "why"))));
+
+    private static string ValueOf(Reason reason, string name) =>
+        reason.Values.FirstOrDefault(pair => string.Equals(pair.Key, name, StringComparison.Ordinal)).Value ?? "";
 
     private string MaySign()
     {

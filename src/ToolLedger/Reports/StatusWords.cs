@@ -1,3 +1,6 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
 using ToolLedger.Calibration;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
@@ -7,6 +10,27 @@ namespace ToolLedger.Reports;
 /// <summary>The words a status is printed with, and the words it has in JSON. A status is never told by colour or place alone.</summary>
 internal static class StatusWords
 {
+    internal const string NotCounted = "NOT COUNTED";
+
+    internal const string UnlistedAntenna = "UNLISTED ANTENNA";
+
+    internal const string OnNoList = "ON NO LIST";
+
+    private const string NotSatisfied = "NOT SATISFIED";
+
+    /// <summary>The printed words of more than one word: broken in two, a part of one could pass for another.</summary>
+    internal static IReadOnlyList<string> Phrases { get; } =
+    [
+        .. Enum.GetValues<LineState>().Select(Print)
+            .Concat(Enum.GetValues<KitState>().Select(Print))
+            .Concat(Enum.GetValues<ReadExplanationKind>().Select(Print))
+            .Concat(Enum.GetValues<CalibrationState>().Select(Print))
+            .Concat([NotSatisfied, NotCounted, OnNoList, UnlistedAntenna])
+            .Where(static phrase => phrase.Contains(' ', StringComparison.Ordinal))
+            .Distinct(StringComparer.Ordinal)
+            .OrderByDescending(static phrase => phrase.Length),
+    ];
+
     internal static string Print(LineState state) => Loud(Words.Of(state));
 
     internal static string Print(KitState state) => Loud(Words.Of(state));
@@ -19,7 +43,7 @@ internal static class StatusWords
 
     internal static string Print(CalibrationState state) => Loud(Code(state).Replace('-', ' '));
 
-    internal static string Print(GateAnswer gate) => gate.IsSatisfied ? "SATISFIED" : "NOT SATISFIED";
+    internal static string Print(GateAnswer gate) => gate.IsSatisfied ? "SATISFIED" : NotSatisfied;
 
     internal static string Code(LineState state) => Hyphened(Words.Of(state));
 
@@ -64,6 +88,7 @@ internal static class StatusWords
         NextStepKind.SettleIdentity => "settle-identity",
         NextStepKind.SettleSubKit => "settle-sub-kit",
         NextStepKind.HandInManifest => "hand-in-manifest",
+        NextStepKind.LookInKit => "look-in-kit",
         _ => "restore-station",
     };
 

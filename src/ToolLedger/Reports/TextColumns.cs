@@ -10,6 +10,9 @@ namespace ToolLedger.Reports;
 /// and need only be near enough: no row has anything after its free text, so a wrong guess moves no column.</remarks>
 internal static class TextColumns
 {
+    /// <summary>A space at which no line is broken; printed as a space. Escaped text holds no such character of its own.</summary>
+    internal const char BoundSpace = '\u001F';
+
     internal static int Width(ReadOnlySpan<char> text)
     {
         int width = 0;
@@ -63,7 +66,7 @@ internal static class TextColumns
 
     private static string Take(StringBuilder line, ref int used)
     {
-        string text = line.ToString();
+        string text = line.Replace(BoundSpace, ' ').ToString();
         line.Clear();
         used = 0;
         return text;
@@ -86,7 +89,7 @@ internal static class TextColumns
         }
     }
 
-    private static int Width(Rune rune) => Rune.GetUnicodeCategory(rune)
+    private static int Width(Rune rune) => rune.Value == BoundSpace ? 1 : Rune.GetUnicodeCategory(rune)
         is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark or UnicodeCategory.Format or UnicodeCategory.Control
         ? 0
         : IsWide(rune.Value) ? 2 : 1;

@@ -68,6 +68,17 @@ internal sealed class TextPage(int width) : IReportPage
 
     public string Finish() => page.ToString();
 
+    /// <summary>The text with the words of a status bound together: "SATISFIED" at the start of a line must not be the rest of "NOT SATISFIED".</summary>
+    private static string Bound(string text)
+    {
+        foreach (string phrase in StatusWords.Phrases)
+        {
+            text = text.Replace(phrase, phrase.Replace(' ', TextColumns.BoundSpace), StringComparison.Ordinal);
+        }
+
+        return text;
+    }
+
     /// <summary>Puts a text behind a lead; further lines are indented under the text.</summary>
     private void Put(string lead, string text)
     {
@@ -82,7 +93,7 @@ internal sealed class TextPage(int width) : IReportPage
 
         string next = lead;
         bool isEmpty = true;
-        foreach (string line in TextColumns.Wrap(SafeText.Escape(text), width - indent))
+        foreach (string line in TextColumns.Wrap(Bound(SafeText.Escape(text)), width - indent))
         {
             page.Append(next).Append(line).Append('\n');
             next = new string(' ', indent);

@@ -1,5 +1,6 @@
 using System;
 using System.Buffers.Binary;
+using System.Diagnostics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using ToolLedger.Identifiers;
@@ -145,6 +146,14 @@ public readonly partial struct TagId : IEquatable<TagId>, IComparable<TagId>, IC
     {
         form = (byte)(((int)_kind << ShortKindShift) | (_bits.BitCount >> 4));
         return _bits.TryGetWords(out first, out second) && _text is null;
+    }
+
+    /// <summary>The identity of a Gen2 tag of at most eight 16-bit words, given as two words of 64 bits.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static TagId FromWords(ulong first, ulong second, int bitCount)
+    {
+        Debug.Assert(bitCount % 16 == 0, "Trusted: a tag answers in whole words.");
+        return new TagId(TagIdKind.Epc, Epc.FromWords(first, second, bitCount), null);
     }
 
     /// <summary>The identity that <see cref="TryGetShort"/> took apart.</summary>

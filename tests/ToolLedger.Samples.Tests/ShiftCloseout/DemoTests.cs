@@ -78,6 +78,33 @@ public sealed class DemoTests
         Assert.Equal(plain.Output, stripped);
     }
 
+    // The good colour on the second word of "NOT SATISFIED" would say the opposite of what is written.
+    [Theory]
+    [InlineData(60)]
+    [InlineData(72)]
+    [InlineData(80)]
+    [InlineData(81)]
+    [InlineData(97)]
+    [InlineData(100)]
+    public async Task A_word_of_two_words_has_one_colour_on_one_line(int width)
+    {
+        HostRun run = await HostRun.OnColours(width);
+
+        Assert.Equal(4, System.Text.RegularExpressions.Regex.Count(run.Output, "\u001B\\[[0-9;]*mNOT SATISFIED\u001B", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(10)));
+        Assert.DoesNotContain("mSATISFIED", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_rest_of_a_negated_word_has_no_colour()
+    {
+        var output = new System.IO.StringWriter();
+        var console = new global::ShiftCloseout.HostConsole { Out = output, Error = output, Clock = TimeProvider.System, IsColourful = true };
+
+        global::ShiftCloseout.StateColours.Write("NOT\n  SATISFIED, NO\n  VALID\n  READ, SATISFIED\n", global::ShiftCloseout.ReportFormat.Text, console);
+
+        Assert.StartsWith("NOT\n  SATISFIED, NO\n  VALID\n  READ, \u001B", output.ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_demo_says_the_same_as_a_real_run_over_its_files()
     {

@@ -51,6 +51,41 @@ public sealed class GateTests
 
         Assert.Equal(0, run.ExitCode);
         Assert.Contains("Before operation: SATISFIED", run.Output, StringComparison.Ordinal);
+        Assert.Contains("no opening on record", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("last opening", run.Output, StringComparison.Ordinal);
+        Assert.Contains("asks for no signature; 2 different persons have signed", Unwrapped(run), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_satisfied_gate_says_that_it_asks_for_no_signature_and_that_nobody_has_signed()
+    {
+        using var folder = new DemoFolder();
+        JsonObject sheet = JsonNode.Parse(File.ReadAllBytes(folder["counts.json"]))!.AsObject();
+        Assert.True(sheet.Remove("signatures"));
+        sheet["openings"]![0]!["at"] = "2026-10-14T15:30:00+02:00"; // before the evidence
+        folder.Write("counts.json", Encoding.UTF8.GetBytes(sheet.ToJsonString()));
+
+        HostRun run = await HostRun.Of(folder.Args([Hub], "--gate"));
+
+        Assert.Equal(0, run.ExitCode);
+        Assert.Contains("after the last opening on record, that of 2026-10-14 15:30:00+02:00", Unwrapped(run), StringComparison.Ordinal);
+        Assert.Contains("asks for no signature; two people have not signed, 0 have", Unwrapped(run), StringComparison.Ordinal);
+        Assert.Contains("It asks for no signature", Unwrapped(await HostRun.Of("--help")), StringComparison.Ordinal);
+    }
+
+    // Whoever stops at "every line has a recorded basis" must have read that nothing may be operated.
+    [Fact]
+    public async Task A_complete_kit_at_a_shut_gate_carries_the_stop_sentence()
+    {
+        using var folder = new DemoFolder();
+
+        string asked = Unwrapped(await HostRun.Of(folder.Args([Hub], "--gate")));
+        string notAsked = Unwrapped(await HostRun.Of(folder.Args([Hub])));
+
+        Assert.Contains("COMPLETE. Of 11 lines", asked, StringComparison.Ordinal);
+        Assert.Contains("Every line has a recorded basis under the policy named below, at the time stated. Until people", asked, StringComparison.Ordinal);
+        Assert.Contains("operate, close up or release nothing", asked, StringComparison.Ordinal);
+        Assert.DoesNotContain("operate, close up or release nothing", notAsked, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -62,4 +97,6 @@ public sealed class GateTests
         Assert.Equal(1, (await HostRun.Of(folder.Args([Hub, Nacelle], "--gate"))).ExitCode);
         Assert.Equal(2, (await HostRun.Of(folder.ArgsOfOneSession([Hub], "--gate", "--reads", empty))).ExitCode);
     }
+
+    private static string Unwrapped(HostRun run) => string.Join(' ', run.Output.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
 }

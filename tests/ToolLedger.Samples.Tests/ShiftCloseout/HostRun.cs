@@ -31,6 +31,9 @@ internal sealed class HostRun
     /// <summary>A run on a terminal of so many columns.</summary>
     public static Task<HostRun> OfWidth(int width, params string[] args) => At(Now, isColourful: false, width, args);
 
+    /// <summary>A run on a terminal of so many columns that shows colours.</summary>
+    public static Task<HostRun> OnColours(int width, params string[] args) => At(Now, isColourful: true, width, args);
+
     /// <summary>A run on a clock that stands at another time than usual.</summary>
     public static Task<HostRun> At(DateTimeOffset now, params string[] args) => At(now, isColourful: false, 100, args);
 

@@ -112,6 +112,36 @@ public sealed class InspectCommandTests
     }
 
     [Fact]
+    public void An_EPC_as_the_library_prints_it_is_read_as_its_bits()
+    {
+        InspectRun run = InspectRun.Of(["epc:3074257BF7194E4000001A85"]);
+
+        Assert.Equal(InspectCommand.AllRead, run.ExitCode);
+        Assert.Contains("urn:epc:tag:sgtin-96:3.0614141.812345.6789", run.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("spanner")]
+    [InlineData("epc:hello")]
+    [InlineData("epc:")]
+    [InlineData("[01]80614141123458")]
+    public void What_is_of_no_known_form_is_told_which_forms_are_understood(string item)
+    {
+        InspectRun run = InspectRun.Of([item]);
+
+        Assert.Equal(InspectCommand.SomeRefused, run.ExitCode);
+        Assert.Contains("refused:        This is no form that is understood: hexadecimal EPC memory, also behind epc:;", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_element_string_without_the_length_of_the_prefix_names_the_option_that_gives_it()
+    {
+        Assert.Contains("State it with --gcp N.", InspectRun.Of(["(01)80614141123458(21)6789"]).Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("--gcp", InspectRun.Of(["(01)80614141123458(21)6789", "--gcp", "7"]).Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("--gcp", InspectRun.Of(["--json"], """{"id":7,"input":"elementString","value":"(01)80614141123458(21)6789"}""").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Control_characters_of_an_item_do_not_reach_the_terminal()
     {
         string output = InspectRun.Of(["urn:epc:tag:\u001b[31mred\u0007"]).Output;

@@ -109,6 +109,28 @@ public sealed class ReconciliationLawsTests
     }
 
     [Fact]
+    public void A_report_names_the_rule_says_where_it_stopped_and_has_no_holes()
+    {
+        LawReport report = Check("suspects-eager-tags", static (in facts)
+            => facts.BestEvidence is { LookCount: > 5 } ? Withhold("site.too-eager", "its tag answers suspiciously often") : Verdict.NoObjection);
+        LawBreach breach = report.Of(ReconciliationLaw.DoubtIsMonotone).Breach!;
+        string text = report.ToString();
+
+        Assert.StartsWith("rule suspects-eager-tags, seed 11\n", text, StringComparison.Ordinal);
+        Assert.Contains(
+            string.Create(CultureInfo.InvariantCulture, $"DoubtIsMonotone: broken by case {breach.CaseNumber}, the first that breaks it; no further case was tried\n"), text, StringComparison.Ordinal);
+        Assert.Null(ReconciliationLaws.Check(BadHosts.Plain, Some with { CaseCount = 1 }).Rule);
+
+        // Two words with nothing between them are seen in the text of an answer, which an order law shows.
+        string shown = ReconciliationLaws.Check(BadHosts.TakesTheFirstSession, Some with { Laws = [ReconciliationLaw.OrderAndRepetition] }).ToString();
+        Assert.Contains("looks ", shown, StringComparison.Ordinal);
+        foreach (string hole in (string[])["also ,", "  ", "strongest last", "counted by", "by at", "at witness", "witness persons", "next ;"])
+        {
+            Assert.DoesNotContain(hole, string.Join('\n', shown.Split('\n').Where(static line => line.StartsWith("expected:", StringComparison.Ordinal) || line.StartsWith("found:", StringComparison.Ordinal))), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
     public void Only_the_laws_asked_for_are_checked_and_the_report_says_in_how_many_cases_each_applied()
     {
         LawReport report = ReconciliationLaws.Check(BadHosts.Plain, Some with { CaseCount = 20, Laws = [ReconciliationLaw.Reasons, ReconciliationLaw.RulesOnlyWithhold] });

@@ -30,7 +30,7 @@ internal static class House
     ];
 
     /// <summary>Folders that a room may have inside it, as <c>Room.Folder</c>.</summary>
-    public static readonly string[] Annexes = ["Reconciliation.Rules"];
+    public static readonly string[] Annexes = ["Interchange.Llrp", "Reconciliation.Rules"];
 
     /// <summary>The only room that may read and write streams and be asynchronous.</summary>
     public const string StreamingRoom = "Interchange";

@@ -87,14 +87,42 @@ public sealed class SessionScenarioTests
         // When: a second pass, with K2 moved away, does not read T3.
         World moved = new World().ReadAllBut("T3").CountAll().Read("T3", World.A2, 5, 6, 7, 8, 9).StandsNearby(World.K2, -60, 14);
         moved.PassStarts.Add(World.Start.AddSeconds(15));
-        moved.ReadAllBut("T3");
+        ReadInSecondPass(moved, "T1", "T2", "T4", "T5", "T6", "T7", "T8", "T9", "T10", "T11", "T12", "H13");
         ReconciliationResult second = moved.Reconcile();
 
         Assert.Equal(LineState.NotRead, second.Lines[2].State);
+        Assert.Single(second.ChaseList);
         Assert.Contains(second.Lines[2].Reasons, reason => reason.Code == ReconciliationReasons.OnlyWhileNearby.Code
             && reason.ToString().Contains("only while kit K2 stood there", StringComparison.Ordinal));
         Assert.DoesNotContain(second.Findings, finding => finding.Code == ReconciliationReasons.NeighbourNearby.Code);
         Assert.Equal(KitState.Open, second.Kit.State);
+    }
+
+    [Fact]
+    public void S94_Looks_made_only_beside_the_neighbour_are_told_as_not_counted_and_send_the_search_there()
+    {
+        // Given: T3 and T5 are read in every past session; T3 is heard only beside K2, T5 not at all.
+        World world = new World().ReadAllBut("T3", "T5").CountAll().Read("T3", World.A2, 5, 6, 7, 8, 9).StandsNearby(World.K2, -60, 14);
+        world.PassStarts.Add(World.Start.AddSeconds(15));
+        ReadInSecondPass(world, "T1", "T2", "T4", "T6", "T7", "T8", "T9", "T10", "T11", "T12", "H13");
+        world.History[World.TagOf("T3")] = new TagHistory(60, 60);
+        world.History[World.TagOf("T5")] = new TagHistory(40, 40);
+
+        // When, then: the line says that it was heard, where to look, and nothing about silence.
+        ReconciliationResult result = world.Reconcile();
+        LineConclusion t3 = result.Lines[2];
+        Assert.Equal(LineState.NotRead, t3.State);
+        Assert.Equal([ReconciliationReasons.OnlyWhileNearby.Code], t3.Reasons.Select(static reason => reason.Code));
+        Assert.Contains("(5 looks), not in a pass without it: not counted", t3.Reasons[0].ToString(), StringComparison.Ordinal);
+        Assert.Equal((NextStepKind.LookInKit, "look in kit K2 for mark K1-3"), (t3.Next!.Kind, t3.Next.ToString()));
+        Assert.Equal((0, 5, World.Start.AddSeconds(9)), (t3.Evidence.LookCount, t3.Evidence.LooksNotCounted, t3.Evidence.LastSeen));
+
+        // T5 is silent against its history and is looked for first.
+        Assert.Contains(result.Lines[4].Reasons, reason => reason.Code == PresenceReasons.GoodHistory.Code);
+        Assert.Equal(["5 NotRead", "3 NotRead"], result.ChaseList.Select(static line => $"{line.Label} {line.State}"));
+
+        // A tag that was heard needs no replacement once the tool is sighted.
+        Assert.DoesNotContain(world.Sight("T3", "K1-3").Reconcile().Findings, finding => finding.Code == ReconciliationReasons.TagToReplace.Code);
     }
 
     [Fact]
@@ -351,6 +379,14 @@ public sealed class SessionScenarioTests
         without.Reads.Add(new TagRead(World.TagOf("T3"), World.A1, World.Start.AddSeconds(12)) { Tid = Identifiers.Tid.Parse("E28011052000A001") });
         second = without.Session("S2", [World.K1], [.. without.ControlReads().Concat(without.Reads).Select(read => Shifted(read, 40))], World.Start.AddSeconds(40));
         Assert.True(withChip.Reconcile(first, second).Lines[2].IsAccounted);
+    }
+
+    private static void ReadInSecondPass(World world, params string[] tools)
+    {
+        foreach (string tool in tools)
+        {
+            world.Read(tool, World.A1, 20);
+        }
     }
 
     private static TagRead Shifted(TagRead read, double seconds) =>

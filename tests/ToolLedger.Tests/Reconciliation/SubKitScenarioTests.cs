@@ -70,7 +70,8 @@ public sealed class SubKitScenarioTests
         Assert.Equal(LineState.Partial, shift.ReadWell("A1").Reconcile().Lines[2].State);
 
         LineConclusion whole = shift.ReadWell("A2", "A3", "A4", "A5").Reconcile().Lines[2];
-        Assert.Equal((LineState.Accounted, AccountingBasis.Read), (whole.State, whole.Basis));
+        Assert.Equal((LineState.Accounted, AccountingBasis.Inside, 0), (whole.State, whole.Basis, whole.OtherBases.Count));
+        Assert.Equal("line 7: accounted for (all lines inside)", whole.ToString());
     }
 
     [Fact]
@@ -133,6 +134,17 @@ public sealed class SubKitScenarioTests
         Assert.Contains(result.Lines[2].Reasons, static reason => reason.Kind == ReconciliationReasons.SubKitUnresolved);
         Assert.Equal("sub-kit K1a revision 2", Assert.Single(result.Totals.Unresolved).Description);
         Assert.Equal(KitState.Open, result.Kit.State);
+    }
+
+    [Fact]
+    public void A_tool_on_no_manifest_at_hand_is_not_called_a_spare_while_the_manifest_of_a_sub_kit_is_not_at_hand()
+    {
+        ReadExplanation without = new SubKitWorld { IsK1aRegistered = false }.ReadWell("A1").Reconcile().Reads.Single(static read => read.Tool?.Value == "A1");
+        Assert.Equal((ReadExplanationKind.Unexpected, ReconciliationReasons.ReadUnlisted.Code), (without.Kind, without.Reason.Code));
+        Assert.Contains("tool A1 is on no manifest handed in; that of K1a was not", without.Reason.ToString(), StringComparison.Ordinal);
+
+        ReadExplanation spare = new SubKitWorld().ReadWell("B1").Reconcile().Reads.Single(static read => read.Tool?.Value == "B1");
+        Assert.Equal(ReconciliationReasons.ReadSpare.Code, spare.Reason.Code);
     }
 
     /// <summary>Two signed lists disagree about what must be in the box; the safer reading is that neither settles it.</summary>

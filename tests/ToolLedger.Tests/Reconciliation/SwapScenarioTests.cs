@@ -189,13 +189,33 @@ public sealed class SwapScenarioTests
         Assert.Equal((AccountingBasis.Sighted, CalibrationState.Current), (sighted.Basis, sighted.Calibration!.State));
     }
 
+    [Fact]
+    public void S27_Two_tools_that_are_never_calibrated_stay_so_while_it_is_unknown_which_is_which()
+    {
+        // Neither T2 nor T9 is ever calibrated: which of the two is which changes no label.
+        ReconciliationResult swapped = Swapped().Reconcile();
+        Assert.Equal([LineState.Conflict, LineState.Conflict], new[] { swapped.Lines[1].State, swapped.Lines[8].State });
+        Assert.Equal([CalibrationState.NotRequired, CalibrationState.NotRequired], new[] { swapped.Lines[1].Calibration!.State, swapped.Lines[8].Calibration!.State });
+        Assert.DoesNotContain(swapped.Findings, finding => finding.Code == ReconciliationReasons.CalibrationNotFit.Code && finding.LineNumbers is [2] or [9]);
+
+        // A record of T9 makes it a calibrated tool; then either may wear the label of the other.
+        World recorded = Swapped();
+        recorded.Calibrations.Add(InDate("T9"));
+        Assert.Equal(CalibrationState.Unknown, recorded.Reconcile().Lines[1].Calibration!.State);
+
+        // A quarantine says which two tools it is about as little as a mark that no tool has: then it may be a calibrated one.
+        Assert.Equal(CalibrationState.NotRequired, Swapped().Quarantine("T2", Found).Reconcile().Lines[1].Calibration!.State);
+        Assert.Equal(CalibrationState.Unknown, new World().ReadAllBut().Quarantine("T2", Found).Reconcile().Lines[1].Calibration!.State);
+        Assert.Equal(CalibrationState.Unknown, new World().ReadAllBut().Sight("T2", "K7-77", at: Found).Reconcile().Lines[1].Calibration!.State);
+    }
+
     private static World Swapped() => new World().ReadAllBut().CountAll().Sight("T2", "K1-9", at: Found);
 
     private static TagRead Shifted(TagRead read, double seconds) => new(read.Tag, read.Antenna, read.FirstSeen.AddSeconds(seconds)) { Strength = read.Strength };
 
-    private static CalibrationRecord InDate() => new()
+    private static CalibrationRecord InDate(string tool = "T4") => new()
     {
-        Tool = new ToolId("T4"),
+        Tool = new ToolId(tool),
         CalibratedOn = new DateOnly(2026, 1, 10),
         DueOn = new DateOnly(2027, 1, 10),
         RecordedAt = World.Start.AddDays(-30),

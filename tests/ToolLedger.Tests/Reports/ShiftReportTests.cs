@@ -35,7 +35,7 @@ public sealed class ShiftReportTests
             "2. Settled: 13 of 15 lines", "READ, EPC only  Combination spanner 13 mm [B07-01]", "COUNTED         Wiping cloths: counted 6",
             "3. Open: 2 of 15 lines", "NOT READ  line 7 Deep socket 24 mm [B07-07]", "Next: open the bag", "WEAK      line 11 Inspection mirror",
             "4. What no reader can see", "by P-118, witness P-204",
-            "5. Which equipment is exposed, and since when?", "OPEN     line 7: last accounted for before everything handed in.", "15:55:07+01:00, which", "SETTLED",
+            "5. Which equipment is exposed, and since when?", "OPEN     line 7: not accounted for in anything handed in.", "15:55:07+01:00, which", "SETTLED",
             "6. Who may sign, and have two people signed?", "No: 1 person has signed.", "P-118, P-204", "any role",
             "7. Calibration on 2026-03-02", "OVERDUE  Torque wrench", "CURRENT  Feeler gauge", "Uses are not recorded here",
             "8. What changed after sign-off?", "Nothing handed in is later than the first signature, 15:57:10",
@@ -59,6 +59,22 @@ public sealed class ShiftReportTests
 
         // A4 in a fixed-pitch face of 9 points holds about 77 lines of 100 columns.
         Assert.InRange(lines.Length, 1, 77);
+    }
+
+    [Fact]
+    public void A_status_of_several_words_stands_on_one_line_at_any_width()
+    {
+        ReconciliationResult opened = new TurbineShift { OpenedAt = World.End.AddSeconds(110) }.Reconcile();
+        var report = new ShiftReport(new ShiftReportInput { Results = [opened], Gates = [OperationGate.Judge(opened, [], opened.AsOf)], MadeAt = opened.AsOf });
+
+        for (int width = ShiftReport.MinWidth; width <= 140; width++)
+        {
+            string text = report.ToText(width);
+
+            Assert.Contains("NOT SATISFIED", text, StringComparison.Ordinal);
+            Assert.DoesNotContain("NOT\n", text, StringComparison.Ordinal);
+            Assert.All(text.Split('\n'), line => Assert.InRange(line.Length, 0, width));
+        }
     }
 
     // S92 in print: accounted for and overdue stand in two sections, and neither changes the other.

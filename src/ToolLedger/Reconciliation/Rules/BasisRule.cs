@@ -10,7 +10,7 @@ internal sealed class BasisRule : IReconciliationRule
 {
     public string Name => "basis";
 
-    public string Version => "2";
+    public string Version => "3";
 
     public string Settings => "";
 
@@ -45,6 +45,12 @@ internal sealed class BasisRule : IReconciliationRule
 
     private static Verdict FromReads(in LineFacts facts, PresenceJudgement presence, List<Reason> reasons)
     {
+        if (presence.State == PresenceState.NotRead && KitThatStoodNear(facts) is { } kit)
+        {
+            // The tag was heard, so neither silence nor what its history says of silence is the matter.
+            return Verdict.Withhold(LineState.NotRead, facts.Remarks, Steps.LookInKit(facts.Line, kit), isPositiveDifference: false);
+        }
+
         if (facts.ReadsWithheld is { } elsewhere && presence.State != PresenceState.NotRead)
         {
             reasons.Add(elsewhere);
@@ -64,6 +70,20 @@ internal sealed class BasisRule : IReconciliationRule
         return Verdict.Withhold(LineState.Weak, reasons, degraded ? Steps.SecondPass(facts.Line) : SightTool(facts), isPositiveDifference: false);
     }
 
+    /// <summary>The kit whose nearness alone explains every look; null if none does.</summary>
+    private static string? KitThatStoodNear(in LineFacts facts)
+    {
+        foreach (Reason remark in facts.Remarks)
+        {
+            if (remark.Kind == ReconciliationReasons.OnlyWhileNearby)
+            {
+                return ValueOf(remark, "kit");
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>True where somebody counted, but not so that it says what is there: parts that nobody joined, or a use since.</summary>
     private static bool IsCountVoid(in LineFacts facts, out NextStep? next)
     {
@@ -76,7 +96,7 @@ internal sealed class BasisRule : IReconciliationRule
             }
             else if (remark.Kind == PeopleReasons.UsedSinceCounted)
             {
-                next = new NextStep(NextStepKind.CountItems, new Reason(PeopleReasons.StepCountAgain, ("unit", facts.Line.Expected.Unit.Value)));
+                next = Steps.CountAgain(facts.Line);
             }
         }
 
