@@ -1,3 +1,4 @@
+using System;
 using System.Globalization;
 using System.Text;
 
@@ -38,7 +39,7 @@ internal static class FoldedText
     // Upper case first, then lower: some letters have two small forms and some two capitals.
     private static void Append(StringBuilder key, Rune upper)
     {
-        int alike = upper.IsBmp ? LookAlikes.IndexOf((char)upper.Value) : -1;
+        int alike = upper.IsBmp ? LookAlikes.IndexOf((char)upper.Value, StringComparison.Ordinal) : -1;
         Rune lower = Rune.ToLowerInvariant(alike < 0 ? upper : new Rune(Latin[alike]));
         key.Append(lower.Value == '\u00DF' ? "ss" : lower.ToString());
     }

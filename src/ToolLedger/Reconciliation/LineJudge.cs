@@ -62,8 +62,7 @@ internal sealed class LineJudge
         IReadOnlyList<ConsumableUse> uses = line is ConsumableLine consumable ? balances.FindUses(consumable, remarks) : [];
         decimal settled = line.Expected.Amount - knownShort - BalanceSearch.TakenOut(uses);
         LineCount? count = people.FindCount(line, settled, remarks, out JoiningStatement? joining);
-        bool settles = count is not null && count.Quantity.Amount + (joining?.Wholes ?? 0) == settled;
-        if (count is not null && (balances.WhyCountedTooEarly(count, uses) ?? (settles ? WhyDisputed(line, count, uses) : null)) is { } unfit)
+        if (count is not null && (balances.WhyCountedTooEarly(count, uses) ?? WhyDisputed(line, count, joining, settled, uses)) is { } unfit)
         {
             remarks.Add(unfit);
             (count, joining) = (null, null);
@@ -117,8 +116,13 @@ internal sealed class LineJudge
     }
 
     /// <summary>Of entries of one instant that say different numbers one does not agree with a count that settles the line by another.</summary>
-    private Reason? WhyDisputed(ManifestLine line, LineCount count, IReadOnlyList<ConsumableUse> uses)
+    private Reason? WhyDisputed(ManifestLine line, LineCount count, JoiningStatement? joining, decimal settled, IReadOnlyList<ConsumableUse> uses)
     {
+        if (count.Quantity.Amount + (joining?.Wholes ?? 0) != settled)
+        {
+            return null;
+        }
+
         string? what = balances.AreDisputed(uses) ? "job records" : notExpected.IsDisputed(line) ? "annotations" : null;
         return what is null ? null : new Reason(PeopleReasons.EntriesDiffer, ("what", what), ("by", count.By.Value));
     }
