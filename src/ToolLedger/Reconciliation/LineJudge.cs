@@ -68,16 +68,7 @@ internal sealed class LineJudge
             (count, joining) = (null, null);
         }
 
-        if (count is not null && line is ToolLine or SubKitLine && !IsKnownByCount(line.Tool))
-        {
-            remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
-        }
-
-        if (reads.Neighbour is { } neighbour)
-        {
-            remarks.Add(neighbour);
-        }
-
+        Remark(line, count, reads, remarks);
         JudgedLine[] inner = JudgeInner(line);
         LineConclusion[] innerConclusions = inner.Length == 0 ? [] : Array.ConvertAll(inner, static judged => judged.Conclusion);
         DoubtPlace(line, reads, sighting, count, innerConclusions);
@@ -113,6 +104,19 @@ internal sealed class LineJudge
         };
         IReadOnlyList<PersonId> said = persons.Of(facts, uses.Count > 0 ? uses[0].At : null, number.LastWord);
         return Conclude(WithBalance(facts, uses), reads, said, number.IsBroken, inner);
+    }
+
+    private void Remark(ManifestLine line, LineCount? count, ToolReads reads, List<Reason> remarks)
+    {
+        if (count is not null && line is ToolLine or SubKitLine && !IsKnownByCount(line.Tool))
+        {
+            remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
+        }
+
+        if (reads.Neighbour is { } neighbour)
+        {
+            remarks.Add(neighbour);
+        }
     }
 
     /// <summary>Of entries of one instant that say different numbers one does not agree with a count that settles the line by another.</summary>

@@ -2,9 +2,9 @@ using System;
 using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Reads;
+using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 using ToolLedger.Tools;
-using ToolLedger.Reconciliation;
 using Xunit;
 
 namespace ToolLedger.Tests.Reconciliation;

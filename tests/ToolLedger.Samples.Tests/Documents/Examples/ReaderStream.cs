@@ -1,7 +1,7 @@
-using System.IO;
 // <example>
 using System;
 using System.Buffers;
+using System.IO;
 using ToolLedger.Identifiers;
 using ToolLedger.Interchange.Llrp;
 using ToolLedger.Reads;
