@@ -96,6 +96,7 @@ public readonly partial struct Epc : IEquatable<Epc>, IComparable<Epc>, ICompara
 
     /// <summary>A hash of bits and bit count. It differs from process to process: never store it.</summary>
     /// <returns>The hash.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public override int GetHashCode()
     {
         ulong hash = EpcHash.Mix(_high, _low, _bitCount);

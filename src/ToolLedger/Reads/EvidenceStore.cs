@@ -13,13 +13,13 @@ namespace ToolLedger.Reads;
 /// </summary>
 internal sealed class EvidenceStore
 {
+    // An antenna of a higher number does not fit the mark of the latest look, which is also how "none" is told.
+    private const int RecentAntennas = 63;
+
     private readonly TagTable _tags;
     private readonly LookLog _looks;
     private readonly PagedList<TagRest> _rests = new();
     private readonly Dictionary<(int Tag, byte Antenna), (long First, long Last)> _controlSpans = [];
-    // An antenna of a higher number does not fit the mark of the latest look, which is also how "none" is told.
-    private const int RecentAntennas = 63;
-
     private readonly int _looksKept;
     private LookIndex? _index;
 

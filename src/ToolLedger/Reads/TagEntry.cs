@@ -11,7 +11,7 @@ internal struct TagEntry
 {
     private const long NoInstant = (1L << 48) - 1;
 
-    /// <summary>The tag's bits; for one that is no short one its hash and its number among those.</summary>
+    /// <summary>The tag's bits; for one that is no short one, its number among those.</summary>
     internal ulong FirstWord;
     internal ulong SecondWord;
 

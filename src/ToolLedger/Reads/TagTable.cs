@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Runtime.CompilerServices;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Reads;
@@ -20,10 +19,6 @@ internal sealed class TagTable
     // A bucket is the number of the entry plus 1 and eight bits of the hash; a policy allows 4,000,000 tags at most.
     private const int NumberBits = 24;
     private const uint NumberMask = (1u << NumberBits) - 1;
-
-    // HashCode is seeded by the runtime for each process, so that crafted tags cannot be made to collide.
-    private static readonly ulong KeyA = Key(3);
-    private static readonly ulong KeyB = Key(4);
 
     private readonly PagedList<TagEntry> _entries = new();
     private readonly List<TagId> _long = [];
@@ -91,10 +86,8 @@ internal sealed class TagTable
         // Three rounds, each of which waits for nothing but what the one before has brought: buckets, entries, comparison.
         for (int i = 0; i < reads.Length; i++)
         {
-            bool isShort = reads[i].TagInPlace.TryGetShort(out ulong first, out ulong second, out byte form);
-            uint hash = HashOf(first, second, form);
-            hashes[i] = hash;
-            found[i] = isShort && buckets[hash & mask] != 0 ? 0 : -1;
+            hashes[i] = HashOf(in reads[i].TagInPlace);
+            found[i] = buckets[hashes[i] & mask] != 0 ? 0 : -1;
         }
 
         for (int i = 0; i < reads.Length; i++)
@@ -109,10 +102,7 @@ internal sealed class TagTable
         {
             if (found[i] >= 0)
             {
-                ref TagEntry entry = ref _entries[found[i]];
-                reads[i].TagInPlace.TryGetShort(out ulong first, out ulong second, out byte form);
-                bool isIt = entry.FirstWord == first & entry.SecondWord == second & (entry.Form & FormMask) == form;
-                found[i] = isIt ? found[i] : -1;
+                found[i] = IsOf(_entries[found[i]], in reads[i].TagInPlace) ? found[i] : -1;
             }
         }
     }
@@ -132,42 +122,19 @@ internal sealed class TagTable
         }
     }
 
-    private static uint HashOf(in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
-        ? HashOf(first, second, form)
-        : (uint)tag.GetHashCode();
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static uint HashOf(ulong first, ulong second, byte form)
-    {
-        ulong upper = Math.BigMul(first ^ KeyA, second ^ KeyB ^ form, out ulong lower);
-        return (uint)(upper ^ lower);
-    }
-
-    private static ulong Key(int number) =>
-        ((ulong)(uint)HashCode.Combine(number) << 32) | (uint)HashCode.Combine(number, number);
+    // Keyed for each process, so that crafted tags cannot be made to collide.
+    private static uint HashOf(in TagId tag) => (uint)tag.GetHashCode();
 
     private int Find(in TagId tag, uint hash)
     {
-        bool isShort = tag.TryGetShort(out ulong first, out ulong second, out byte form);
         uint[] buckets = _buckets;
         uint mask = (uint)buckets.Length - 1;
         uint upper = hash & ~NumberMask;
         for (uint at = hash & mask; ; at = (at + 1) & mask)
         {
             uint bucket = buckets[at];
-            if (bucket == 0)
-            {
-                return -1;
-            }
-
-            if ((bucket & ~NumberMask) != upper)
-            {
-                continue;
-            }
-
             int index = (int)(bucket & NumberMask) - 1;
-            ref TagEntry entry = ref _entries[index];
-            if (isShort ? entry.FirstWord == first && entry.SecondWord == second && (entry.Form & FormMask) == form : IsLong(entry, tag, hash))
+            if (bucket == 0 || ((bucket & ~NumberMask) == upper && IsOf(_entries[index], tag)))
             {
                 return index;
             }
@@ -176,8 +143,9 @@ internal sealed class TagTable
 
     private static bool IsLong(in TagEntry entry) => (entry.Form & FormMask) == LongForm;
 
-    private bool IsLong(in TagEntry entry, in TagId tag, uint hash) =>
-        IsLong(entry) && entry.FirstWord == hash && _long[(int)entry.SecondWord].Equals(tag);
+    private bool IsOf(in TagEntry entry, in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
+        ? entry.FirstWord == first && entry.SecondWord == second && (entry.Form & FormMask) == form
+        : IsLong(entry) && _long[(int)entry.SecondWord].Equals(tag);
 
     private int Add(in TagId tag, uint hash)
     {
@@ -196,7 +164,7 @@ internal sealed class TagTable
         entry.Clear();
         if (!tag.TryGetShort(out entry.FirstWord, out entry.SecondWord, out entry.Form))
         {
-            (entry.FirstWord, entry.SecondWord, entry.Form) = (hash, (ulong)_long.Count, LongForm);
+            (entry.FirstWord, entry.SecondWord, entry.Form) = (0, (ulong)_long.Count, LongForm);
             _long.Add(tag);
         }
 
@@ -210,8 +178,7 @@ internal sealed class TagTable
         _buckets = new uint[_buckets.Length * 2];
         for (int i = 0; i < _entries.Count; i++)
         {
-            ref TagEntry entry = ref _entries[i];
-            Place(IsLong(entry) ? (uint)entry.FirstWord : HashOf(entry.FirstWord, entry.SecondWord, (byte)(entry.Form & FormMask)), i);
+            Place(HashOf(TagOf(_entries[i])), i);
         }
     }
 

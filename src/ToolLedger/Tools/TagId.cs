@@ -112,6 +112,7 @@ public readonly partial struct TagId : IEquatable<TagId>, IComparable<TagId>, IC
     public override bool Equals(object? obj) => obj is TagId other && Equals(other);
 
     /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public override int GetHashCode() =>
         _text is null ? _bits.GetHashCode() ^ (int)_kind : _text.GetHashCode(StringComparison.Ordinal);
 
