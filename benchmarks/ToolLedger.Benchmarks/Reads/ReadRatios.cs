@@ -78,7 +78,8 @@ internal static class ReadRatios
         return builder.Close(ReadCorpus.Start.AddSeconds(3_000), TimeSpan.Zero).TagCount;
     }
 
-    private static long WithDictionary(TagRead[] reads)
+    /// <summary>The baseline: count, first, last and strongest of each tag.</summary>
+    internal static int WithDictionary(TagRead[] reads)
     {
         var summaries = new Dictionary<TagId, TagSummary>();
         foreach (ref readonly TagRead read in reads.AsSpan())

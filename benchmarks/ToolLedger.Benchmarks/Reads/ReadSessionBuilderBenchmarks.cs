@@ -1,10 +1,7 @@
 using System;
-using System.Collections.Generic;
 using System.Linq;
-using System.Runtime.InteropServices;
 using BenchmarkDotNet.Attributes;
 using ToolLedger.Reads;
-using ToolLedger.Tools;
 
 namespace ToolLedger.Benchmarks.Reads;
 
@@ -45,22 +42,7 @@ public class ReadSessionBuilderBenchmarks
     }
 
     [Benchmark(Baseline = true, OperationsPerInvoke = ReadCount)]
-    public int DictionaryByRef()
-    {
-        var summaries = new Dictionary<TagId, TagSummary>();
-        foreach (ref readonly TagRead read in _reads.AsSpan())
-        {
-            ref TagSummary summary = ref CollectionsMarshal.GetValueRefOrAddDefault(summaries, read.Tag, out bool exists);
-            long ticks = read.FirstSeen.UtcTicks;
-            short strength = read.Strength.GetValueOrDefault().CentiDbm;
-            summary.Count++;
-            summary.FirstTicks = exists ? Math.Min(summary.FirstTicks, ticks) : ticks;
-            summary.LastTicks = exists ? Math.Max(summary.LastTicks, ticks) : ticks;
-            summary.Strongest = exists ? Math.Max(summary.Strongest, strength) : strength;
-        }
-
-        return summaries.Count;
-    }
+    public int DictionaryByRef() => ReadRatios.WithDictionary(_reads);
 
     [Benchmark(OperationsPerInvoke = ReadCount)]
     public int LinqGroupBy() => _reads
