@@ -1,5 +1,4 @@
 using System;
-using System.Buffers.Binary;
 using System.Diagnostics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
@@ -158,26 +157,14 @@ public readonly partial struct TagId : IEquatable<TagId>, IComparable<TagId>, IC
     }
 
     /// <summary>The identity that <see cref="TryGetShort"/> took apart.</summary>
-    internal static TagId FromShort(ulong first, ulong second, byte form)
-    {
-        Span<byte> bytes = stackalloc byte[2 * sizeof(ulong)];
-        BinaryPrimitives.WriteUInt64BigEndian(bytes, first);
-        BinaryPrimitives.WriteUInt64BigEndian(bytes[sizeof(ulong)..], second);
-        int count = (form & ((1 << ShortKindShift) - 1)) << 4;
-        return new TagId((TagIdKind)(form >> ShortKindShift), Epc.FromBytes(bytes[..(count >> 3)], count), null);
-    }
+    internal static TagId FromShort(ulong first, ulong second, byte form) => new(
+        (TagIdKind)(form >> ShortKindShift), Epc.FromWords(first, second, (form & ((1 << ShortKindShift) - 1)) << 4), null);
 
-    private static Epc BitsOf(ulong number)
-    {
-        Span<byte> bytes = stackalloc byte[sizeof(ulong)];
-        BinaryPrimitives.WriteUInt64BigEndian(bytes, number);
-        return Epc.FromBytes(bytes, 8 * sizeof(ulong));
-    }
+    private static Epc BitsOf(ulong number) => Epc.FromWords(number, 0, 8 * sizeof(ulong));
 
     private static ulong NumberOf(Epc bits)
     {
-        Span<byte> bytes = stackalloc byte[sizeof(ulong)];
-        bits.TryWriteBytes(bytes, out _);
-        return BinaryPrimitives.ReadUInt64BigEndian(bytes);
+        bits.TryGetWords(out ulong number, out _);
+        return number;
     }
 }
