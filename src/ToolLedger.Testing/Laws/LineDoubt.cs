@@ -10,5 +10,7 @@ internal static class LineDoubt
     public static bool IsIn(LineConclusion line) => line.State == LineState.Conflict || line.Reasons.Any(static reason =>
         reason.Code.StartsWith("identity.", StringComparison.Ordinal)
         || reason.Kind == ReconciliationReasons.OtherMark
-        || reason.Kind == ReconciliationReasons.SightedInOtherKit);
+        || reason.Kind == ReconciliationReasons.SightedInOtherKit
+        || reason.Kind == ReconciliationReasons.SightedOutside
+        || reason.Kind == ReconciliationReasons.ReadLaterElsewhere);
 }

@@ -91,8 +91,8 @@ public static class InventoryRules
     /// <summary>A job record says no unit.</summary>
     public static ReasonKind UseWithoutUnit { get; } = new("inventory.use-without-unit", "A job record must say the unit of what was used.");
 
-    /// <summary>A job record says that nothing was used.</summary>
-    public static ReasonKind UseOfNothing { get; } = new("inventory.use-of-nothing", "A job record must say how much was used or scrapped, together more than 0.");
+    /// <summary>A stored job record says neither how much was used nor how much was scrapped.</summary>
+    public static ReasonKind UseOfNothing { get; } = new("inventory.use-of-nothing", "A job record must say how much was used or scrapped; 0 withdraws what an earlier record of the job said.");
 
     /// <summary>A joining makes more whole items than its parts can.</summary>
     public static ReasonKind TooFewParts { get; } = new("inventory.too-few-parts", "{parts} parts cannot make {wholes} whole items: each is made of two parts or more.");

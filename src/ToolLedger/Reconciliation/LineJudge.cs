@@ -174,7 +174,7 @@ internal sealed class LineJudge
             return inner.Length > 0 && Array.TrueForAll(inner, static conclusion => conclusion.IsAccounted) ? ByLinesInside : [];
         }
 
-        bool isRead = reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null };
+        bool isRead = reads.AreEnough;
         if (sighting is null && count is null && seal is null)
         {
             // Most lines are shown by reads alone.
@@ -187,7 +187,8 @@ internal sealed class LineJudge
             bases.Add(AccountingBasis.Sighted);
         }
 
-        if (count is not null && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool)))
+        // Whoever saw the tool, or a set's container, somewhere else since has shown that it is not where it was counted.
+        if (count is not null && !(reads.SeenOutside?.At >= count.At) && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool)))
         {
             bases.Add(AccountingBasis.Counted);
         }
@@ -223,8 +224,7 @@ internal sealed class LineJudge
     /// <summary>What people saw of a tool that several kits claim accounts for it in the kit they name, or else in none.</summary>
     private void DoubtKitNotSaid(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count)
     {
-        bool isRead = reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null };
-        if (isRead || line.Tool is not { } tool || sighting is { InKit.IsEmpty: false } || (sighting is null && (count is null || !IsKnownByCount(tool))))
+        if (reads.AreEnough || line.Tool is not { } tool || sighting is { InKit.IsEmpty: false } || (sighting is null && (count is null || !IsKnownByCount(tool))))
         {
             return;
         }
@@ -246,7 +246,7 @@ internal sealed class LineJudge
             return;
         }
 
-        bool isPlaced = sighting is { InKit.IsEmpty: false } || reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null }
+        bool isPlaced = sighting is { InKit.IsEmpty: false } || reads.AreEnough
             || inner.SelectMany(static one => one.WithInner()).Any(one => one.Basis == AccountingBasis.Read || one.OtherBases.Contains(AccountingBasis.Read)
                 || (one.Evidence.SightedIn is { } kit && tree.IsInside(kit)));
         foreach (KitId other in isPlaced ? [] : tree.OtherHoldersOf(subKit, scope))

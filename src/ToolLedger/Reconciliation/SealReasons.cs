@@ -30,6 +30,12 @@ public static class SealReasons
     /// <summary>The kit was opened after the inventory that the seal closes.</summary>
     public static ReasonKind Opened { get; } = new("line.seal-opened-since", "opened by {by} at {at}, after the inventory that seal {number} closes");
 
+    /// <summary>Something of the kit was used, broken or replaced after the inventory that the seal closes.</summary>
+    public static ReasonKind HandledSince { get; } = new("line.seal-handled-since", "{what} recorded by {by} at {at}, after the inventory that seal {number} closes: it was opened since");
+
+    /// <summary>Records of one instant put different tools in place.</summary>
+    public static ReasonKind SubstitutionsDiffer { get; } = new("line.substitutions-differ", "records of {at} put different tools in place ({tools}): nobody can tell which of them is there");
+
     /// <summary>A tool under seal was heard elsewhere.</summary>
     public static ReasonKind ReadElsewhere { get; } = new("line.sealed-read-elsewhere", "under seal, and yet read in session {session} of another kit since: the seal says nothing of it");
 
@@ -45,6 +51,6 @@ public static class SealReasons
     /// <summary>All kinds of this list.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        Sealed, NotAccepted, NotChecked, Broken, OtherNumber, TooOld, OtherRevision, Opened, ReadElsewhere, Contradicted, Substituted, ReadReplaced,
+        Sealed, NotAccepted, NotChecked, Broken, OtherNumber, TooOld, OtherRevision, Opened, HandledSince, SubstitutionsDiffer, ReadElsewhere, Contradicted, Substituted, ReadReplaced,
     ];
 }

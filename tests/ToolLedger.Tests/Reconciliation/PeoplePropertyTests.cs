@@ -150,8 +150,8 @@ public sealed class PeoplePropertyTests
         ReconciliationResult result = people.ToWorld().Reconcile();
         DateTimeOffset now = World.End.AddMinutes(Math.Abs(minutes % 90));
         KitOpening opening = new() { Kit = World.K1, By = World.P, At = World.End.AddMinutes(-5 + (Math.Abs(minutes) % 10)) };
-        GateAnswer plain = OperationGate.Judge(result, [], now);
-        GateAnswer opened = OperationGate.Judge(result, [opening], now);
+        GateAnswer plain = Gate.Ask(result, now);
+        GateAnswer opened = Gate.Ask(result, now, opening);
 
         Assert.False(opened.IsSatisfied && !plain.IsSatisfied);
         Assert.NotEmpty(opened.Reasons);

@@ -65,7 +65,7 @@ public sealed class ShiftReportTests
     public void A_status_of_several_words_stands_on_one_line_at_any_width()
     {
         ReconciliationResult opened = new TurbineShift { OpenedAt = World.End.AddSeconds(110) }.Reconcile();
-        var report = new ShiftReport(new ShiftReportInput { Results = [opened], Gates = [OperationGate.Judge(opened, [], opened.AsOf)], MadeAt = opened.AsOf });
+        var report = new ShiftReport(new ShiftReportInput { Results = [opened], Gates = [Gate.Ask(opened, opened.AsOf)], MadeAt = opened.AsOf });
 
         for (int width = ShiftReport.MinWidth; width <= 140; width++)
         {
@@ -247,7 +247,7 @@ public sealed class ShiftReportTests
     {
         TurbineShift shift = new() { NotRead = [], Weak = [], OpenedAt = World.End.AddSeconds(110) };
         ReconciliationResult result = shift.Reconcile();
-        GateAnswer gate = OperationGate.Judge(result, [], result.AsOf);
+        GateAnswer gate = Gate.Ask(result, result.AsOf);
         string text = Unwrapped(new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = World.End, Gates = [gate] }).ToText());
 
         Assert.Equal(KitState.Complete, result.Kit.State);
@@ -307,7 +307,7 @@ public sealed class ShiftReportTests
     public void A_gate_that_is_satisfied_says_so_in_words_and_in_the_json()
     {
         ReconciliationResult result = new TurbineShift { NotRead = [], Weak = [] }.Reconcile();
-        var report = new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = World.End, Gates = [OperationGate.Judge(result, [], result.AsOf)] });
+        var report = new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = World.End, Gates = [Gate.Ask(result, result.AsOf)] });
         using JsonDocument document = JsonDocument.Parse(report.ToJson());
 
         StoredSchema.AssertAccepts("shift-report", report.ToJson());
@@ -319,7 +319,7 @@ public sealed class ShiftReportTests
     public void A_gate_of_another_kit_or_answered_twice_is_refused()
     {
         ReconciliationResult result = new TurbineShift().Reconcile(), other = new TurbineShift { Kit = new KitId("B-08") }.Reconcile();
-        GateAnswer own = OperationGate.Judge(result, [], result.AsOf), foreign = OperationGate.Judge(other, [], other.AsOf);
+        GateAnswer own = Gate.Ask(result, result.AsOf), foreign = Gate.Ask(other, other.AsOf);
 
         Assert.Throws<ArgumentException>(() => new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = World.End, Gates = [foreign] }));
         Assert.Throws<ArgumentException>(() => new ShiftReport(new ShiftReportInput { Results = [result], MadeAt = World.End, Gates = [own, own] }));
