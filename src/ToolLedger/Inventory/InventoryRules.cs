@@ -86,7 +86,7 @@ public static class InventoryRules
     public static ReasonKind EntryWithoutTime { get; } = new("inventory.entry-without-time", "The entry must say when, in the years 1970 to 2999.");
 
     /// <summary>An annotation of a shortage says no quantity, or another annotation says one.</summary>
-    public static ReasonKind ShortageWithoutQuantity { get; } = new("inventory.shortage-without-quantity", "An annotation of a shortage, and no other, must say by how much, more than 0, with its unit.");
+    public static ReasonKind ShortageWithoutQuantity { get; } = new("inventory.shortage-without-quantity", "An annotation of kind short must say by how much: shortBy, more than 0, and unit. No other annotation says shortBy.");
 
     /// <summary>A job record says no unit.</summary>
     public static ReasonKind UseWithoutUnit { get; } = new("inventory.use-without-unit", "A job record must say the unit of what was used.");

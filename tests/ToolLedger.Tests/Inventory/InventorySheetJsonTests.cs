@@ -166,6 +166,19 @@ public sealed class InventorySheetJsonTests
         Assert.Equal(("$.uses[0].used", InventoryRules.UseOfNothing.Code), (Assert.Single(issues).Place, issues[0].Rule));
     }
 
+    [Theory]
+    [InlineData("\"kind\": \"short\",")]
+    [InlineData("\"kind\": \"removed\", \"shortBy\": 1, \"unit\": \"each\",")]
+    public void A_refused_annotation_names_the_member_that_is_wanting_or_too_many(string kind)
+    {
+        string sheet = """{ "schema": "toolledger/inventory-sheet/1", "annotations": [{ "kit": "K1", "line": 15, KIND "reason": "torn", "signedBy": { "person": "S", "at": "2026-03-01T08:00:00+01:00" } }] }"""
+            .Replace("KIND", kind, StringComparison.Ordinal);
+        Assert.False(InventorySheet.TryParse(Utf8(sheet), out _, out IReadOnlyList<RecordIssue> issues));
+        RecordIssue issue = Assert.Single(issues);
+        Assert.Equal("$.annotations[0].shortBy", issue.Place);
+        Assert.Contains("shortBy", issue.Reason.ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void An_empty_sheet_is_legal_and_says_nothing()
     {

@@ -195,7 +195,7 @@ public sealed class ElsewhereTests
 
     /// <summary>K1 presented again some minutes later, with the reads of the first time or some of them.</summary>
     private static ReadSession Again(World world, int minutes, Func<TagRead, bool>? isRead = null)
-        => world.Session("S3", [World.K1], Shift(world.ControlReads().Concat(world.Reads.Where(isRead ?? (static _ => true))), minutes), World.Start.AddMinutes(minutes));
+        => world.Session("S3", [World.K1], World.Later(world, minutes, isRead), World.Start.AddMinutes(minutes));
 
     private static IEnumerable<TagRead> Shift(IEnumerable<TagRead> reads, int minutes)
         => reads.Select(read => new TagRead(read.Tag, read.Antenna, read.FirstSeen.AddMinutes(minutes)) { Strength = read.Strength });

@@ -232,6 +232,11 @@ internal sealed partial class World
         }
     }
 
+    /// <summary>The control reads, and the reads of the first time or some of them, so many minutes later.</summary>
+    public static IEnumerable<TagRead> Later(World world, int minutes, Func<TagRead, bool>? isRead = null)
+        => world.ControlReads().Concat(world.Reads.Where(isRead ?? (static _ => true)))
+            .Select(read => new TagRead(read.Tag, read.Antenna, read.FirstSeen.AddMinutes(minutes)) { Strength = read.Strength });
+
     public static ReadStation Station() => new()
     {
         Id = new StationId("R1"),
