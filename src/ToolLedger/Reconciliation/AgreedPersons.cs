@@ -38,7 +38,7 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
         {
             Add(persons, count.By, count.Witness);
             Add(persons, facts.Joining?.By ?? default, default);
-            AddCounts(count, lastUse, persons);
+            AddCounts(count, facts.Counted!.Value.Amount, lastUse, persons);
         }
 
         if (facts.Pieces is { } pieces)
@@ -84,21 +84,23 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
         }
     }
 
-    private void AddCounts(LineCount latest, DateTimeOffset? lastUse, PersonList persons)
+    /// <summary>Whoever counted items and whoever counted parts that make as many counted the same.</summary>
+    private void AddCounts(LineCount latest, decimal counted, DateTimeOffset? lastUse, PersonList persons)
     {
-        foreach (LineCount earlier in latest.Parts > 0 ? [] : scope.People.CountsOf(manifest.Id, latest.LineNumber))
+        foreach (LineCount earlier in scope.People.CountsOf(manifest.Id, latest.LineNumber))
         {
             if (earlier.At > latest.At || !people.IsFresh(earlier.At) || earlier.At < manifest.EffectiveFrom || earlier.Quantity.Unit != latest.Quantity.Unit)
             {
                 continue;
             }
 
-            if (earlier.At <= opened || earlier.Quantity != latest.Quantity || earlier.Parts > 0 || earlier.At < lastUse)
+            if (earlier.At <= opened || people.AmountOf(earlier, counted, out JoiningStatement? joining) != counted || earlier.At < lastUse)
             {
                 return;
             }
 
             Add(persons, earlier.By, earlier.Witness);
+            Add(persons, joining?.By ?? default, default);
         }
     }
 

@@ -165,7 +165,9 @@ internal sealed class PeopleCollector
             else
             {
                 isAgreed = false;
-                bool decides = count.At == latest.At && Settles(latest, settled) && !Settles(count, settled);
+
+                // Parts that nobody joined are no count at all, so that a plain one of the same instant which differs from what is due is the one to hear.
+                bool decides = count.At == latest.At && !Settles(count, settled) && (Settles(latest, settled) || (latest.Parts > 0 && count.Parts == 0));
                 (latest, LineCount other) = decides ? (count, latest) : (latest, count);
                 if (other.Quantity != latest.Quantity)
                 {
@@ -184,9 +186,14 @@ internal sealed class PeopleCollector
         return joining is null ? null : latest;
     }
 
-    private bool Settles(LineCount count, decimal settled) => count.Parts == 0
-        ? count.Quantity.Amount == settled
-        : FindJoining(count, settled, []) is { } joining && count.Quantity.Amount + joining.Wholes == settled;
+    private bool Settles(LineCount count, decimal settled) => AmountOf(count, settled, out _) == settled;
+
+    /// <summary>How many whole items a count says there are, with those that its parts make; null where nobody stated what they make.</summary>
+    public decimal? AmountOf(LineCount count, decimal settled, out JoiningStatement? joining)
+    {
+        joining = count.Parts == 0 ? null : FindJoining(count, settled, []);
+        return count.Parts == 0 ? count.Quantity.Amount : count.Quantity.Amount + joining?.Wholes;
+    }
 
     /// <summary>Joining parts is a human statement about the very parts that were counted.</summary>
     private JoiningStatement? FindJoining(LineCount count, decimal settled, List<Reason> remarks)

@@ -7,7 +7,7 @@ namespace ToolLedger.Reconciliation;
 public static class SealReasons
 {
     /// <summary>Accounted for under a seal.</summary>
-    public static ReasonKind Sealed { get; } = new("line.sealed", "closed under seal {number}, applied {applied} by {by} after the inventory of {inventoried}, found intact {checked} by {checker}");
+    public static ReasonKind Sealed { get; } = new("line.sealed", "closed under seal {number}, applied {applied} by {by} after the inventory of {inventoried}, seen intact {checked} by {checker}");
 
     /// <summary>The policy accepts no seals.</summary>
     public static ReasonKind NotAccepted { get; } = new("line.seal-not-accepted", "seal {number} is on record, and the policy accepts no seals");
@@ -16,7 +16,7 @@ public static class SealReasons
     public static ReasonKind NotChecked { get; } = new("line.seal-not-checked", "nobody has looked at seal {number} since it was applied, or not within the time the policy allows");
 
     /// <summary>The seal is broken.</summary>
-    public static ReasonKind Broken { get; } = new("line.seal-broken", "seal {number} was found broken by {by} at {at}");
+    public static ReasonKind Broken { get; } = new("line.seal-broken", "seal {number} was broken when {by} looked at {at}");
 
     /// <summary>Another seal is on the kit.</summary>
     public static ReasonKind OtherNumber { get; } = new("line.seal-of-other-number", "seal {number} is on record, {read} was read by {by} at {at}");

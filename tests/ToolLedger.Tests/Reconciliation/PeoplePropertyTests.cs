@@ -9,7 +9,7 @@ using Xunit;
 namespace ToolLedger.Tests.Reconciliation;
 
 /// <summary>What holds for anything people may record: balances add up, doubt is monotone, order and later entries change nothing.</summary>
-[Properties(Arbitrary = [typeof(PeopleCase)], MaxTest = 300)]
+[Properties(Arbitrary = [typeof(PeopleCase)], MaxTest = 1_000)]
 public sealed class PeoplePropertyTests
 {
     [Property]

@@ -25,7 +25,7 @@ public sealed class SealScenarioTests
             Assert.Equal((LineState.Accounted, AccountingBasis.Record), (line.State, line.Basis));
             string text = string.Join("; ", line.Reasons);
             Assert.Contains("seal N-77, applied 2026-02-27 14:57:00", text, StringComparison.Ordinal);
-            Assert.Contains("found intact 2026-03-02 14:56:00", text, StringComparison.Ordinal);
+            Assert.Contains("seen intact 2026-03-02 14:56:00", text, StringComparison.Ordinal);
         });
         Assert.Equal(LineState.Accounted, result.Lines[2].State);
         Assert.Equal(KitState.Complete, result.Kit.State);
