@@ -23,6 +23,26 @@ public sealed class LineEvidence
     /// <summary>Passes that tag was seen in.</summary>
     public int PassCount { get; init; }
 
+    /// <summary>The usable sessions of the kit in which that tag was looked at, in order of station and time; of passes that are one, the first names them.</summary>
+    public IReadOnlyList<SessionId> Sessions
+    {
+        get
+        {
+            var sessions = new List<SessionId>();
+            foreach (PassEvidence pass in Best?.Passes ?? [])
+            {
+                if (pass.LookCount > 0 && !sessions.Contains(pass.Session))
+                {
+                    sessions.Add(pass.Session);
+                }
+            }
+
+            return sessions;
+        }
+    }
+
+    internal PresenceEvidence? Best { get; init; }
+
     /// <summary>Its strongest look, or null.</summary>
     public Rssi? Strongest { get; init; }
 

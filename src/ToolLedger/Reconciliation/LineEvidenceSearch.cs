@@ -19,6 +19,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
         return new LineEvidence
         {
             LiveTagCount = facts.LiveTags.Count,
+            Best = best,
             LookCount = best?.LookCount ?? 0,
             AntennaCount = best?.Antennas.Count ?? 0,
             PassCount = PassesWithLooks(best),

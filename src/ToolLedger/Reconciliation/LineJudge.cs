@@ -75,6 +75,7 @@ internal sealed class LineJudge
         Reason[] doubts = OpenDoubts(line, reads, sighting, remarks);
         Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(line, reads, knownShort, number.Known);
         SealRecord? seal = sealDoubt is null ? seals.Seal : null;
+        IReadOnlyList<AccountingBasis> bases = BasesOf(line, reads, sighting, count, seal, innerConclusions);
         var facts = new LineFacts
         {
             Manifest = tree.Manifest,
@@ -94,9 +95,9 @@ internal sealed class LineJudge
             PiecesEstablished = number.Known,
             IsPieceNumberUnknown = number.IsUnknown,
             IsMarkShared = line.Tool is { } marked && people.IsShared(marked),
-            Unwitnessed = Unwitnessed(count, pieces),
+            Unwitnessed = Unwitnessed(line, bases, count, pieces, number),
             Remarks = remarks,
-            Bases = BasesOf(line, reads, sighting, count, seal, innerConclusions),
+            Bases = bases,
             Inner = innerConclusions,
             Seal = seal,
             SealDoubt = sealDoubt,
@@ -135,7 +136,8 @@ internal sealed class LineJudge
         ? facts with { Balance = BalanceSearch.Of(facts.Expected.Amount, counted, uses) }
         : facts;
 
-    private Reason[] Unwitnessed(LineCount? count, PieceCount? pieces)
+    /// <summary>Why counts that the line needs settle nothing. What it does not need takes nothing from it, said alone or not.</summary>
+    private Reason[] Unwitnessed(ManifestLine line, IReadOnlyList<AccountingBasis> bases, LineCount? count, PieceCount? pieces, PieceNumber number)
     {
         if (!scope.Policy.Inventory.CountWitnessNeeded)
         {
@@ -143,12 +145,14 @@ internal sealed class LineJudge
         }
 
         var list = new List<Reason>();
-        if (count is not null && people.WhyUnwitnessed("a count", count.By, count.Witness, count.At) is { } ofCount)
+        bool needsCount = line is not (ToolLine or SubKitLine) || bases is [AccountingBasis.Counted];
+        if (needsCount && count is not null && people.WhyUnwitnessed("a count", count.By, count.Witness, count.At) is { } ofCount)
         {
             list.Add(ofCount);
         }
 
-        if (pieces is not null && people.WhyUnwitnessed("a piece count", pieces.By, pieces.Witness, pieces.At) is { } ofPieces)
+        bool needsPieces = line.Tool is { } tool && Math.Max(tool.PieceCount, number.Known) > 1;
+        if (needsPieces && pieces is not null && people.WhyUnwitnessed("a piece count", pieces.By, pieces.Witness, pieces.At) is { } ofPieces)
         {
             list.Add(ofPieces);
         }
@@ -174,7 +178,7 @@ internal sealed class LineJudge
             return inner.Length > 0 && Array.TrueForAll(inner, static conclusion => conclusion.IsAccounted) ? ByLinesInside : [];
         }
 
-        bool isRead = reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null };
+        bool isRead = reads.AreEnough;
         if (sighting is null && count is null && seal is null)
         {
             // Most lines are shown by reads alone.
@@ -187,7 +191,8 @@ internal sealed class LineJudge
             bases.Add(AccountingBasis.Sighted);
         }
 
-        if (count is not null && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool)))
+        // Whoever saw the tool, or a set's container, somewhere else since has shown that it is not where it was counted.
+        if (count is not null && !(reads.SeenOutside?.At >= count.At) && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool)))
         {
             bases.Add(AccountingBasis.Counted);
         }
@@ -223,8 +228,7 @@ internal sealed class LineJudge
     /// <summary>What people saw of a tool that several kits claim accounts for it in the kit they name, or else in none.</summary>
     private void DoubtKitNotSaid(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count)
     {
-        bool isRead = reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null };
-        if (isRead || line.Tool is not { } tool || sighting is { InKit.IsEmpty: false } || (sighting is null && (count is null || !IsKnownByCount(tool))))
+        if (reads.AreEnough || line.Tool is not { } tool || sighting is { InKit.IsEmpty: false } || (sighting is null && (count is null || !IsKnownByCount(tool))))
         {
             return;
         }
@@ -246,7 +250,7 @@ internal sealed class LineJudge
             return;
         }
 
-        bool isPlaced = sighting is { InKit.IsEmpty: false } || reads is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null }
+        bool isPlaced = sighting is { InKit.IsEmpty: false } || reads.AreEnough
             || inner.SelectMany(static one => one.WithInner()).Any(one => one.Basis == AccountingBasis.Read || one.OtherBases.Contains(AccountingBasis.Read)
                 || (one.Evidence.SightedIn is { } kit && tree.IsInside(kit)));
         foreach (KitId other in isPlaced ? [] : tree.OtherHoldersOf(subKit, scope))

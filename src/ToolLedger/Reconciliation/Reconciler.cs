@@ -195,6 +195,7 @@ public sealed class Reconciler
             NotExpected = leftOut,
             UnlistedItems = people.UnlistedItems,
             Openings = OpeningsOf(scope, tree, holders),
+            JobRecords = people.JobRecords(),
             Holders = holders,
             Findings =
             [

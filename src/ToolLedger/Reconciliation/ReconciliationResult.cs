@@ -69,6 +69,9 @@ public sealed class ReconciliationResult
     /// <summary>The openings of the kit, of its sub-kits and of the kits that hold it on the inventory sheet up to the as-of instant, latest first.</summary>
     public IReadOnlyList<KitOpening> Openings { get => plain is null ? field : plain.Result.Openings; init; } = [];
 
+    /// <summary>The job records of the consumables of the kit and of its sub-kits up to the as-of instant and no older than the policy allows, the latest of each job and line, latest first: what the kit was used on.</summary>
+    public IReadOnlyList<ConsumableUse> JobRecords { get => careful is null ? field : careful.Result.JobRecords; init; } = [];
+
     /// <summary>The kits that hold this one, directly or over others.</summary>
     internal IReadOnlyCollection<KitId> Holders { get => plain is null ? field : plain.Result.Holders; init; } = [];
 

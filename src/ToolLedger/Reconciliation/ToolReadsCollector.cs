@@ -20,6 +20,7 @@ internal sealed class ToolReadsCollector
     private readonly MismatchSearch mismatches;
     private readonly ReadSession? latest;
     private readonly Dictionary<KitTree, ReadSession?> latestOf = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<KitTree, HashSet<KitId>> around = new(ReferenceEqualityComparer.Instance);
 
     public ToolReadsCollector(ReconciliationScope scope, KitTree tree, IReadOnlyList<SessionSummary> sessions)
     {
@@ -60,21 +61,28 @@ internal sealed class ToolReadsCollector
     {
         var reads = new ToolReads();
         reads.Mismatches = mismatches.Of(tool);
-        CollectTags(tool, reads);
+        CollectTags(tool, listedIn, reads);
+        if (listedIn.SwapDoubtOf(listedIn.Manifest.FindLine(tool.Id)) is { } doubt)
+        {
+            reads.AddDoubt(doubt);
+        }
+
         reads.ReadsWithheld ??= reads.Elsewhere ?? WhyLaterSilent(reads, listedIn);
         CollectReencoded(tool.Id, reads);
         DoubtOtherManifests(tool.Id, listedIn, reads);
         return reads;
     }
 
-    private void CollectTags(Tool tool, ToolReads reads)
+    private void CollectTags(Tool tool, KitTree listedIn, ToolReads reads)
     {
+        ElsewhereEvidence? sighted = ElsewhereSearch.LastSighting(scope, tool, listedIn);
+
         // Most tools never had more than one tag.
         if (scope.Input.Tags.OnlyBindingOf(tool.Id) is { } only)
         {
             if (only.From <= scope.AsOf)
             {
-                CollectTag(only.Tag, tool, [only], reads);
+                CollectTag(only.Tag, tool, listedIn, [only], sighted, reads);
             }
 
             return;
@@ -85,7 +93,7 @@ internal sealed class ToolReadsCollector
             .GroupBy(static binding => binding.Tag)
             .OrderBy(static group => group.Key))
         {
-            CollectTag(tag.Key, tool, [.. tag], reads);
+            CollectTag(tag.Key, tool, listedIn, [.. tag], sighted, reads);
         }
     }
 
@@ -125,9 +133,11 @@ internal sealed class ToolReadsCollector
         }
     }
 
-    private void CollectTag(TagId tag, Tool tool, ReadOnlySpan<TagBinding> bindings, ToolReads reads)
+    private void CollectTag(TagId tag, Tool tool, KitTree listedIn, ReadOnlySpan<TagBinding> bindings, ElsewhereEvidence? sighted, ToolReads reads)
     {
-        TagLooks? trusted = null, doubted = null;
+        ElsewhereEvidence? heard = HeardLater(tag, listedIn);
+        reads.HeardLater ??= heard;
+        TagLooks? trusted = null, past = null, doubted = null;
         SortedSet<string>? chips = null;
         Reason? withheld = null;
         bool isLive = false, isSuspect = false;
@@ -149,7 +159,8 @@ internal sealed class ToolReadsCollector
                 else if (overlaps && (evidence is null || IsLiveForAll(binding, evidence)))
                 {
                     isLive = concerns = true;
-                    TagLooks looks = session.From >= trust.From ? trusted ??= new TagLooks() : doubted ??= new TagLooks();
+                    bool isPast = evidence is not null && (session.From < sighted?.At || evidence.LastSeen < heard?.At);
+                    TagLooks looks = session.From < trust.From ? doubted ??= new TagLooks() : isPast ? past ??= new TagLooks() : trusted ??= new TagLooks();
                     looks.Add(session, evidence);
                     if (evidence is not null)
                     {
@@ -177,7 +188,16 @@ internal sealed class ToolReadsCollector
         if (isLive)
         {
             reads.AddLiveTag(bindings[^1], isSuspect);
-            Choose(tag, trusted ?? doubted, isSuspect, trusted is null ? withheld : null, reads);
+            if (past is not null && trusted?.LastSeen is null)
+            {
+                // What was read before the tool was somewhere else is told, and settles nothing.
+                ElsewhereEvidence why = heard is null || sighted?.At > heard.At ? sighted! : heard;
+                Choose(tag, past, isSuspect, why.Why, reads);
+            }
+            else
+            {
+                Choose(tag, trusted ?? doubted, isSuspect, trusted is null ? withheld : null, reads);
+            }
         }
     }
 
@@ -240,13 +260,7 @@ internal sealed class ToolReadsCollector
 
         if (!latestOf.TryGetValue(listedIn, out ReadSession? last))
         {
-            var kits = new HashSet<KitId>(scope.HoldersOf(subject)) { subject };
-            for (KitTree? part = listedIn; part is not null; part = part.Outer)
-            {
-                kits.Add(part.Manifest.Id);
-            }
-
-            last = kits
+            last = KitsAround(listedIn)
                 .SelectMany(scope.Sessions.Presenting)
                 .Where(session => session.To <= scope.AsOf)
                 .OrderBy(static session => session.From)
@@ -257,6 +271,27 @@ internal sealed class ToolReadsCollector
 
         return last;
     }
+
+    private HashSet<KitId> KitsAround(KitTree listedIn)
+    {
+        if (!around.TryGetValue(listedIn, out HashSet<KitId>? kits))
+        {
+            kits = [.. scope.HoldersOf(subject), subject];
+            for (KitTree? part = listedIn; part is not null; part = part.Outer)
+            {
+                kits.Add(part.Manifest.Id);
+            }
+
+            around.Add(listedIn, kits);
+        }
+
+        return kits;
+    }
+
+    private ElsewhereEvidence? HeardLater(TagId tag, KitTree listedIn)
+        => used.Count > 0 && scope.Sessions.All.Count > 1 && OthersThatHeard(tag) is { Count: > 0 } others
+            ? ElsewhereSearch.LastHearing(scope, tag, KitsAround(listedIn), used, others)
+            : null;
 
     private static bool HeardAny(ReadSession session, IReadOnlyList<TagBinding> tags)
     {

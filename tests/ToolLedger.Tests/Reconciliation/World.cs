@@ -168,9 +168,11 @@ internal sealed partial class World
         return this;
     }
 
-    public World Sight(string tool, string mark, KitId inKit = default, DateTimeOffset? at = null)
+    /// <summary>Q sees a tool in the kit given; where none is given, a tool of K1 in K1 and any other in no kit that was named.</summary>
+    public World Sight(string tool, string mark, KitId? inKit = null, DateTimeOffset? at = null)
     {
-        Sightings.Add(new Sighting { Tool = new ToolId(tool), MarkRead = mark, By = Q, At = at ?? End.AddMinutes(1), Where = new Place("bench 2"), InKit = inKit });
+        KitId kit = inKit ?? (tool[0] is 'T' or 'H' ? K1 : default);
+        Sightings.Add(new Sighting { Tool = new ToolId(tool), MarkRead = mark, By = Q, At = at ?? End.AddMinutes(1), Where = new Place("bench 2"), InKit = kit });
         return this;
     }
 
@@ -229,6 +231,11 @@ internal sealed partial class World
             }
         }
     }
+
+    /// <summary>The control reads, and the reads of the first time or some of them, so many minutes later.</summary>
+    public static IEnumerable<TagRead> Later(World world, int minutes, Func<TagRead, bool>? isRead = null)
+        => world.ControlReads().Concat(world.Reads.Where(isRead ?? (static _ => true)))
+            .Select(read => new TagRead(read.Tag, read.Antenna, read.FirstSeen.AddMinutes(minutes)) { Strength = read.Strength });
 
     public static ReadStation Station() => new()
     {
