@@ -62,7 +62,7 @@ internal sealed class QuickCsvRows
         QuickFields fields = _fields;
         byte delimiter = _delimiter;
         ReadColumn[] columns = _columns;
-        fields.Begin();
+        QuickFields.Begin(ref read);
         for (int i = 0; i < columns.Length; i++)
         {
             if (i > 0 && Unsafe.Add(ref text, at++) != delimiter)

@@ -27,9 +27,6 @@ internal sealed class QuickFields
     private ulong _tidLow;
     private long _reportId;
     private int _tidBitCount;
-    private int _count;
-    private int _strength;
-    private int _antenna;
 
     internal QuickFields(ReadFileOptions options)
     {
@@ -41,14 +38,9 @@ internal sealed class QuickFields
     /// <summary>Whether rows of this form can be read the quick way at all.</summary>
     internal bool IsUsable { get; }
 
-    /// <summary>Begins a row.</summary>
+    /// <summary>Begins a row in the place of its read.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal void Begin()
-    {
-        _antenna = 0;
-        _strength = 0;
-        _count = 0;
-    }
+    internal static void Begin(ref TagRead read) => TagRead.WriteRest(ref read, 0, 0, 0, ReadFields.None);
 
     /// <summary>Reads a field.</summary>
     /// <param name="column">Which; not one that is ignored.</param>
@@ -61,9 +53,9 @@ internal sealed class QuickFields
     {
         ReadColumn.Tag => ReadTag(ref text, at, ref read),
         ReadColumn.FirstSeen => _time.Read(ref text, at, out _firstTicks),
-        ReadColumn.Antenna => ReadAntenna(ref text, at),
-        ReadColumn.Rssi => ReadStrength(ref text, at),
-        _ => ReadRare(column, ref text, at),
+        ReadColumn.Antenna => ReadAntenna(ref text, at, ref read),
+        ReadColumn.Rssi => ReadStrength(ref text, at, ref read),
+        _ => ReadRare(column, ref text, at, ref read),
     };
 
     /// <summary>Ends a row of these columns: writes what was read, unless something that must be there is not, or the times are reversed.</summary>
@@ -71,16 +63,17 @@ internal sealed class QuickFields
     internal bool TryEnd(uint given, ref TagRead read)
     {
         const uint needed = (1u << (int)ReadColumn.Tag) | (1u << (int)ReadColumn.FirstSeen);
-        long last = (given & (1u << (int)ReadColumn.LastSeen)) != 0 ? _lastTicks : _firstTicks;
-        if ((given & needed) != needed || last < _firstTicks)
+        long first = _firstTicks;
+        long last = (given & (1u << (int)ReadColumn.LastSeen)) != 0 ? _lastTicks : first;
+        if ((given & needed) != needed || last < first)
         {
             return false;
         }
 
         ReadFields fields = (given & (1u << (int)ReadColumn.Rssi)) != 0 ? ReadFields.Strength : ReadFields.None;
         fields |= (given & (1u << (int)ReadColumn.Count)) != 0 ? ReadFields.Count : ReadFields.None;
-        TagRead.WriteTimes(ref read, _firstTicks, last);
-        TagRead.WriteRest(ref read, _count, (short)_strength, (byte)_antenna, fields);
+        TagRead.WriteTimes(ref read, first, last);
+        TagRead.WriteFields(ref read, fields);
         if ((given & ((1u << (int)ReadColumn.Tid) | (1u << (int)ReadColumn.ReportId))) != 0)
         {
             AddRare(given, ref read);
@@ -90,7 +83,7 @@ internal sealed class QuickFields
     }
 
     // Four digits are a word, and a tag answers in whole words.
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private nint ReadTag(ref byte text, nint at, ref TagRead read)
     {
         if (_takesPrefix && Unsafe.ReadUnaligned<uint>(ref Unsafe.Add(ref text, at)) == EpcPrefix)
@@ -105,17 +98,19 @@ internal sealed class QuickFields
             return at + CommonDigits;
         }
 
-        if (count == 0 || count % 4 != 0)
-        {
-            return DigitText.No;
-        }
+        return count > 0 && count % 4 == 0 ? WriteTag(ref read, high, low, count) + at : DigitText.No;
+    }
 
+    // Apart from the tags of 96 bits, because room for what it needs would be cleared for each of them.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static nint WriteTag(ref TagRead read, ulong high, ulong low, int count)
+    {
         TagRead.WriteTag(ref read, high, low, 4 * count);
-        return at + count;
+        return count;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private nint ReadAntenna(ref byte text, nint at)
+    private static nint ReadAntenna(ref byte text, nint at, ref TagRead read)
     {
         uint number = (uint)(Unsafe.Add(ref text, at) - '0');
         if (number - 1 > 8)
@@ -129,20 +124,19 @@ internal sealed class QuickFields
             number = (number * 10) + digit;
         }
 
-        _antenna = (int)number;
+        TagRead.WriteAntenna(ref read, (byte)number);
         return number <= byte.MaxValue ? at : DigitText.No;
     }
 
     // At most two decimals: more are rounded the careful way.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private nint ReadStrength(ref byte text, nint at)
+    private static nint ReadStrength(ref byte text, nint at, ref TagRead read)
     {
         int sign = Unsafe.Add(ref text, at) == '-' ? -1 : 1;
         nint start = sign < 0 ? ++at : at;
         if (DigitText.TryReadFourDigits(DigitText.Load(ref text, at), out int hundredths))
         {
-            _strength = sign * hundredths;
-            return at + 5;
+            return WriteStrength(ref read, sign * hundredths) ? at + 5 : DigitText.No;
         }
 
         hundredths = 0;
@@ -177,12 +171,17 @@ internal sealed class QuickFields
             }
         }
 
-        hundredths *= sign;
-        _strength = hundredths;
-        return (short)hundredths == hundredths ? at : DigitText.No;
+        return WriteStrength(ref read, sign * hundredths) ? at : DigitText.No;
     }
 
-    private nint ReadRare(ReadColumn column, ref byte text, nint at)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static bool WriteStrength(ref TagRead read, int hundredths)
+    {
+        TagRead.WriteStrength(ref read, (short)hundredths);
+        return (short)hundredths == hundredths;
+    }
+
+    private nint ReadRare(ReadColumn column, ref byte text, nint at, ref TagRead read)
     {
         ulong number;
         switch (column)
@@ -191,7 +190,7 @@ internal sealed class QuickFields
                 return _time.Read(ref text, at, out _lastTicks);
             case ReadColumn.Count:
                 at = DigitText.ReadNumber(ref text, at, out number);
-                _count = (int)(uint)number;
+                TagRead.WriteCount(ref read, (int)(uint)number);
                 return number is >= 1 and <= int.MaxValue ? at : DigitText.No;
             case ReadColumn.ReportId:
                 at = DigitText.ReadNumber(ref text, at, out number);

@@ -108,7 +108,7 @@ internal sealed class QuickJsonRows
         int state = LineStart;
         QuickFields fields = _fields;
         ref QuickJsonStep steps = ref MemoryMarshal.GetArrayDataReference(_steps);
-        fields.Begin();
+        QuickFields.Begin(ref read);
         while (at <= limit)
         {
             ref QuickJsonStep step = ref Unsafe.Add(ref steps, (nint)(uint)(state * StepsPerValue));

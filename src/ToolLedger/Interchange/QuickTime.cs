@@ -12,20 +12,21 @@ namespace ToolLedger.Interchange;
 internal struct QuickTime
 {
     private const int DateLength = 11;
-    private const int MinuteLength = 16;
     private const int TimeLength = 19;
     private const int OffsetLength = 6;
     private const int TickDigits = 7;
     private const ulong OffsetMask = 0x0000_FFFF_FFFF_FFFF;
 
     private readonly ReadTimeForm _form;
+    private readonly bool _isEpoch;
     private readonly SiteCalendar? _calendar;
 
-    // Date, hour and minute of the row before: nearly always those of this row.
-    private Vector128<byte> _minute;
-    private long _minuteTicks;
+    // The second of the row before, in two overlapping pieces of its text: a reader reports many tags in each.
+    private Vector128<byte> _secondStart;
+    private Vector128<byte> _secondEnd;
+    private long _secondTicks;
 
-    // The date of the row before up to the T, in two overlapping words, and the offset.
+    // Its date up to the T, in two overlapping words, and its offset.
     private ulong _dateStart;
     private ulong _dateEnd;
     private ulong _offset;
@@ -35,11 +36,12 @@ internal struct QuickTime
     internal QuickTime(ReadFileOptions options)
     {
         _form = options.TimeForm;
+        _isEpoch = _form is not (ReadTimeForm.Iso8601WithOffset or ReadTimeForm.Iso8601Local);
         _calendar = options.Calendar;
 
         // No bytes of text.
         _offset = ulong.MaxValue;
-        _minute = Vector128<byte>.AllBitsSet;
+        _secondStart = Vector128<byte>.AllBitsSet;
     }
 
     /// <summary>Reads an instant.</summary>
@@ -48,30 +50,30 @@ internal struct QuickTime
     [MethodImpl(MethodImplOptions.NoInlining)]
     internal nint Read(ref byte text, nint at, out long ticks)
     {
-        nint end = _form is ReadTimeForm.Iso8601WithOffset or ReadTimeForm.Iso8601Local ? ReadIso(ref text, at, out long found) : ReadEpoch(ref text, at, out found);
+        if (_isEpoch)
+        {
+            return ReadEpoch(ref text, at, out ticks);
+        }
+
+        nint end = ReadIso(ref text, at, out long found);
         ticks = found;
-        return (ulong)(found - TimeText.FirstTicks) < (ulong)(TimeText.EndTicks - TimeText.FirstTicks) ? end : DigitText.No;
+        return IsInRange(found) ? end : DigitText.No;
     }
+
+    private static bool IsInRange(long ticks) => (ulong)(ticks - TimeText.FirstTicks) < (ulong)(TimeText.EndTicks - TimeText.FirstTicks);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private nint ReadIso(ref byte text, nint at, out long ticks)
     {
         ticks = 0;
-        Vector128<byte> minute = Vector128.LoadUnsafe(ref text, (nuint)at);
-        if (minute != _minute && !TryLearnMinute(ref text, at, minute))
+        Vector128<byte> start = Vector128.LoadUnsafe(ref text, (nuint)at);
+        Vector128<byte> end = Vector128.LoadUnsafe(ref text, (nuint)(at + TimeLength - Vector128<byte>.Count));
+        if (((start ^ _secondStart) | (end ^ _secondEnd)) != Vector128<byte>.Zero && !TryLearnSecond(ref text, at))
         {
             return DigitText.No;
         }
 
-        // ":ss"
-        uint tens = (uint)(Unsafe.Add(ref text, at + MinuteLength + 1) - '0');
-        uint ones = (uint)(Unsafe.Add(ref text, at + MinuteLength + 2) - '0');
-        if (Unsafe.Add(ref text, at + MinuteLength) != ':' || tens > 5 || ones > 9)
-        {
-            return DigitText.No;
-        }
-
-        ticks = _minuteTicks + (((tens * 10) + ones) * TimeSpan.TicksPerSecond);
+        ticks = _secondTicks;
         at += TimeLength;
         if (Unsafe.Add(ref text, at) == '.')
         {
@@ -87,7 +89,7 @@ internal struct QuickTime
         }
 
         // Whatever else follows is not what follows a field.
-        if (_form == ReadTimeForm.Iso8601Local)
+        if (_calendar is not null)
         {
             return at;
         }
@@ -134,12 +136,12 @@ internal struct QuickTime
             at += 1 + count;
         }
 
-        return at;
+        return IsInRange(ticks) ? at : DigitText.No;
     }
 
-    // Apart from the row, because it is rare; and where rows are in no order of time, the date at least is mostly the same.
+    // Where rows are in no order of time, the date at least is mostly the same.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private bool TryLearnMinute(ref byte text, nint at, Vector128<byte> minute)
+    private bool TryLearnSecond(ref byte text, nint at)
     {
         bool isSameDate = ((DigitText.Load(ref text, at) ^ _dateStart) | (DigitText.Load(ref text, at + DateLength - sizeof(ulong)) ^ _dateEnd)) == 0;
         if ((!isSameDate && !TryLearnDate(ref text, at)) || !DigitText.TryReadClock(DigitText.Load(ref text, at + DateLength), out uint seconds))
@@ -147,8 +149,9 @@ internal struct QuickTime
             return false;
         }
 
-        _minute = minute;
-        _minuteTicks = _dateTicks + (seconds / 60 * TimeSpan.TicksPerMinute);
+        _secondStart = Vector128.LoadUnsafe(ref text, (nuint)at);
+        _secondEnd = Vector128.LoadUnsafe(ref text, (nuint)(at + TimeLength - Vector128<byte>.Count));
+        _secondTicks = _dateTicks + (seconds * TimeSpan.TicksPerSecond);
         return true;
     }
 
@@ -161,9 +164,9 @@ internal struct QuickTime
             return false;
         }
 
-        if (_form == ReadTimeForm.Iso8601Local)
+        if (_calendar is not null)
         {
-            if (_calendar is null || !_calendar.TryGetSteadyOffset(ticks, out TimeSpan offset))
+            if (!_calendar.TryGetSteadyOffset(ticks, out TimeSpan offset))
             {
                 return false;
             }

@@ -94,6 +94,23 @@ public sealed class AnyFileTests
         }
     }
 
+    // A number may stand for hexadecimal digits, but hexadecimal digits are no number: what was learned from the one must not take the other.
+    [Theory]
+    [InlineData("\"tid\":1234", "\"tid\":12AB", 0)]
+    [InlineData("\"tid\":1234", "\"tid\":0012", 0)]
+    [InlineData("\"epc\":3034", "\"epc\":30AB", 1 << 4)]
+    [InlineData("\"epc\":3034", "\"epc\":30E1", 1 << 4)]
+    [InlineData("\"antenna\":1", "\"antenna\":\"1", 0)]
+    [InlineData("\"antenna\":\"1\"", "\"antenna\":1\"", 0)]
+    [InlineData("\"x\":1", "\"x\":-", 0)]
+    [InlineData("\"x\":\"1\"", "\"x\":\"1\\\"", 0)]
+    public void A_member_learned_in_one_spelling_is_not_taken_in_another(string learned, string tempting, byte choice)
+    {
+        string tag = learned.StartsWith("\"epc", StringComparison.Ordinal) ? "" : "\"epc\":\"3034257BF7194E4000001A85\",";
+        string[] lines = [.. new[] { learned, learned, tempting, learned, tempting }.Select(member => $"{{{tag}{member},\"time\":\"2026-03-01T15:55:01.25Z\"}}")];
+        AnyFile.Check([choice, .. Encoding.UTF8.GetBytes(string.Join('\n', lines))]);
+    }
+
     private static byte[] File(TagRead[] reads, byte choice, int seed, int oddness)
     {
         var random = new Random(seed);
