@@ -15,6 +15,7 @@ internal static class Program
         {
             ["identifier-ratios", ..] => IdentifierRatios.Run(),
             ["llrp-ratios", ..] => LlrpRatios.Run(),
+            ["parse-ratios", ..] => ParseRatios.Run(),
             ["read-ratios", ..] => ReadRatios.Run(),
             ["reconcile-ratios", ..] => ReconcileRatios.Run(),
             ["site-ratios", ..] => SiteRatios.Run(),

@@ -27,6 +27,26 @@ internal sealed class RowReader
         _needsHeader = parser.HasHeader;
     }
 
+    /// <summary>How many rows were refused.</summary>
+    internal long BadRowCount => _badRowCount;
+
+    /// <summary>Reads rows as long as they are plain; the next one is to be read by <see cref="TryRead"/>.</summary>
+    internal int ReadPlain(Span<TagRead> destination)
+    {
+        if (_needsHeader)
+        {
+            return 0;
+        }
+
+        int count = _parser.ReadPlain(_lines.Held, destination, out int length);
+        if (count > 0)
+        {
+            _lines.PassLines(length, count);
+        }
+
+        return count;
+    }
+
     /// <summary>Reads the next good row; false when more bytes are needed, or at the end of the file.</summary>
     internal bool TryRead(out TagRead read)
     {

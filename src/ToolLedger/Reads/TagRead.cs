@@ -52,21 +52,40 @@ public readonly record struct TagRead
         _facts = FactsOf(strength, antenna, given);
     }
 
-    /// <summary>Writes a read of a Gen2 tag of at most eight 16-bit words, without a TID or a report number, into its place: a stream of
-    /// reads costs more in copies of this struct than in anything else.</summary>
-    /// <remarks>Trusted: the caller has checked every value. The place is an element of the caller's own array, so no copy is seen to change.</remarks>
+    /// <summary>Writes the instants of a read into its place: a stream of reads costs more in copies of this struct than in anything else. The three
+    /// methods together write a whole read, without a TID or a report number.</summary>
+    /// <remarks>Trusted: the caller checks every value. The place is an element of the caller's own array, so no copy is seen to change.</remarks>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static void Write(
-        ref TagRead place, ulong high, ulong low, int bitCount, long firstTicks, long lastTicks, int count, short strength, byte antenna, ReadFields given)
+    internal static void WriteTimes(ref TagRead place, long firstTicks, long lastTicks)
     {
-        Unsafe.AsRef(in place._tag) = TagId.FromWords(high, low, bitCount);
-        Unsafe.AsRef(in place._tid) = default;
         Unsafe.AsRef(in place._firstTicks) = firstTicks;
         Unsafe.AsRef(in place._lastTicks) = lastTicks;
         Unsafe.AsRef(in place._reportId) = 0;
+    }
+
+    /// <summary>Writes a Gen2 tag of at most eight 16-bit words.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static void WriteTag(ref TagRead place, ulong high, ulong low, int bitCount)
+    {
+        Unsafe.AsRef(in place._tag) = TagId.FromWords(high, low, bitCount);
+        Unsafe.AsRef(in place._tid) = default;
+    }
+
+    /// <summary>Writes what else a reader says.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static void WriteRest(ref TagRead place, int count, short strength, byte antenna, ReadFields given)
+    {
         Unsafe.AsRef(in place._count) = count;
         Unsafe.AsRef(in place._facts) = FactsOf(strength, antenna, given);
     }
+
+    internal static void WriteAntenna(ref TagRead place, byte antenna) => Unsafe.AsRef(in place._antenna) = antenna;
+
+    internal static void WriteStrength(ref TagRead place, short strength) => Unsafe.AsRef(in place._strength) = strength;
+
+    internal static void WriteCount(ref TagRead place, int count) => Unsafe.AsRef(in place._count) = count;
+
+    internal static void WriteFields(ref TagRead place, ReadFields given) => Unsafe.AsRef(in place._given) = given;
 
     /// <summary>What answered.</summary>
     public TagId Tag => _tag;
