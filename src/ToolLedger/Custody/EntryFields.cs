@@ -97,6 +97,23 @@ internal sealed class EntryFields
 
     internal List<string> Texts(string name, int maxCount, int maxLength = IdText.MaxLength) => fields.Texts(name, maxCount, maxLength);
 
+    /// <summary>A list of texts that must not be empty.</summary>
+    internal List<string> SomeTexts(string name, int maxCount)
+    {
+        List<string> texts = fields.Require(name) ? Texts(name, maxCount) : [];
+        if (texts.Count > 0)
+        {
+            return texts;
+        }
+
+        if (!HasIssue)
+        {
+            fields.Report(name, new Reason(RecordRules.OutOfRange, ("range", "at least one text"), ("found", "none")));
+        }
+
+        return [StandIn];
+    }
+
     internal int[] LineNumbers(string name)
     {
         var numbers = new List<int>();
@@ -116,18 +133,7 @@ internal sealed class EntryFields
         return [.. numbers];
     }
 
-    internal IEnumerable<JsonFields> Children(string name, int maxCount)
-    {
-        foreach ((JsonElement item, string place) in fields.Items(name, maxCount))
-        {
-            var child = new JsonFields(item, place, issues);
-            if (child.IsObject)
-            {
-                yield return child;
-                child.End();
-            }
-        }
-    }
+    internal IEnumerable<JsonFields> Objects(string name, int maxCount) => fields.Objects(name, maxCount);
 
     internal Quantity Quantity(string name)
     {
@@ -140,6 +146,23 @@ internal sealed class EntryFields
         var unit = new Unit(child.RequiredText("unit", IdText.MaxLength) ?? StandIn);
         child.End();
         return new Quantity(amount, unit);
+    }
+
+    /// <summary>A quantity of more than nothing.</summary>
+    internal Quantity Some(string name)
+    {
+        Quantity quantity = Quantity(name);
+        if (quantity.Amount > 0)
+        {
+            return quantity;
+        }
+
+        if (!HasIssue)
+        {
+            fields.Report(name, new Reason(RecordRules.OutOfRange, ("range", "a quantity of more than 0"), ("found", quantity.ToString())));
+        }
+
+        return new Quantity(1, Unit.Each);
     }
 
     internal Signature? Signature(string name)

@@ -19,7 +19,13 @@ public sealed class JobDeparture : CustodyEntry
 
     internal static JobDeparture? Read(EntryFields fields) => fields.Made(static f => new JobDeparture
     {
-        Id = f.Id, At = f.At, By = f.By, Role = f.Role, Witness = f.Witness, Where = f.Where, Remark = f.Remark,
+        Id = f.Id,
+        At = f.At,
+        By = f.By,
+        Role = f.Role,
+        Witness = f.Witness,
+        Where = f.Where,
+        Remark = f.Remark,
         Visit = f.Entry("visit"),
     });
 }

@@ -40,7 +40,13 @@ public sealed class JobVisit : CustodyEntry
 
     internal static JobVisit? Read(EntryFields fields) => fields.Made(static f => new JobVisit
     {
-        Id = f.Id, At = f.At, By = f.By, Role = f.Role, Witness = f.Witness, Where = f.Where, Remark = f.Remark,
+        Id = f.Id,
+        At = f.At,
+        By = f.By,
+        Role = f.Role,
+        Witness = f.Witness,
+        Where = f.Where,
+        Remark = f.Remark,
         Kit = f.Kit("kit"),
         Job = new JobId(f.Text("job")),
         Equipment = f.Optional("equipment", static text => new EquipmentId(text)),

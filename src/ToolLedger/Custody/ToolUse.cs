@@ -73,7 +73,13 @@ public sealed class ToolUse : CustodyEntry
 
     internal static ToolUse? Read(EntryFields fields) => fields.Made(static f => new ToolUse
     {
-        Id = f.Id, At = f.At, By = f.By, Role = f.Role, Witness = f.Witness, Where = f.Where, Remark = f.Remark,
+        Id = f.Id,
+        At = f.At,
+        By = f.By,
+        Role = f.Role,
+        Witness = f.Witness,
+        Where = f.Where,
+        Remark = f.Remark,
         Tool = f.Tool("tool"),
         Job = new JobId(f.Text("job")),
         Equipment = f.Optional("equipment", static text => new EquipmentId(text)),

@@ -25,7 +25,7 @@ internal static class PlainKit
     /// <param name="states">Gets a state for each line of the manifest.</param>
     public static bool TryJudge(ReconciliationInput input, ReconciliationPolicy policy, ReadSession session, KitManifest manifest, Span<LineState> states)
     {
-        if (!session.Presents(manifest.Id) || !ReferenceEquals(input.Kits.Find(manifest.Id, input.AsOf), manifest))
+        if (input.Custody.IsMentioned(manifest.Id) || !session.Presents(manifest.Id) || !ReferenceEquals(input.Kits.Find(manifest.Id, input.AsOf), manifest))
         {
             return false;
         }

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
 using System.Linq;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -68,6 +69,9 @@ public sealed class ReconciliationResult
 
     /// <summary>The openings of the kit, of its sub-kits and of the kits that hold it on the inventory sheet up to the as-of instant, latest first.</summary>
     public IReadOnlyList<KitOpening> Openings { get => careful is null ? field : careful.Result.Openings; init; } = [];
+
+    /// <summary>Who answers for the kit at the as-of instant.</summary>
+    public CustodyHolder Holder { get => careful is null ? field : careful.Result.Holder; init; }
 
     /// <summary>The kits that hold this one, directly or over others.</summary>
     internal IReadOnlyCollection<KitId> Holders { get => careful is null ? field : careful.Result.Holders; init; } = [];

@@ -1,5 +1,7 @@
 using System;
 using System.Buffers;
+using System.Collections.Generic;
+using System.Globalization;
 using System.Text.Json;
 
 namespace ToolLedger.Records;
@@ -70,6 +72,16 @@ public abstract class RecordEntry
 
     /// <summary>The value, or an exception if it is empty.</summary>
     private protected static T Given<T>(T value, bool isEmpty, string message) => isEmpty ? throw new ArgumentException(message, nameof(value)) : value;
+
+    /// <summary>A copy of a list of at most so many entries, none of them empty.</summary>
+    private protected static IReadOnlyList<T> Listed<T>(IReadOnlyList<T> list, int maxCount, Predicate<T> isEmpty)
+    {
+        ArgumentNullException.ThrowIfNull(list);
+        T[] copy = [.. list];
+        return copy.Length <= maxCount && !Array.Exists(copy, isEmpty)
+            ? Array.AsReadOnly(copy)
+            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"The list must hold at most {maxCount} entries, none of them empty."), nameof(list));
+    }
 
     private byte[] Write()
     {
