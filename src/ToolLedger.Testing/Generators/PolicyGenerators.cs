@@ -2,10 +2,12 @@ using System;
 using System.Linq;
 using FsCheck;
 using FsCheck.Fluent;
+using ToolLedger.Custody;
 using ToolLedger.Policies;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
+using ToolLedger.Records;
 
 namespace ToolLedger.Testing.Generators;
 
@@ -20,6 +22,7 @@ public static class PolicyGenerators
         from sessions in Sessions()
         from presence in Presences()
         from inventory in InventoryGenerators.InventoryPolicy().Generator
+        from custody in Custodies()
         from calibration in CalibrationGenerators.CalibrationPolicy().Generator
         from findings in Findings()
         from calendar in Calendars()
@@ -29,6 +32,7 @@ public static class PolicyGenerators
             Sessions = sessions,
             Presence = presence,
             Inventory = inventory,
+            Custody = custody,
             Calibration = calibration,
             Findings = findings,
             Calendar = calendar,
@@ -52,6 +56,40 @@ public static class PolicyGenerators
             StampDistanceMax = TimeSpan.FromDays(days),
             LateReadGrace = TimeSpan.FromSeconds(grace),
         };
+
+    private static Gen<CustodyPolicy> Custodies() =>
+        from room in GeneratedValues.Text(20)
+        from flags in Gen.Elements(true, false).ArrayOf(8)
+        from ages in Gen.Choose(1, 31_622_400).ArrayOf(2)
+        from personal in Gen.Elements(Enum.GetValues<PersonalToolRule>())
+        from roles in GeneratedValues.ListOf(GeneratedValues.FewIds("role").Select(static text => new Role(text)), 4)
+        from grants in GeneratedValues.ListOf(Grants(), 3)
+        select new CustodyPolicy
+        {
+            ToolRoom = new Place(room),
+            SamePersonMayTakeBack = flags[0],
+            SinglePersonWithWitness = flags[1],
+            JointInventoryNeeded = flags[2],
+            LoanFromIssuedKitAllowed = flags[3],
+            LoanDueNeeded = flags[4],
+            KitMayCloseWithOpenReceipt = flags[5],
+            ChitsAccepted = flags[6],
+            ExpectedReturnNeeded = flags[7],
+            JointInventoryAgeMax = TimeSpan.FromSeconds(ages[0]),
+            IssueInventoryAgeMax = TimeSpan.FromSeconds(ages[1]),
+            PersonalTools = personal,
+            RolesThatMayIssue = roles,
+            RolesThatMayReceive = [.. roles.Take(1)],
+            RolesThatMayKeepZoneLogs = [.. roles.Skip(1)],
+            Roster = new RoleRoster(grants),
+        };
+
+    private static Gen<RoleGrant> Grants() =>
+        from person in GeneratedValues.FewIds("P")
+        from role in GeneratedValues.FewIds("role")
+        from at in GeneratedValues.Times()
+        from days in Gen.Choose(0, 100)
+        select new RoleGrant { Person = new PersonId(person), Role = new Role(role), From = at, Until = days == 0 ? null : at.AddDays(days) };
 
     private static Gen<PresencePolicy> Presences() =>
         from looks in Gen.Choose(1, 100)

@@ -1,5 +1,6 @@
 using System;
 using ToolLedger.Calibration;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
@@ -37,6 +38,10 @@ public sealed partial record SitePolicy
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public InventoryPolicy Inventory { get; init => field = Given(value); } = new();
 
+    /// <summary>Who may sign for what.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public CustodyPolicy Custody { get; init => field = Given(value); } = new();
+
     /// <summary>How due dates are read.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public CalibrationPolicy Calibration { get; init => field = Given(value); } = new();
@@ -56,6 +61,7 @@ public sealed partial record SitePolicy
         Sessions = Sessions,
         Presence = Presence,
         Inventory = Inventory,
+        Custody = Custody,
         Calibration = Calibration,
         Findings = Findings,
         Calendar = Calendar,

@@ -22,7 +22,7 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
     /// <param name="lastWord">The last word on how the tool broke: a count of pieces before it says nothing.</param>
     public IReadOnlyList<PersonId> Of(in LineFacts facts, DateTimeOffset? lastUse, DateTimeOffset? lastWord)
     {
-        if (facts is { Sighting: null, Count: null, Pieces: null, Seal: null })
+        if (facts is { Sighting: null, Count: null, Pieces: null, Seal: null, Receipt: null })
         {
             return [];
         }
@@ -47,6 +47,7 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
             AddPieces(pieces, lastWord, persons);
         }
 
+        Add(persons, facts.Receipt?.By ?? default, facts.Receipt?.ReceivedBy?.By ?? default);
         Add(persons, facts.Seal is not null && seals.Check is { } check ? check.By : default, default);
         return persons.ToArray();
     }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using ToolLedger.Custody;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
@@ -81,6 +82,9 @@ public sealed class LineEvidence
 
     /// <summary>How much of the line is known to be short by an annotation, in the unit of the line; 0 if nothing. So much less is expected than the manifest says.</summary>
     public decimal KnownShort { get; init; }
+
+    /// <summary>The open receipt that places the tool elsewhere, signed by its receiver, or null.</summary>
+    public ToolReceipt? Receipt { get; init; }
 
     /// <summary>The balance of a counted consumable, or null.</summary>
     public ConsumableBalance? Balance { get; init; }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -55,7 +56,8 @@ internal sealed class LineJudge
     {
         ToolReads reads = line.Tool is { } tool ? collector.Collect(tool, tree) : new ToolReads();
         var remarks = new List<Reason>();
-        Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, remarks) : null;
+        ToolReceipt? receipt = scope.Receipts.Of(line, remarks);
+        Sighting? sighting = line.Tool is { } sighted ? people.FindSighting(sighted, reads, receipt, remarks) : null;
         PieceNumber number = line.Tool is { } broken ? PieceNumber.Of(scope, broken, remarks) : default;
         PieceCount? pieces = line.Tool is { } piecesOf ? people.FindPieces(piecesOf, number, remarks) : null;
         decimal knownShort = notExpected.ShortOf(line, remarks);
@@ -75,7 +77,7 @@ internal sealed class LineJudge
         Reason[] doubts = OpenDoubts(line, reads, sighting, remarks);
         Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(line, reads, knownShort, number.Known);
         SealRecord? seal = sealDoubt is null ? seals.Seal : null;
-        IReadOnlyList<AccountingBasis> bases = BasesOf(line, reads, sighting, count, seal, innerConclusions);
+        IReadOnlyList<AccountingBasis> bases = scope.Receipts.WithReceipt(BasesOf(line, reads, sighting, count, seal, innerConclusions), receipt, reads, sighting, count, remarks);
         var facts = new LineFacts
         {
             Manifest = tree.Manifest,
@@ -97,6 +99,7 @@ internal sealed class LineJudge
             IsMarkShared = line.Tool is { } marked && people.IsShared(marked),
             Unwitnessed = Unwitnessed(line, bases, count, pieces, number),
             Remarks = remarks,
+            Receipt = receipt,
             Bases = bases,
             Inner = innerConclusions,
             Seal = seal,
@@ -318,11 +321,7 @@ internal sealed class LineJudge
             }
         }
 
-        if (isBroken)
-        {
-            (findings ??= []).Add(tree.FindingOf(facts.Line, new Reason(PeopleReasons.FindingBroken)));
-        }
-
+        AddAside(ref findings, facts, isBroken);
         bool accounted = lowest.State == LineState.Accounted;
         LineEvidence figures = evidence.Of(facts, reads, accounted, said);
         sentences.AddTo(reasons, facts);
@@ -348,6 +347,19 @@ internal sealed class LineJudge
             Inner = facts.Inner,
         };
         return new JudgedLine(tree.Manifest, conclusion, reads, findings ?? (IReadOnlyList<Finding>)[], inner);
+    }
+
+    private void AddAside(ref List<Finding>? findings, in LineFacts facts, bool isBroken)
+    {
+        if (isBroken)
+        {
+            (findings ??= []).Add(tree.FindingOf(facts.Line, new Reason(PeopleReasons.FindingBroken)));
+        }
+
+        foreach (Reason aboutReceipt in facts.Receipt is { } receipt ? scope.Receipts.FindingsOf(receipt, facts.Bases) : [])
+        {
+            (findings ??= []).Add(tree.FindingOf(facts.Line, aboutReceipt));
+        }
     }
 
     private static AccountingBasis[] Others(IReadOnlyList<AccountingBasis> bases) => bases.Count > 1 ? [.. bases.Skip(1)] : [];

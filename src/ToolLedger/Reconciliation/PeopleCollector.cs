@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -26,7 +27,7 @@ internal sealed class PeopleCollector
     /// The latest sighting decides: one that saw the tool in another kit or somewhere without a kit, or another mark, is no basis and makes an earlier one void.
     /// Of two at one instant the contrary one decides.
     /// </summary>
-    public Sighting? FindSighting(Tool tool, ToolReads reads, List<Reason> remarks)
+    public Sighting? FindSighting(Tool tool, ToolReads reads, ToolReceipt? receipt, List<Reason> remarks)
     {
         IReadOnlyList<Sighting> sightings = scope.People.SightingsOf(tool.Id);
 
@@ -40,6 +41,12 @@ internal sealed class PeopleCollector
             if (!IsFresh(sighting.At))
             {
                 remarks.Add(TooOld("a sighting", sighting.By, sighting.At));
+            }
+            else if (ReceiptSearch.IsWithBorrower(receipt, sighting))
+            {
+                remarks.Add(new Reason(CustodyReasons.SightedWithBorrower,
+                    ("by", sighting.By.Value), ("at", scope.Time(sighting.At)), ("kit", sighting.InKit.Value), ("receipt", receipt!.Id.Value)));
+                return null;
             }
             else if (contrary?.Kind == ReconciliationReasons.SightedOutside)
             {

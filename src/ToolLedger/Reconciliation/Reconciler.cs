@@ -197,10 +197,11 @@ public sealed class Reconciler
             Openings = OpeningsOf(scope, tree, holders),
             JobRecords = people.JobRecords(),
             Holders = holders,
+            Holder = scope.Input.Custody.HolderOf(kit, scope.AsOf),
             Findings =
             [
                 .. people.UnlistedItemFindings(), .. people.OpeningFindings(), .. FindingsOf(scope, manifest, collector, judged, sessions), .. notExpected.Findings,
-                .. scope.Entries.Search(tree, signing),
+                .. scope.Entries.Search(tree, signing), .. scope.Receipts.KitFindings(manifest),
             ],
             Sessions = sessions,
             Persons = persons,
@@ -221,7 +222,7 @@ public sealed class Reconciler
 
     private static KitManifest FindManifest(ReconciliationInput input, KitId kit, int? revision)
     {
-        KitManifest? manifest = revision is { } number ? input.Kits.Find(kit, number) : input.Kits.Find(kit, input.AsOf);
+        KitManifest? manifest = (revision ?? input.Custody.IssueOf(kit, input.AsOf)?.Revision) is { } number ? input.Kits.Find(kit, number) : input.Kits.Find(kit, input.AsOf);
         if (manifest is not null)
         {
             return manifest;
@@ -275,6 +276,11 @@ public sealed class Reconciler
             new("inventory sheet", scope.Input.Inventory.Digest),
             new("calibration register", scope.Input.Calibration.Digest),
         };
+        if (!scope.Input.Custody.IsEmpty)
+        {
+            list.Add(new InputDigest("custody register", scope.CustodyDigest));
+        }
+
         list.AddRange(tree.All.Skip(1).Select(static part => new InputDigest("manifest of sub-kit " + part.Manifest.Id.Value, part.Manifest.Digest)));
         if (scope.Input.History.Count > 0 || scope.Input.ProximityNotes.Count > 0)
         {

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
 using System.Linq;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -71,6 +72,9 @@ public sealed class ReconciliationResult
 
     /// <summary>The job records of the consumables of the kit and of its sub-kits up to the as-of instant and no older than the policy allows, the latest of each job and line, latest first: what the kit was used on.</summary>
     public IReadOnlyList<ConsumableUse> JobRecords { get => careful is null ? field : careful.Result.JobRecords; init; } = [];
+
+    /// <summary>Who answers for the kit at the as-of instant.</summary>
+    public CustodyHolder Holder { get => careful is null ? field : careful.Result.Holder; init; }
 
     /// <summary>The kits that hold this one, directly or over others.</summary>
     internal IReadOnlyCollection<KitId> Holders { get => plain is null ? field : plain.Result.Holders; init; } = [];

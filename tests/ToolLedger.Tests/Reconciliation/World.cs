@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Calibration;
+using ToolLedger.Custody;
 using ToolLedger.Identifiers;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
@@ -45,6 +46,11 @@ internal sealed partial class World
     public List<DateTimeOffset> PassStarts { get; } = [];
 
     public List<CalibrationRecord> Calibrations { get; } = [];
+
+    /// <summary>Manifests beside those of the conventions.</summary>
+    public List<KitManifest> LaterRevisions { get; } = [];
+
+    public List<CustodyEntry> Custody { get; } = [];
 
     public List<BindingQuarantine> Quarantines { get; } = [];
 
@@ -127,7 +133,7 @@ internal sealed partial class World
         ]));
     }
 
-    public KitRegister Kits() => new([K1Revision3(), PlainKit(K2, "U", 8), PlainKit(K9, "V", 6)]);
+    public KitRegister Kits() => new([K1Revision3(), .. LaterRevisions, PlainKit(K2, "U", 8), PlainKit(K9, "V", 6)]);
 
     public World ReadWell(params IEnumerable<string> tools)
     {
@@ -278,6 +284,7 @@ internal sealed partial class World
         Sessions = sessions,
         Tags = new TagRegister(Bindings, Quarantines),
         Inventory = Sheet(),
+        Custody = new CustodyRegister(Policy.Custody, Kits(), new CustodyLog(Custody)),
         Calibration = new CalibrationRegister(Calibrations),
         History = History,
         ProximityNotes = Notes,
