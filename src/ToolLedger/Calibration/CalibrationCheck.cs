@@ -31,7 +31,11 @@ public sealed class CalibrationCheck : CalibrationEvent
 
     internal static CalibrationCheck Read(EventFields fields) => new()
     {
-        Tool = fields.Tool, Function = fields.Function, RecordedAt = fields.RecordedAt, RecordedBy = fields.RecordedBy, Note = fields.Note,
+        Tool = fields.Tool,
+        Function = fields.Function,
+        RecordedAt = fields.RecordedAt,
+        RecordedBy = fields.RecordedBy,
+        Note = fields.Note,
         Check = fields.Word<CheckKind>("check", [("user", CheckKind.UserCheck), ("in-service", CheckKind.InServiceCheck)]),
         At = fields.Time("at"),
         IsPassed = fields.Members.Require("passed") && fields.Members.Flag("passed", fallback: false),

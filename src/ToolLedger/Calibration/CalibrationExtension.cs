@@ -29,7 +29,11 @@ public sealed class CalibrationExtension : CalibrationEvent
 
     internal static CalibrationExtension Read(EventFields fields) => new()
     {
-        Tool = fields.Tool, Function = fields.Function, RecordedAt = fields.RecordedAt, RecordedBy = fields.RecordedBy, Note = fields.Note,
+        Tool = fields.Tool,
+        Function = fields.Function,
+        RecordedAt = fields.RecordedAt,
+        RecordedBy = fields.RecordedBy,
+        Note = fields.Note,
         Through = EventJson.RequiredDay(fields.Members, "through"),
         Job = fields.Members.Text("job", null, IdText.MaxLength) is { } job ? new JobId(job) : default,
         Reason = fields.Members.RequiredText("reason", MaxNoteLength) ?? EventFields.StandIn,

@@ -1,6 +1,5 @@
 using System.Collections.Generic;
 using System.Text.Json;
-using ToolLedger.Records;
 
 namespace ToolLedger.Calibration;
 
@@ -37,7 +36,11 @@ public sealed class CalibrationLabel : CalibrationEvent
 
     internal static CalibrationLabel Read(EventFields fields) => new()
     {
-        Tool = fields.Tool, Function = fields.Function, RecordedAt = fields.RecordedAt, RecordedBy = fields.RecordedBy, Note = fields.Note,
+        Tool = fields.Tool,
+        Function = fields.Function,
+        RecordedAt = fields.RecordedAt,
+        RecordedBy = fields.RecordedBy,
+        Note = fields.Note,
         Label = fields.Word("label", Words),
         Limitations = EventJson.Limitations(fields.Members, fields.Issues),
         UserCheckDays = fields.Members.Int32("userCheckDays", 1, 1, PlannedFunction.MaxUserCheckDays),

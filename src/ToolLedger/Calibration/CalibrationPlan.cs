@@ -28,11 +28,11 @@ public sealed class CalibrationPlan : CalibrationEvent
             return Functions.Count == 1 ? Functions[0] : null;
         }
 
-        foreach (PlannedFunction planned in Functions)
+        for (int index = 0; index < Functions.Count; index++)
         {
-            if (string.Equals(planned.Name, function, System.StringComparison.Ordinal))
+            if (string.Equals(Functions[index].Name, function, System.StringComparison.Ordinal))
             {
-                return planned;
+                return Functions[index];
             }
         }
 
@@ -64,7 +64,11 @@ public sealed class CalibrationPlan : CalibrationEvent
 
         return new CalibrationPlan
         {
-            Tool = fields.Tool, Function = fields.Function, RecordedAt = fields.RecordedAt, RecordedBy = fields.RecordedBy, Note = fields.Note,
+            Tool = fields.Tool,
+            Function = fields.Function,
+            RecordedAt = fields.RecordedAt,
+            RecordedBy = fields.RecordedBy,
+            Note = fields.Note,
             Functions = functions,
         };
     }

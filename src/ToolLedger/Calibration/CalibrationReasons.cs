@@ -68,7 +68,7 @@ public static class CalibrationReasons
     public static ReasonKind CheckFailed { get; } = new("calibration.check-failed", "A check at {at} failed, and no calibration was done since. Not fit for use.");
 
     /// <summary>A check by the user is needed and not recorded.</summary>
-    public static ReasonKind NoUserCheck { get; } = new("calibration.no-user-check", "Needs a passed check by its user every {days:day|days}, and none counts on {siteDate}. Not fit for use.");
+    public static ReasonKind NoUserCheck { get; } = new("calibration.no-user-check", "Needs a passed check by its user every {days} {days:day|days}, and none counts on {siteDate}. Not fit for use.");
 
     /// <summary>A check by the user holds.</summary>
     public static ReasonKind UserChecked { get; } = new("calibration.user-checked", "Checked by its user at {at}; that holds through {until}.");
@@ -83,7 +83,7 @@ public static class CalibrationReasons
     public static ReasonKind FunctionExcluded { get; } = new("calibration.function-excluded", "This function is excluded: {limits}. Not fit for this use.");
 
     /// <summary>Some functions are fit and some are not.</summary>
-    public static ReasonKind PartlyFit { get; } = new("calibration.partly-fit", "Fit in part: {fit:function|functions} fit, {unfit:function|functions} not, first {function}: {state}.");
+    public static ReasonKind PartlyFit { get; } = new("calibration.partly-fit", "Fit in part: {fit} {fit:function|functions} fit, {unfit} {unfit:function|functions} not, first {function}: {state}.");
 
     /// <summary>The plan has no such function.</summary>
     public static ReasonKind FunctionUnknown { get; } = new("calibration.function-unknown", "The plan of this tool has no function {function}. Not fit for this use.");

@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
 using System.Linq;
 using ToolLedger.Reads;
 using ToolLedger.Records;
@@ -169,6 +168,9 @@ public sealed partial class CalibrationRegister
         ArgumentNullException.ThrowIfNull(calendar);
         return new FitnessJudge(HistoryOf(tool.Id), tool, use, policy, calendar).Judge();
     }
+
+    /// <summary>Whether a plan or a record counts for a tool at an instant, so that a label in hand may be its own.</summary>
+    internal bool IsKnown(ToolId tool, DateTimeOffset at, SiteCalendar calendar) => LatestFor(tool, at, calendar) is not null || HistoryOf(tool).PlanAt(at) is not null;
 
     /// <summary>What is recorded of a tool; nothing if nothing is.</summary>
     internal ToolHistory HistoryOf(ToolId tool) => byTool.TryGetValue(tool, out ToolHistory? history) ? history : ToolHistory.Empty;

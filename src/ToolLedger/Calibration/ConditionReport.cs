@@ -29,7 +29,11 @@ public sealed class ConditionReport : CalibrationEvent
 
     internal static ConditionReport Read(EventFields fields) => new()
     {
-        Tool = fields.Tool, Function = fields.Function, RecordedAt = fields.RecordedAt, RecordedBy = fields.RecordedBy, Note = fields.Note,
+        Tool = fields.Tool,
+        Function = fields.Function,
+        RecordedAt = fields.RecordedAt,
+        RecordedBy = fields.RecordedBy,
+        Note = fields.Note,
         Condition = fields.Word("condition", Words),
         At = fields.Time("at"),
     };

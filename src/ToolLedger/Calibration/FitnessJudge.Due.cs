@@ -165,7 +165,7 @@ internal readonly ref partial struct FitnessJudge
         return (anchor ?? last.CalibratedOn).AddMonths(count * months);
     }
 
-    /// <summary>The day of the first use after a calibration; the day of calibration itself where the log of uses does not show it without a gap.</summary>
+    /// <summary>The first day after a calibration on which the tool was used, or may have been used because the log of uses does not cover it.</summary>
     private DateOnly FirstUse(string? function, CalibrationRecord record)
     {
         DateOnly needed = record.CalibratedOn;
@@ -179,7 +179,7 @@ internal readonly ref partial struct FitnessJudge
 
             if (period.From > needed)
             {
-                return record.CalibratedOn;
+                break;
             }
 
             if (period.Amount > 0)
@@ -190,7 +190,7 @@ internal readonly ref partial struct FitnessJudge
             needed = period.Through.AddDays(1);
         }
 
-        return needed > today.AddDays(-policy.UseLogLagDays) ? Min(Max(today, record.CalibratedOn), latest) : record.CalibratedOn;
+        return Min(needed, latest);
     }
 
     private DateOnly Extended(string? function, DateOnly last, out CalibrationExtension? extension)
@@ -285,14 +285,14 @@ internal readonly ref partial struct FitnessJudge
             return Outside(answer, planned.From, planned.To);
         }
 
-        foreach (CalibrationLimitation limitation in record?.Limitations ?? [])
+        for (int index = 0; index < (record?.Limitations.Count ?? 0); index++)
         {
-            answer = Within(answer, limitation);
+            answer = Within(answer, record!.Limitations[index]);
         }
 
-        foreach (CalibrationLimitation limitation in label?.Limitations ?? [])
+        for (int index = 0; index < (label?.Limitations.Count ?? 0); index++)
         {
-            answer = Within(answer, limitation);
+            answer = Within(answer, label!.Limitations[index]);
         }
 
         return answer;

@@ -49,10 +49,8 @@ internal readonly ref partial struct FitnessJudge
         return history.Functions.Length == 0 ? One(null) : OfAllRecorded();
     }
 
-    /// <summary>The status of each function that is known at the instant; null alone where the tool is one thing.</summary>
-    internal bool IsKnown(string function) => LatestRecord(function) is not null || HasEvent(function);
-
-    private bool HasEvent(string function)
+    /// <summary>Whether a record of the function itself counts at the instant; until then the tool is one thing.</summary>
+    internal bool IsKnown(string function)
     {
         foreach (CalibrationRecord record in history.Records)
         {
@@ -68,9 +66,9 @@ internal readonly ref partial struct FitnessJudge
     private CalibrationVerdict OfAllPlanned()
     {
         var whole = default(WholeTool);
-        foreach (PlannedFunction one in plan!.Functions)
+        for (int index = 0; index < plan!.Functions.Count; index++)
         {
-            whole.Add(One(one.Name));
+            whole.Add(One(plan.Functions[index].Name));
         }
 
         return whole.Answer();
@@ -81,7 +79,7 @@ internal readonly ref partial struct FitnessJudge
         var whole = default(WholeTool);
         foreach (string function in history.Functions)
         {
-            if (HasEvent(function))
+            if (IsKnown(function))
             {
                 whole.Add(One(function));
             }

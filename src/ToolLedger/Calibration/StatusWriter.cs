@@ -76,6 +76,15 @@ internal sealed class StatusWriter(CalibrationPolicy policy, SiteCalendar calend
             return [("days", EventJson.Text(verdict.Limit)), ("siteDate", Day(verdict.SiteDate))];
         }
 
+        return ByRange(kind, verdict, use) ?? (verdict.Until is not { } until ? [] :
+        [
+            ("until", Day(until)), ("convention", policy.ConventionWord), ("siteDate", Day(verdict.SiteDate)),
+            ("days", EventJson.Text(Math.Abs(until.DayNumber - verdict.SiteDate.DayNumber))),
+        ]);
+    }
+
+    private (string Name, string Value)[]? ByRange(ReasonKind kind, in CalibrationVerdict verdict, in IntendedUse use)
+    {
         if (kind == CalibrationReasons.OutsideRange)
         {
             return [("from", OrOpen(verdict.From)), ("to", OrOpen(verdict.To)), ("value", EventJson.Text(use.Value)), ("until", DayOrNone(verdict.Until))];
@@ -105,11 +114,7 @@ internal sealed class StatusWriter(CalibrationPolicy policy, SiteCalendar calend
             return [("found", use.Unit.Value), ("unit", verdict.PlannedUnit.Value)];
         }
 
-        return verdict.Until is not { } until ? [] :
-        [
-            ("until", Day(until)), ("convention", policy.ConventionWord), ("siteDate", Day(verdict.SiteDate)),
-            ("days", EventJson.Text(Math.Abs(until.DayNumber - verdict.SiteDate.DayNumber))),
-        ];
+        return null;
     }
 
     private static string Text(CalibrationLimitation limitation)

@@ -33,7 +33,11 @@ public sealed class UsePeriod : CalibrationEvent
         fields.Members.Require("amount");
         return new UsePeriod
         {
-            Tool = fields.Tool, Function = fields.Function, RecordedAt = fields.RecordedAt, RecordedBy = fields.RecordedBy, Note = fields.Note,
+            Tool = fields.Tool,
+            Function = fields.Function,
+            RecordedAt = fields.RecordedAt,
+            RecordedBy = fields.RecordedBy,
+            Note = fields.Note,
             Measure = fields.Word<UseMeasure>("measure", [("cycles", UseMeasure.Cycles), ("hours", UseMeasure.Hours)]),
             From = EventJson.RequiredDay(fields.Members, "from"),
             Through = EventJson.RequiredDay(fields.Members, "through"),
