@@ -26,8 +26,28 @@ public static class CalibrationGenerators
     /// <returns>The generator.</returns>
     public static Arbitrary<CalibrationPolicy> CalibrationPolicy() => Arb.From(
         from days in Gen.Choose(0, 366)
-        from convention in Gen.Elements(DueConvention.DayIncluded, DueConvention.MonthEnd)
-        select new CalibrationPolicy { DueSoonDays = days, Convention = convention });
+        from convention in Gen.Elements(DueConvention.DayIncluded, DueConvention.MonthEnd, DueConvention.FixedAnchor)
+        from start in Gen.Elements(PeriodStart.Calibration, PeriodStart.FirstUse)
+        from numbers in Gen.Choose(0, 366).ArrayOf(4)
+        from percent in Gen.Choose(1, 50)
+        from flags in Gen.Elements(true, false).ArrayOf(4)
+        select new CalibrationPolicy
+        {
+            DueSoonDays = days,
+            Convention = convention,
+            Start = start,
+            DueSoonUsePercent = 2 * percent,
+            StorageMonths = numbers[0] % 121,
+            GraceDays = numbers[1],
+            ExtensionDays = numbers[2],
+            WindowPercent = percent,
+            WindowDays = numbers[3] % 181,
+            UseLogLagDays = numbers[3],
+            CheckClearsDrop = flags[0],
+            CheckClearsDoubt = flags[1],
+            CheckClearsRepair = flags[2],
+            CheckNarrowsTrace = flags[3],
+        });
 
     private static Gen<CalibrationRecord> Records() =>
         from tool in GeneratedValues.FewIds("T")

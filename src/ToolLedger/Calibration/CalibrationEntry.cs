@@ -5,8 +5,8 @@ using ToolLedger.Tools;
 
 namespace ToolLedger.Calibration;
 
-/// <summary>A calibration record as stored: {"tool", "calibratedOn", "dueOn" or "dueMonth" or "intervalMonths", "recordedAt", "recordedBy"?, "certificate"?}.</summary>
-internal sealed class CalibrationEntry : JsonRecord
+/// <summary>A calibration record as stored: {"tool", "calibratedOn", "dueOn" or "dueMonth" or "intervalMonths", "recordedAt", "recordedBy"?, "certificate"?}, and in the second form what was found and left.</summary>
+internal sealed partial class CalibrationEntry : JsonRecord
 {
     private const string DayForm = "yyyy-MM-dd";
     private const string MonthForm = "yyyy-MM";
@@ -27,19 +27,24 @@ internal sealed class CalibrationEntry : JsonRecord
 
     public JsonText Certificate { get; set; }
 
-    internal static CalibrationEntry Of(CalibrationRecord record) => new()
+    internal static CalibrationEntry Of(CalibrationRecord record)
     {
-        Tool = new JsonText(record.Tool.Value),
-        CalibratedOn = new JsonText(CalibrationRecord.Text(record.CalibratedOn)),
-        DueOn = new JsonText(record.DueOn?.ToString(DayForm, CultureInfo.InvariantCulture)),
-        DueMonth = new JsonText(record.DueMonth?.ToString(MonthForm, CultureInfo.InvariantCulture)),
-        IntervalMonths = record.IntervalMonths is { } months ? new JsonNumber(months) : default,
-        RecordedAt = new JsonText(RecordTime.ToText(record.RecordedAt)),
-        RecordedBy = new JsonText(record.RecordedBy.IsEmpty ? null : record.RecordedBy.Value),
-        Certificate = new JsonText(record.Certificate),
-    };
+        var entry = new CalibrationEntry
+        {
+            Tool = new JsonText(record.Tool.Value),
+            CalibratedOn = new JsonText(CalibrationRecord.Text(record.CalibratedOn)),
+            DueOn = new JsonText(record.DueOn?.ToString(DayForm, CultureInfo.InvariantCulture)),
+            DueMonth = new JsonText(record.DueMonth?.ToString(MonthForm, CultureInfo.InvariantCulture)),
+            IntervalMonths = record.IntervalMonths is { } months ? new JsonNumber(months) : default,
+            RecordedAt = new JsonText(RecordTime.ToText(record.RecordedAt)),
+            RecordedBy = new JsonText(record.RecordedBy.IsEmpty ? null : record.RecordedBy.Value),
+            Certificate = new JsonText(record.Certificate),
+        };
+        entry.WriteResult(record);
+        return entry;
+    }
 
-    internal CalibrationRecord? Read(RecordReader reader, string place)
+    internal CalibrationRecord? Read(RecordReader reader, string place, bool isFirstForm)
     {
         reader.RefuseUnknown(this, place);
         int issuesBefore = reader.Issues.Count;
@@ -54,8 +59,11 @@ internal sealed class CalibrationEntry : JsonRecord
         DateOnly? dueMonth = Day(reader, DueMonth, place, "dueMonth", isMonth: true);
         int? months = reader.OptionalInt32(IntervalMonths, place, "intervalMonths", 1, CalibrationRecord.MaxIntervalMonths);
         DateTimeOffset? recordedAt = reader.Time(RecordedAt, place, "recordedAt");
-        string? recordedBy = reader.OptionalText(RecordedBy, place, "recordedBy", IdText.MaxLength);
+        string? recordedBy = isFirstForm
+            ? reader.OptionalText(RecordedBy, place, "recordedBy", IdText.MaxLength)
+            : reader.Text(RecordedBy, place, "recordedBy", IdText.MaxLength);
         string? certificate = reader.OptionalText(Certificate, place, "certificate", CalibrationRecord.MaxCertificateLength);
+        ResultMembers result = isFirstForm ? RefuseResult(reader, place) : ReadResult(reader, place);
         if (reader.Issues.Count > issuesBefore || tool is null || calibratedOn is null || recordedAt is null)
         {
             return null;
@@ -71,6 +79,17 @@ internal sealed class CalibrationEntry : JsonRecord
             RecordedAt = recordedAt.Value,
             RecordedBy = recordedBy is null ? default : new PersonId(recordedBy),
             Certificate = certificate,
+            Function = result.Function,
+            Result = result.Result,
+            Interval = result.Interval,
+            CompletedAt = result.CompletedAt,
+            CertifiedOn = result.CertifiedOn,
+            Laboratory = result.Laboratory,
+            Standards = result.Standards,
+            FoundInTolerance = result.FoundInTolerance,
+            AsFound = result.AsFound,
+            AsLeft = result.AsLeft,
+            Limitations = result.Limitations,
         };
     }
 

@@ -9,4 +9,5 @@ namespace ToolLedger.Calibration;
     AllowDuplicateProperties = false,
     MaxDepth = 64)]
 [JsonSerializable(typeof(CalibrationRegisterFile))]
+[JsonSerializable(typeof(CalibrationEntry))]
 internal sealed partial class CalibrationJson : JsonSerializerContext;

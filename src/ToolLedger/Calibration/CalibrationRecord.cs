@@ -7,9 +7,10 @@ using ToolLedger.Tools;
 namespace ToolLedger.Calibration;
 
 /// <summary>A tool was calibrated on a day, and is due again on a day, in a month, or after an interval.</summary>
-/// <remarks>Exactly one of <see cref="DueOn"/>, <see cref="DueMonth"/> and <see cref="IntervalMonths"/> is given; a <see cref="CalibrationRegister"/> refuses a record
-/// that breaks this or another rule of <see cref="CalibrationRules"/>. Immutable and thread-safe.</remarks>
-public sealed class CalibrationRecord
+/// <remarks>At most one of <see cref="DueOn"/>, <see cref="DueMonth"/> and <see cref="IntervalMonths"/> is given, and one of them unless <see cref="Interval"/>, a <see cref="CalibrationPlan"/> or
+/// a failed <see cref="Result"/> makes it needless; a <see cref="CalibrationRegister"/> refuses a record that breaks this or another rule of <see cref="CalibrationRules"/> and
+/// <see cref="CalibrationEventRules"/>. Immutable and thread-safe.</remarks>
+public sealed partial class CalibrationRecord
 {
     /// <summary>The longest interval, in months.</summary>
     public const int MaxIntervalMonths = 120;
@@ -62,7 +63,7 @@ public sealed class CalibrationRecord
         _ => DueMonth is null ? Due : null,
     };
 
-    internal void AddIssues(string place, List<RecordIssue> issues)
+    internal void AddIssues(string place, List<RecordIssue> issues, bool isPlanned = false)
     {
         void Note(string member, ReasonKind rule, params ReadOnlySpan<(string Name, string Value)> values) =>
             issues.Report($"{place}.{member}", new Reason(rule, values));
@@ -92,7 +93,8 @@ public sealed class CalibrationRecord
             Note("certificate", CalibrationRules.BadCertificate, ("fault", fault.ToString()));
         }
 
-        AddDueIssues(place, issues);
+        AddDueIssues(place, issues, isPlanned);
+        AddResultIssues(place, issues);
     }
 
     internal static string Text(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
@@ -101,10 +103,11 @@ public sealed class CalibrationRecord
 
     private static DateOnly EndOfMonth(DateOnly day) => new(day.Year, day.Month, DateTime.DaysInMonth(day.Year, day.Month));
 
-    private void AddDueIssues(string place, List<RecordIssue> issues)
+    private void AddDueIssues(string place, List<RecordIssue> issues, bool isPlanned)
     {
         int given = (DueOn is null ? 0 : 1) + (DueMonth is null ? 0 : 1) + (IntervalMonths is null ? 0 : 1);
-        if (given != 1)
+        bool isGivenElsewhere = Interval is { IsEmpty: false } || Result == CalibrationResult.Failed || isPlanned;
+        if (given > 1 || (given == 0 && !isGivenElsewhere))
         {
             issues.Add(new RecordIssue(place, new Reason(CalibrationRules.OneDueNeeded, ("count", given.ToString(CultureInfo.InvariantCulture)))));
         }

@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
 using System.Linq;
 using ToolLedger.Reads;
 using ToolLedger.Records;
@@ -16,26 +15,39 @@ public sealed partial class CalibrationRegister
     /// <summary>The most records that a register holds.</summary>
     public const int MaxRecordCount = 1_000_000;
 
-    private readonly Dictionary<ToolId, CalibrationRecord[]> byTool;
+    /// <summary>The most events that a register holds.</summary>
+    public const int MaxEventCount = 1_000_000;
+
+    private readonly Dictionary<ToolId, ToolHistory> byTool;
     private readonly Lazy<Digest> digest;
 
-    /// <summary>Makes a register.</summary>
+    /// <summary>Makes a register of records alone.</summary>
     /// <param name="records">The records, in any order.</param>
     /// <exception cref="RecordException">A rule of <see cref="CalibrationRules"/> is broken; the exception lists every issue.</exception>
     public CalibrationRegister(IEnumerable<CalibrationRecord> records)
-        : this(Ordered(records))
+        : this(records, [])
     {
-        List<RecordIssue> issues = FindIssues(Records);
+    }
+
+    /// <summary>Makes a register.</summary>
+    /// <param name="records">The records, in any order.</param>
+    /// <param name="events">Plans, labels, checks, reports, extensions and counts of uses, in any order.</param>
+    /// <exception cref="RecordException">A rule of <see cref="CalibrationRules"/> or <see cref="CalibrationEventRules"/> is broken; the exception lists every issue.</exception>
+    public CalibrationRegister(IEnumerable<CalibrationRecord> records, IEnumerable<CalibrationEvent> events)
+        : this(Ordered(records), Ordered(events))
+    {
+        List<RecordIssue> issues = FindIssues(Records, Events);
         if (issues.Count > 0)
         {
             throw new RecordException(issues);
         }
     }
 
-    private CalibrationRegister(CalibrationRecord[] ordered)
+    private CalibrationRegister(CalibrationRecord[] ordered, CalibrationEvent[] events)
     {
         Records = ordered.AsReadOnly();
-        byTool = ordered.GroupBy(record => record.Tool).ToDictionary(group => group.Key, group => group.ToArray());
+        Events = events.AsReadOnly();
+        byTool = Histories(ordered, events);
         digest = new Lazy<Digest>(ComputeDigest);
     }
 
@@ -44,6 +56,12 @@ public sealed partial class CalibrationRegister
 
     /// <summary>The records, by tool, day of calibration and time of entry.</summary>
     public IReadOnlyList<CalibrationRecord> Records { get; }
+
+    /// <summary>The events, by tool, time of entry and kind.</summary>
+    public IReadOnlyList<CalibrationEvent> Events { get; }
+
+    /// <summary>The tools that have a record or an event, ordered by id.</summary>
+    public IEnumerable<ToolId> Tools => byTool.Keys.OrderBy(static tool => tool.Value, StringComparer.Ordinal);
 
     /// <summary>SHA-256 over the canonical form (RFC 8785) of <see cref="ToJson"/>.</summary>
     public Digest Digest => digest.Value;
@@ -58,11 +76,28 @@ public sealed partial class CalibrationRegister
         [NotNullWhen(true)] out CalibrationRegister? register,
         out IReadOnlyList<RecordIssue> issues)
     {
+        return TryCreate(records, [], out register, out issues);
+    }
+
+    /// <summary>Makes a register, or says everything that is wrong with it.</summary>
+    /// <param name="records">The records, in any order.</param>
+    /// <param name="events">Plans, labels, checks, reports, extensions and counts of uses, in any order.</param>
+    /// <param name="register">The register, or null if it is refused.</param>
+    /// <param name="issues">Every rule that is broken, with the position as handed in; empty if the register was made.</param>
+    /// <returns>Whether the register was made.</returns>
+    public static bool TryCreate(
+        IEnumerable<CalibrationRecord> records,
+        IEnumerable<CalibrationEvent> events,
+        [NotNullWhen(true)] out CalibrationRegister? register,
+        out IReadOnlyList<RecordIssue> issues)
+    {
         ArgumentNullException.ThrowIfNull(records);
+        ArgumentNullException.ThrowIfNull(events);
         CalibrationRecord[] given = [.. records];
-        List<RecordIssue> found = FindIssues(given);
+        CalibrationEvent[] happened = [.. events];
+        List<RecordIssue> found = FindIssues(given, happened);
         issues = found;
-        register = found.Count == 0 ? new CalibrationRegister(Ordered(given)) : null;
+        register = found.Count == 0 ? new CalibrationRegister(Ordered(given), Ordered(happened)) : null;
         return register is not null;
     }
 
@@ -74,13 +109,17 @@ public sealed partial class CalibrationRegister
     public CalibrationRecord? LatestFor(ToolId tool, DateTimeOffset at, SiteCalendar calendar)
     {
         ArgumentNullException.ThrowIfNull(calendar);
-        if (!byTool.TryGetValue(tool, out CalibrationRecord[]? records))
+        CalibrationRecord[] records = HistoryOf(tool).Records;
+        DateOnly today = calendar.DateAt(at);
+        for (int index = records.Length - 1; index >= 0; index--)
         {
-            return null;
+            if (records[index].RecordedAt <= at && records[index].CalibratedOn <= today)
+            {
+                return records[index];
+            }
         }
 
-        DateOnly today = calendar.DateAt(at);
-        return Array.FindLast(records, record => record.RecordedAt <= at && record.CalibratedOn <= today);
+        return null;
     }
 
     /// <summary>The calibration status of a tool at an instant.</summary>
@@ -89,45 +128,73 @@ public sealed partial class CalibrationRegister
     /// <param name="policy">How due dates are read.</param>
     /// <param name="calendar">The calendar of the site: due dates are days there, not instants.</param>
     /// <returns>The status with its reason; never null.</returns>
-    public CalibrationStatus StatusOf(Tool tool, DateTimeOffset at, CalibrationPolicy policy, SiteCalendar calendar)
+    public CalibrationStatus StatusOf(Tool tool, DateTimeOffset at, CalibrationPolicy policy, SiteCalendar calendar) => StatusOf(tool, new IntendedUse(at), policy, calendar);
+
+    /// <summary>Whether a tool is fit for a use, with the reason.</summary>
+    /// <param name="tool">The tool. One that is said to need no calibration is judged by its records, plan and labels if it has any.</param>
+    /// <param name="use">The use: when, and as far as stated with which function, at which value, on which job and until when.</param>
+    /// <param name="policy">How due dates are read, and what ends a calibration early.</param>
+    /// <param name="calendar">The calendar of the site: due dates are days there, not instants.</param>
+    /// <returns>The status with its reason; never null. Label outranks condition, condition outranks date, date outranks range.</returns>
+    public CalibrationStatus StatusOf(Tool tool, in IntendedUse use, CalibrationPolicy policy, SiteCalendar calendar)
+    {
+        var writer = new StatusWriter(policy, calendar);
+        CalibrationVerdict verdict = Judge(tool, use, policy, calendar);
+        if (use.Function is not null || use.IsIdentityInDoubt)
+        {
+            return writer.Write(verdict, use, []);
+        }
+
+        var parts = new List<CalibrationStatus>();
+        foreach (string function in FunctionsOf(tool, use, policy, calendar))
+        {
+            IntendedUse part = use with { Function = function };
+            parts.Add(writer.Write(Judge(tool, part, policy, calendar), part, []));
+        }
+
+        return writer.Write(verdict, use, parts.Count > 1 ? parts : []);
+    }
+
+    /// <summary>Whether a tool is fit for a use, without words and without allocating.</summary>
+    /// <param name="tool">The tool.</param>
+    /// <param name="use">The use.</param>
+    /// <param name="policy">How due dates are read, and what ends a calibration early.</param>
+    /// <param name="calendar">The calendar of the site.</param>
+    /// <returns>The verdict; the same as the status with reasons gives.</returns>
+    public CalibrationVerdict Judge(Tool tool, in IntendedUse use, CalibrationPolicy policy, SiteCalendar calendar)
     {
         ArgumentNullException.ThrowIfNull(tool);
         ArgumentNullException.ThrowIfNull(policy);
         ArgumentNullException.ThrowIfNull(calendar);
-        DateOnly today = calendar.DateAt(at);
-        if (LatestFor(tool.Id, at, calendar) is { } record)
-        {
-            return Judge(record, today, policy);
-        }
-
-        return tool.NeedsCalibration
-            ? new CalibrationStatus(CalibrationState.Unknown, null, today, new Reason(CalibrationReasons.NoRecord, ("siteDate", CalibrationRecord.Text(today))))
-            : new CalibrationStatus(CalibrationState.NotRequired, null, today, new Reason(CalibrationReasons.NotRequired));
+        return new FitnessJudge(HistoryOf(tool.Id), tool, use, policy, calendar).Judge();
     }
 
-    private static CalibrationStatus Judge(CalibrationRecord record, DateOnly today, CalibrationPolicy policy)
+    /// <summary>Whether a plan or a record counts for a tool at an instant, so that a label in hand may be its own.</summary>
+    internal bool IsKnown(ToolId tool, DateTimeOffset at, SiteCalendar calendar) => LatestFor(tool, at, calendar) is not null || HistoryOf(tool).PlanAt(at) is not null;
+
+    /// <summary>What is recorded of a tool; nothing if nothing is.</summary>
+    internal ToolHistory HistoryOf(ToolId tool) => byTool.TryGetValue(tool, out ToolHistory? history) ? history : ToolHistory.Empty;
+
+    /// <summary>The functions that plan or records name at the instant of use; none where the tool is one thing.</summary>
+    internal IReadOnlyList<string> FunctionsOf(Tool tool, in IntendedUse use, CalibrationPolicy policy, SiteCalendar calendar)
     {
-        string convention = policy.Convention == DueConvention.MonthEnd ? "end of month" : "printed day";
-        if (record.LastDay(policy.Convention) is not { } last)
+        ToolHistory history = HistoryOf(tool.Id);
+        if (history.PlanAt(use.At) is { } plan)
         {
-            Reason unsettled = record.DueMonth is { } month
-                ? new Reason(CalibrationReasons.MonthOnly, ("month", month.ToString("yyyy-MM", CultureInfo.InvariantCulture)), ("convention", convention))
-                : new Reason(CalibrationReasons.NoDueDate);
-            return new CalibrationStatus(CalibrationState.Unknown, null, today, unsettled);
+            return [.. plan.Functions.Select(static one => one.Name)];
         }
 
-        int daysLeft = last.DayNumber - today.DayNumber;
-        (CalibrationState state, ReasonKind kind) = daysLeft < 0
-            ? (CalibrationState.Overdue, CalibrationReasons.Overdue)
-            : daysLeft <= policy.DueSoonDays
-                ? (CalibrationState.DueSoon, CalibrationReasons.DueSoon)
-                : (CalibrationState.Current, CalibrationReasons.Current);
-        return new CalibrationStatus(state, last, today, new Reason(
-            kind,
-            ("until", CalibrationRecord.Text(last)),
-            ("convention", convention),
-            ("siteDate", CalibrationRecord.Text(today)),
-            ("days", Math.Abs(daysLeft).ToString(CultureInfo.InvariantCulture))));
+        var known = new List<string>();
+        var judge = new FitnessJudge(history, tool, use, policy, calendar);
+        foreach (string function in history.Functions)
+        {
+            if (judge.IsKnown(function))
+            {
+                known.Add(function);
+            }
+        }
+
+        return known;
     }
 
     private static CalibrationRecord[] Ordered(IEnumerable<CalibrationRecord> records)
@@ -145,41 +212,31 @@ public sealed partial class CalibrationRegister
             .ThenBy(record => record.RecordedAt)];
     }
 
-    private static List<RecordIssue> FindIssues(IReadOnlyList<CalibrationRecord> records)
+    private static CalibrationEvent[] Ordered(IEnumerable<CalibrationEvent> events)
     {
-        var issues = new List<RecordIssue>();
-        if (records.Count > MaxRecordCount)
+        ArgumentNullException.ThrowIfNull(events);
+        CalibrationEvent[] all = [.. events];
+        if (Array.Exists(all, one => one is null))
         {
-            issues.Add(new RecordIssue("$.records", new Reason(
-                CalibrationRules.TooManyRecords,
-                ("limit", MaxRecordCount.ToString(CultureInfo.InvariantCulture)),
-                ("count", records.Count.ToString(CultureInfo.InvariantCulture)))));
+            throw new ArgumentException("A register holds no null event.", nameof(events));
         }
 
-        for (int index = 0; index < records.Count; index++)
-        {
-            records[index].AddIssues(PlaceOf(index), issues);
-        }
-
-        FindRepeats(records, issues);
-        return issues;
+        return [.. all
+            .OrderBy(one => one.Tool.Value, StringComparer.Ordinal)
+            .ThenBy(one => one.RecordedAt)
+            .ThenBy(one => one.Identity.Key, StringComparer.Ordinal)];
     }
 
-    private static void FindRepeats(IReadOnlyList<CalibrationRecord> records, List<RecordIssue> issues)
+    private static Dictionary<ToolId, ToolHistory> Histories(CalibrationRecord[] records, CalibrationEvent[] events)
     {
-        var seen = new HashSet<(ToolId Tool, DateOnly Day, long RecordedTicks)>();
-        for (int index = 0; index < records.Count; index++)
+        ILookup<ToolId, CalibrationEvent> eventsOf = events.ToLookup(static one => one.Tool);
+        var histories = records.GroupBy(static one => one.Tool).ToDictionary(static group => group.Key, group => new ToolHistory([.. group], [.. eventsOf[group.Key]]));
+        foreach (IGrouping<ToolId, CalibrationEvent> group in eventsOf)
         {
-            CalibrationRecord record = records[index];
-            if (!seen.Add((record.Tool, record.CalibratedOn, record.RecordedAt.UtcTicks)))
-            {
-                issues.Report(PlaceOf(index), new Reason(
-                    CalibrationRules.SameRecordTwice,
-                    ("tool", record.Tool.Value),
-                    ("day", CalibrationRecord.Text(record.CalibratedOn)),
-                    ("recordedAt", RecordTime.ToText(record.RecordedAt))));
-            }
+            histories.TryAdd(group.Key, new ToolHistory([], [.. group]));
         }
+
+        return histories;
     }
 
     private Digest ComputeDigest() => ToolLedger.Records.Digest.Of(CanonicalJson.Canonicalize(ToJson()));

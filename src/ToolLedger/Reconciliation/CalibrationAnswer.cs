@@ -29,6 +29,6 @@ internal sealed class CalibrationAnswer(ReconciliationScope scope, KitTree tree)
     {
         Tool? tool = tree.Subject.FindLine(id)?.Line.Tool
             ?? scope.Input.Kits.ManifestsWith(id, scope.AsOf).Select(manifest => manifest.FindLine(id)?.Tool).FirstOrDefault(static found => found is not null);
-        return tool is { NeedsCalibration: true } || scope.Input.Calibration.LatestFor(id, scope.AsOf, scope.Policy.Calendar) is not null;
+        return tool is { NeedsCalibration: true } || scope.Input.Calibration.IsKnown(id, scope.AsOf, scope.Policy.Calendar);
     }
 }

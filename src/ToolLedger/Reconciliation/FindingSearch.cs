@@ -176,7 +176,7 @@ internal sealed class FindingSearch
 
     private void SearchCalibration(JudgedLine line)
     {
-        if (line.Conclusion.Calibration is { State: CalibrationState.Overdue or CalibrationState.Unknown } status)
+        if (line.Conclusion.Calibration is { State: not (CalibrationState.NotRequired or CalibrationState.Current or CalibrationState.DueSoon) } status)
         {
             Add(line, new Reason(ReconciliationReasons.CalibrationNotFit, ("status", status.ToString().TrimEnd('.'))));
         }

@@ -28,6 +28,11 @@ internal static class RecordJson
     /// <summary>Reads the shape of a record; an unknown kind or version is the only issue then.</summary>
     internal static bool TryRead<T>(ReadOnlySpan<byte> utf8Json, JsonTypeInfo<T> type, string schema, in JsonLimits limits,
         List<RecordIssue> issues, [NotNullWhen(true)] out T? file)
+        where T : JsonRecordFile => TryRead(utf8Json, type, [schema], limits, issues, out file);
+
+    /// <summary>As above, for a kind of which several versions are read; the first one named is the present one.</summary>
+    internal static bool TryRead<T>(ReadOnlySpan<byte> utf8Json, JsonTypeInfo<T> type, ReadOnlySpan<string> schemas, in JsonLimits limits,
+        List<RecordIssue> issues, [NotNullWhen(true)] out T? file)
         where T : JsonRecordFile
     {
         file = null;
@@ -53,7 +58,15 @@ internal static class RecordJson
             return false;
         }
 
-        return IsSchema(file.Schema, schema, issues);
+        foreach (string former in schemas[1..])
+        {
+            if (string.Equals(file.Schema.Value, former, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return IsSchema(file.Schema, schemas[0], issues);
     }
 
     /// <summary>Reads a record as a document for <see cref="JsonFields"/>; kind and version are checked as in <c>TryRead</c>.</summary>

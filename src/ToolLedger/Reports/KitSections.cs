@@ -37,7 +37,11 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             page.Paragraph(ReportVoice.Sentence(voice.Join(why)));
         }
 
-        string notInDate = string.Join("; ", new[] { ("overdue", CalibrationState.Overdue), ("no record that counts", CalibrationState.Unknown) }
+        string notInDate = string.Join("; ", new[]
+            {
+                ("overdue", CalibrationState.Overdue), ("no record that counts", CalibrationState.Unknown), ("rejected", CalibrationState.Rejected), ("inactive", CalibrationState.Inactive),
+                ("suspended", CalibrationState.Suspended), ("limited", CalibrationState.Limited),
+            }
             .Select(group => (group.Item1, Numbers: result.AllLines.Where(line => line.Calibration?.State == group.Item2).Select(static line => line.Label).ToArray()))
             .Where(static group => group.Numbers.Length > 0)
             .Select(group => $"{group.Item1}, {Lines(group.Numbers)}"));

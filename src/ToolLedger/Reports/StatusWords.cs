@@ -66,6 +66,10 @@ internal static class StatusWords
         CalibrationState.Current => "current",
         CalibrationState.DueSoon => "due-soon",
         CalibrationState.Overdue => "overdue",
+        CalibrationState.Limited => "limited",
+        CalibrationState.Suspended => "suspended",
+        CalibrationState.Rejected => "rejected",
+        CalibrationState.Inactive => "inactive",
         _ => "unknown",
     };
 
