@@ -79,13 +79,16 @@ public readonly record struct TagRead
         Unsafe.AsRef(in place._facts) = FactsOf(strength, antenna, given);
     }
 
-    internal static void WriteAntenna(ref TagRead place, byte antenna) => Unsafe.AsRef(in place._antenna) = antenna;
+    internal static void WriteAntenna(ref TagRead place, byte antenna) =>
+        Unsafe.AsRef(in place._facts) = (place._facts & ~((uint)byte.MaxValue << AntennaShift)) | ((uint)antenna << AntennaShift);
 
-    internal static void WriteStrength(ref TagRead place, short strength) => Unsafe.AsRef(in place._strength) = strength;
+    internal static void WriteStrength(ref TagRead place, short strength) =>
+        Unsafe.AsRef(in place._facts) = (place._facts & ~(uint)ushort.MaxValue) | (ushort)strength;
 
     internal static void WriteCount(ref TagRead place, int count) => Unsafe.AsRef(in place._count) = count;
 
-    internal static void WriteFields(ref TagRead place, ReadFields given) => Unsafe.AsRef(in place._given) = given;
+    internal static void WriteFields(ref TagRead place, ReadFields given) =>
+        Unsafe.AsRef(in place._facts) = (place._facts & ~InFacts((ReadFields)byte.MaxValue)) | InFacts(given);
 
     /// <summary>What answered.</summary>
     public TagId Tag => _tag;

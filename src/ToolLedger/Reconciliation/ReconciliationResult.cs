@@ -71,10 +71,10 @@ public sealed class ReconciliationResult
     public IReadOnlyList<KitOpening> Openings { get => plain is null ? field : plain.Result.Openings; init; } = [];
 
     /// <summary>The job records of the consumables of the kit and of its sub-kits up to the as-of instant and no older than the policy allows, the latest of each job and line, latest first: what the kit was used on.</summary>
-    public IReadOnlyList<ConsumableUse> JobRecords { get => careful is null ? field : careful.Result.JobRecords; init; } = [];
+    public IReadOnlyList<ConsumableUse> JobRecords { get => plain is null ? field : plain.Result.JobRecords; init; } = [];
 
     /// <summary>Who answers for the kit at the as-of instant.</summary>
-    public CustodyHolder Holder { get => careful is null ? field : careful.Result.Holder; init; }
+    public CustodyHolder Holder { get => plain is null ? field : plain.Result.Holder; init; }
 
     /// <summary>The kits that hold this one, directly or over others.</summary>
     internal IReadOnlyCollection<KitId> Holders { get => plain is null ? field : plain.Result.Holders; init; } = [];
