@@ -81,7 +81,7 @@ internal sealed class ReadPlacer
     internal ReadPlacement Add(in TagRead read)
     {
         _readCount++;
-        return Place(_store.Tags.FindOrAdd(in read.TagInPlace), in read);
+        return PlaceWithCare(_store.Tags.FindOrAdd(in read.TagInPlace), in read);
     }
 
     /// <summary>Adds reads as if one by one; gives how many were accepted.</summary>
@@ -93,7 +93,7 @@ internal sealed class ReadPlacer
         {
             ReadOnlySpan<TagRead> batch = reads[..Math.Min(reads.Length, TagTable.BatchLength)];
             reads = reads[batch.Length..];
-            _store.Tags.FindOrAddTogether(batch, _found);
+            _store.Tags.FindTogether(batch, _found);
             accepted += PlaceTogether(batch);
         }
 
@@ -105,24 +105,26 @@ internal sealed class ReadPlacer
     private int PlaceTogether(ReadOnlySpan<TagRead> reads)
     {
         ReadOnlySpan<int> found = _found.AsSpan(0, reads.Length);
-        PagedList<TagEntry> entries = _store.Tags.Entries;
+        TagTable tags = _store.Tags;
+        PagedList<TagEntry> entries = tags.Entries;
         RepeatWindow repeats = _repeats;
         int accepted = 0;
         for (int i = 0; i < found.Length; i++)
         {
-            // Most reads are of one instant, later than the one before, in the same slot, on an antenna that was heard in it.
             ref readonly TagRead read = ref reads[i];
-            long ticks = read.FirstTicks - _correction;
-            byte antenna = read.AntennaNumber;
-            if (found[i] >= 0 && ticks >= _slotFrom && ticks < _slotTo && read.LastTicks == read.FirstTicks
-                && antenna < EvidenceStore.PlainAntennas && ((_heard >> antenna) & 1) != 0 && repeats.TryNoteLater(found[i], read))
+            int index = found[i];
+            if (index >= 0)
             {
-                accepted += AddPlain(found[i], ref entries[found[i]], in read, antenna, ticks) ? 1 : 0;
+                ref TagEntry entry = ref entries[index];
+                if (tags.IsAt(entry, in read.TagInPlace))
+                {
+                    accepted += Place(index, ref entry, in read, repeats) ? 1 : 0;
+                    continue;
+                }
             }
-            else
-            {
-                accepted += Place(found[i], in read) == ReadPlacement.Accepted ? 1 : 0;
-            }
+
+            index = tags.FindOrAdd(in read.TagInPlace, i);
+            accepted += PlaceWithCare(index, in read) == ReadPlacement.Accepted ? 1 : 0;
         }
 
         return accepted;
@@ -166,8 +168,17 @@ internal sealed class ReadPlacer
     };
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private bool AddPlain(int index, ref TagEntry entry, in TagRead read, byte antenna, long ticks)
+    private bool Place(int index, ref TagEntry entry, in TagRead read, RepeatWindow repeats)
     {
+        // Most reads are of one instant, later than the one before, in the same slot, on an antenna that was heard in it.
+        long ticks = read.FirstTicks - _correction;
+        byte antenna = read.AntennaNumber;
+        if (ticks < _slotFrom || ticks >= _slotTo || read.LastTicks != read.FirstTicks
+            || antenna >= EvidenceStore.PlainAntennas || ((_heard >> antenna) & 1) == 0 || !repeats.TryNoteLater(index, read))
+        {
+            return PlaceWithCare(index, in read) == ReadPlacement.Accepted;
+        }
+
         if (ticks > _lastAccepted)
         {
             _lastAccepted = ticks;
@@ -185,7 +196,7 @@ internal sealed class ReadPlacer
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private ReadPlacement Place(int index, in TagRead read)
+    private ReadPlacement PlaceWithCare(int index, in TagRead read)
     {
         if (index < 0)
         {

@@ -87,19 +87,18 @@ internal sealed class TagTable
         return found >= 0 ? found : Add(tag, hash);
     }
 
-    /// <summary>Finds the entries of some reads' tags, so that the cache misses of one overlap those of the others, and makes those that
-    /// there are not yet.</summary>
+    /// <summary>Looks for the entries of some reads' tags, so that the cache misses of one overlap those of the others.</summary>
     /// <param name="reads">At most <see cref="BatchLength"/> reads.</param>
-    /// <param name="found">For each the number of its entry; -1 when the limit is reached.</param>
+    /// <param name="found">For each the number of the entry that its tag may have, to be confirmed by <see cref="IsAt"/>; -1 for none.</param>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    internal void FindOrAddTogether(ReadOnlySpan<TagRead> reads, Span<int> found)
+    internal void FindTogether(ReadOnlySpan<TagRead> reads, Span<int> found)
     {
         uint[] buckets = _buckets;
         uint[] hashes = _hashes;
         FoundTag[] recent = _recent;
         uint mask = (uint)buckets.Length - 1;
 
-        // Three rounds, each of which waits for nothing but what the one before has asked for: buckets, entries, comparison.
+        // Two rounds, each of which asks for what the next step needs: buckets, entries.
         // A tag that was found shortly before is taken from there.
         for (int i = 0; i < reads.Length; i++)
         {
@@ -126,15 +125,16 @@ internal sealed class TagTable
                 Prefetch.Whole(ref _entries[candidate]);
             }
         }
-
-        for (int i = 0; i < reads.Length; i++)
-        {
-            if (found[i] < 0 || !IsOf(_entries[found[i]], in reads[i].TagInPlace))
-            {
-                found[i] = FindOrAdd(in reads[i].TagInPlace, hashes[i]);
-            }
-        }
     }
+
+    /// <summary>Whether an entry is the tag's.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal bool IsAt(in TagEntry entry, in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
+        ? entry.FirstWord == first && entry.SecondWord == second && (entry.Form & FormMask) == form
+        : IsSameLong(entry, tag);
+
+    /// <summary>The entry of a tag that <see cref="FindTogether"/> looked for as the given one of its reads; made if there is none, -1 when the limit is reached.</summary>
+    internal int FindOrAdd(in TagId tag, int position) => FindOrAdd(tag, _hashes[position]);
 
     // The first entry whose bucket has the bits of the hash.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -184,7 +184,7 @@ internal sealed class TagTable
         {
             uint bucket = buckets[at];
             int index = (int)(bucket & NumberMask) - 1;
-            if (bucket == 0 || ((bucket & ~NumberMask) == upper && IsOf(_entries[index], tag)))
+            if (bucket == 0 || ((bucket & ~NumberMask) == upper && IsAt(_entries[index], tag)))
             {
                 return index;
             }
@@ -192,11 +192,6 @@ internal sealed class TagTable
     }
 
     private static bool IsLong(in TagEntry entry) => (entry.Form & FormMask) == LongForm;
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private bool IsOf(in TagEntry entry, in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
-        ? entry.FirstWord == first && entry.SecondWord == second && (entry.Form & FormMask) == form
-        : IsSameLong(entry, tag);
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     private bool IsSameLong(in TagEntry entry, in TagId tag) => IsLong(entry) && _long[(int)entry.SecondWord].Equals(tag);
