@@ -4,6 +4,7 @@ using System.Diagnostics.CodeAnalysis;
 using System.Text.Json;
 using ToolLedger.Calibration;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
@@ -62,6 +63,8 @@ public sealed partial record SitePolicy
         Presence.WriteJson(writer);
         writer.WritePropertyName("inventory");
         Inventory.WriteJson(writer);
+        writer.WritePropertyName("marks");
+        Marks.WriteJson(writer);
         writer.WritePropertyName("calibration");
         Calibration.WriteJson(writer);
         writer.WritePropertyName("findings");
@@ -80,6 +83,7 @@ public sealed partial record SitePolicy
             Sessions = Part("sessions", SessionPolicy.FromJson, Default.Sessions),
             Presence = Part("presence", PresencePolicy.FromJson, Default.Presence),
             Inventory = Part("inventory", InventoryPolicy.FromJson, Default.Inventory),
+            Marks = Part("marks", MarkFormat.FromJson, Default.Marks),
             Calibration = Part("calibration", CalibrationPolicy.FromJson, Default.Calibration),
             Findings = Part("findings", FindingPolicy.FromJson, Default.Findings),
             Calendar = Part("calendar", SiteCalendar.FromJson, Default.Calendar),
