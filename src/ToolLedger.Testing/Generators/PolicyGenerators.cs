@@ -3,6 +3,7 @@ using System.Linq;
 using FsCheck;
 using FsCheck.Fluent;
 using ToolLedger.Custody;
+using ToolLedger.Kits;
 using ToolLedger.Policies;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
@@ -23,6 +24,7 @@ public static class PolicyGenerators
         from presence in Presences()
         from inventory in InventoryGenerators.InventoryPolicy().Generator
         from custody in Custodies()
+        from marks in Marks()
         from calibration in CalibrationGenerators.CalibrationPolicy().Generator
         from findings in Findings()
         from calendar in Calendars()
@@ -33,10 +35,20 @@ public static class PolicyGenerators
             Presence = presence,
             Inventory = inventory,
             Custody = custody,
+            Marks = marks,
             Calibration = calibration,
             Findings = findings,
             Calendar = calendar,
         });
+
+    private static Gen<MarkFormat> Marks() =>
+        from least in Gen.Choose(1, 32)
+        from most in Gen.Choose(least, 32)
+        from characters in Gen.Elements(null, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789", "K1-0")
+        from beginnings in GeneratedValues.ListOf(GeneratedValues.Text(4), 3)
+        from isRequired in Gen.Elements(true, false)
+        from isAny in Gen.Elements(true, false)
+        select isAny ? MarkFormat.Any : new MarkFormat { MinLength = least, MaxLength = most, Characters = characters, Beginnings = beginnings, IsRequired = isRequired };
 
     private static Gen<SessionPolicy> Sessions() =>
         from edge in Gen.Choose(1, 36_000)

@@ -5,6 +5,7 @@ using System.Text.Json;
 using ToolLedger.Calibration;
 using ToolLedger.Custody;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
@@ -65,6 +66,8 @@ public sealed partial record SitePolicy
         Inventory.WriteJson(writer);
         writer.WritePropertyName("custody");
         Custody.WriteJson(writer);
+        writer.WritePropertyName("marks");
+        Marks.WriteJson(writer);
         writer.WritePropertyName("calibration");
         Calibration.WriteJson(writer);
         writer.WritePropertyName("findings");
@@ -84,6 +87,7 @@ public sealed partial record SitePolicy
             Presence = Part("presence", PresencePolicy.FromJson, Default.Presence),
             Inventory = Part("inventory", InventoryPolicy.FromJson, Default.Inventory),
             Custody = Part("custody", CustodyPolicy.FromJson, Default.Custody),
+            Marks = Part("marks", MarkFormat.FromJson, Default.Marks),
             Calibration = Part("calibration", CalibrationPolicy.FromJson, Default.Calibration),
             Findings = Part("findings", FindingPolicy.FromJson, Default.Findings),
             Calendar = Part("calendar", SiteCalendar.FromJson, Default.Calendar),

@@ -2,6 +2,7 @@ using System;
 using ToolLedger.Calibration;
 using ToolLedger.Custody;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
@@ -9,7 +10,7 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Policies;
 
-/// <summary>Everything a site decides for itself, in one record: when a session is evidence, what reads prove, how far people's word goes, how due dates are read,
+/// <summary>Everything a site decides for itself, in one record: when a session is evidence, what reads prove, how far people's word goes, what marks look like, how due dates are read,
 /// which patterns are worth a finding, and the site's calendar.</summary>
 /// <remarks>The defaults are the P0 example values of this library, not a directive's: an organisation puts its own in their place. Changed with <c>with</c>.
 /// Immutable and thread-safe.</remarks>
@@ -42,6 +43,11 @@ public sealed partial record SitePolicy
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public CustodyPolicy Custody { get; init => field = Given(value); } = new();
 
+    /// <summary>What the marks of this site look like.</summary>
+    /// <value>The default asks for nothing.</value>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public MarkFormat Marks { get; init => field = Given(value); } = MarkFormat.Any;
+
     /// <summary>How due dates are read.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public CalibrationPolicy Calibration { get; init => field = Given(value); } = new();
@@ -62,6 +68,7 @@ public sealed partial record SitePolicy
         Presence = Presence,
         Inventory = Inventory,
         Custody = Custody,
+        Marks = Marks,
         Calibration = Calibration,
         Findings = Findings,
         Calendar = Calendar,
