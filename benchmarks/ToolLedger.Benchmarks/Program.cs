@@ -1,5 +1,6 @@
 using System.Linq;
 using BenchmarkDotNet.Running;
+using ToolLedger.Benchmarks.Calibration;
 using ToolLedger.Benchmarks.Identifiers;
 using ToolLedger.Benchmarks.Interchange;
 using ToolLedger.Benchmarks.Reads;
@@ -13,6 +14,7 @@ internal static class Program
     {
         return arguments switch
         {
+            ["calibration-ratios", ..] => CalibrationRatios.Run(),
             ["identifier-ratios", ..] => IdentifierRatios.Run(),
             ["llrp-ratios", ..] => LlrpRatios.Run(),
             ["parse-ratios", ..] => ParseRatios.Run(),

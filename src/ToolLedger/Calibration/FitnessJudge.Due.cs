@@ -8,7 +8,7 @@ internal readonly ref partial struct FitnessJudge
 {
     private bool Counts(CalibrationRecord record) => record.RecordedAt <= use.At && record.CalibratedOn <= today;
 
-    private CalibrationRecord? LatestRecord(string? function)
+    internal CalibrationRecord? LatestRecord(string? function)
     {
         CalibrationRecord[] records = history.Records;
         for (int index = records.Length - 1; index >= 0; index--)
