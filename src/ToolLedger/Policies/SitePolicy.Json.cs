@@ -4,6 +4,7 @@ using System.Diagnostics.CodeAnalysis;
 using System.Text.Json;
 using ToolLedger.Calibration;
 using ToolLedger.Custody;
+using ToolLedger.Holds;
 using ToolLedger.Inventory;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
@@ -69,6 +70,8 @@ public sealed partial record SitePolicy
         Calibration.WriteJson(writer);
         writer.WritePropertyName("findings");
         Findings.WriteJson(writer);
+        writer.WritePropertyName("holds");
+        Holds.WriteJson(writer);
         writer.WritePropertyName("calendar");
         Calendar.WriteJson(writer);
         writer.WriteEndObject();
@@ -86,6 +89,7 @@ public sealed partial record SitePolicy
             Custody = Part("custody", CustodyPolicy.FromJson, Default.Custody),
             Calibration = Part("calibration", CalibrationPolicy.FromJson, Default.Calibration),
             Findings = Part("findings", FindingPolicy.FromJson, Default.Findings),
+            Holds = Part("holds", HoldPolicy.FromJson, Default.Holds),
             Calendar = Part("calendar", SiteCalendar.FromJson, Default.Calendar),
         };
         fields.End();
