@@ -4,6 +4,7 @@ using System.Diagnostics.CodeAnalysis;
 using System.Text.Json;
 using ToolLedger.Calibration;
 using ToolLedger.Custody;
+using ToolLedger.Holds;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -72,6 +73,8 @@ public sealed partial record SitePolicy
         Calibration.WriteJson(writer);
         writer.WritePropertyName("findings");
         Findings.WriteJson(writer);
+        writer.WritePropertyName("holds");
+        Holds.WriteJson(writer);
         writer.WritePropertyName("calendar");
         Calendar.WriteJson(writer);
         writer.WriteEndObject();
@@ -90,6 +93,7 @@ public sealed partial record SitePolicy
             Marks = Part("marks", MarkFormat.FromJson, Default.Marks),
             Calibration = Part("calibration", CalibrationPolicy.FromJson, Default.Calibration),
             Findings = Part("findings", FindingPolicy.FromJson, Default.Findings),
+            Holds = Part("holds", HoldPolicy.FromJson, Default.Holds),
             Calendar = Part("calendar", SiteCalendar.FromJson, Default.Calendar),
         };
         fields.End();

@@ -1,6 +1,7 @@
 using System;
 using ToolLedger.Calibration;
 using ToolLedger.Custody;
+using ToolLedger.Holds;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -55,6 +56,10 @@ public sealed partial record SitePolicy
     /// <summary>When patterns in the reads become findings.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public FindingPolicy Findings { get; init => field = Given(value); } = new();
+
+    /// <summary>Who may end searches and holds, who must be told, what must be searched.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public HoldPolicy Holds { get; init => field = Given(value); } = new();
 
     /// <summary>The dates and clock offsets of the site.</summary>
     /// <value>The default is UTC.</value>
