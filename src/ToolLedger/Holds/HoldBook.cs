@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using ToolLedger.Custody;
+using ToolLedger.Kits;
 using ToolLedger.Records;
 
 namespace ToolLedger.Holds;
@@ -12,7 +13,8 @@ public sealed class HoldBook
     private readonly HoldPolicy policy;
     private readonly RoleRoster roster;
     private readonly EntryIntake<HoldEntry> intake;
-    private readonly ExposureMap exposure;
+    private readonly Func<ExposureMap> exposure;
+    private readonly KitRegister kits;
     private HoldState state = new();
 
     /// <summary>Makes a book.</summary>
@@ -28,12 +30,23 @@ public sealed class HoldBook
         ArgumentNullException.ThrowIfNull(exposure);
         this.policy = policy;
         this.roster = roster;
+        this.exposure = () => exposure;
+        kits = exposure.Custody.Kits;
+        intake = new EntryIntake<HoldEntry>(Replay, entries);
+    }
+
+    /// <summary>A book whose exposure grows beside it.</summary>
+    internal HoldBook(HoldPolicy policy, RoleRoster roster, KitRegister kits, Func<ExposureMap> exposure, IEnumerable<HoldEntry> entries)
+    {
+        this.policy = policy;
+        this.roster = roster;
+        this.kits = kits;
         this.exposure = exposure;
         intake = new EntryIntake<HoldEntry>(Replay, entries);
     }
 
     /// <summary>What the book says now; to be asked for again after each entry.</summary>
-    public HoldRegister Live => new(policy, exposure, state, intake.Replay);
+    public HoldRegister Live => new(policy, exposure(), state, intake.Replay);
 
     /// <summary>Hands in an entry.</summary>
     /// <param name="entry">The entry.</param>
@@ -46,6 +59,6 @@ public sealed class HoldBook
     private EntryReplay<HoldEntry> Replay(IEnumerable<HoldEntry> entries)
     {
         state = new HoldState();
-        return HoldReplay.Of(new HoldJudge(state, policy, roster, exposure.Custody.Kits), entries);
+        return HoldReplay.Of(new HoldJudge(state, policy, roster, kits), entries);
     }
 }

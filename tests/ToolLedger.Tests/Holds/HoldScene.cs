@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Custody;
 using ToolLedger.Holds;
-using ToolLedger.Kits;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 using ToolLedger.Tests.Custody;
