@@ -40,7 +40,8 @@ internal static class CalibrationRatios
                 }
 
                 return Summed(list.Through(Fleet.First.AddDays(30)));
-            }));
+            }
+        ));
 
         (CalibrationRegister register, Tool[] tools) = Fleet.Register(10_000);
         var use = new IntendedUse(new DateTimeOffset(2025, 6, 1, 8, 0, 0, TimeSpan.Zero)) { Function = "torque", Value = 100 };

@@ -1,4 +1,5 @@
 using System;
+using System.Buffers;
 using ToolLedger.Calibration;
 using ToolLedger.Records;
 
@@ -9,6 +10,8 @@ namespace ToolLedger.Interchange;
 public sealed class CalendarFeedOptions
 {
     private const int MaxDomainLength = 64;
+
+    private static readonly SearchValues<char> DomainCharacters = SearchValues.Create("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789.-");
 
     /// <summary>What stands right of the @ in the ids of entries: a domain of the site, so that ids are unique in the world (RFC 5545, 3.8.4.7). Letters, digits, dots and hyphens; at most 64.</summary>
     /// <exception cref="ArgumentException">The text has another form.</exception>
@@ -25,5 +28,5 @@ public sealed class CalendarFeedOptions
     public Func<DueItem, string>? SummaryOf { get; init; }
 
     private static bool IsDomain(string? value) => value is { Length: > 0 and <= MaxDomainLength } && RecordText.Check(value, MaxDomainLength) is null
-        && !value.AsSpan().ContainsAnyExcept("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789.-");
+        && !value.AsSpan().ContainsAnyExcept(DomainCharacters);
 }

@@ -77,6 +77,10 @@ public sealed class DueBoardTests
 
     private static CalibrationRecord Record(string tool, string day, int months) => new()
     {
-        Tool = new ToolId(tool), CalibratedOn = Day(day), IntervalMonths = months, RecordedAt = At(day + "T10:00:00Z"), RecordedBy = Q,
+        Tool = new ToolId(tool),
+        CalibratedOn = Day(day),
+        IntervalMonths = months,
+        RecordedAt = At(day + "T10:00:00Z"),
+        RecordedBy = Q,
     };
 }

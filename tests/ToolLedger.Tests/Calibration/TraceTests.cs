@@ -99,7 +99,12 @@ public sealed class TraceTests
         CalibrationRecord finding = Finding("2026-06-10", found: false);
         CalibrationCheck check = new()
         {
-            Tool = T4.Id, Check = CheckKind.InServiceCheck, At = At("2026-04-01T08:00:00Z"), IsPassed = true, RecordedAt = At("2026-04-01T08:00:00Z"), RecordedBy = Q,
+            Tool = T4.Id,
+            Check = CheckKind.InServiceCheck,
+            At = At("2026-04-01T08:00:00Z"),
+            IsPassed = true,
+            RecordedAt = At("2026-04-01T08:00:00Z"),
+            RecordedBy = Q,
             Points = [new CalibrationPoint { Nominal = 100, Measured = 99, Lower = 96, Upper = 104 }],
         };
         CalibrationRegister register = Register([Passed("2025-12-10", months: 12), Passed("2026-02-01", result: CalibrationResult.Failed), finding], check);
@@ -193,18 +198,37 @@ public sealed class TraceTests
 
     internal static UseDisposition Decided(string use, UseDecision decision, string at) => new()
     {
-        Use = use, Decision = decision, Reason = "checked with a second wrench", By = new Signature { By = new PersonId("E"), At = At(at), Role = new Role("quality") },
+        Use = use,
+        Decision = decision,
+        Reason = "checked with a second wrench",
+        By = new Signature { By = new PersonId("E"), At = At(at), Role = new Role("quality") },
     };
 
     internal static CalibrationRecord Finding(string day, bool found, CalibrationPoint[]? points = null, string? function = null) => new()
     {
-        Tool = T4.Id, CalibratedOn = Day(day), IntervalMonths = 12, RecordedAt = At(day + "T15:00:00Z"), RecordedBy = Q, Function = function, Result = CalibrationResult.Passed, Certificate = "C-9",
-        FoundInTolerance = found, AsFound = points ?? (found ? [] : AsFound),
+        Tool = T4.Id,
+        CalibratedOn = Day(day),
+        IntervalMonths = 12,
+        RecordedAt = At(day + "T15:00:00Z"),
+        RecordedBy = Q,
+        Function = function,
+        Result = CalibrationResult.Passed,
+        Certificate = "C-9",
+        FoundInTolerance = found,
+        AsFound = points ?? (found ? [] : AsFound),
     };
 
     internal static MeasuredUse Use(string id, string day, decimal? value = 100, decimal? tolerance = 5, string? function = null, string unit = "N·m") => new()
     {
-        Id = id, Tool = T4.Id, At = At(day + "T09:00:00Z"), Job = new JobId("J-" + id), By = new PersonId("P"), Value = value, Tolerance = tolerance, Function = function, Unit = new Unit(unit),
+        Id = id,
+        Tool = T4.Id,
+        At = At(day + "T09:00:00Z"),
+        Job = new JobId("J-" + id),
+        By = new PersonId("P"),
+        Value = value,
+        Tolerance = tolerance,
+        Function = function,
+        Unit = new Unit(unit),
     };
 
     private static ReasonKind Reason(CalibrationRegister register, CalibrationRecord finding, MeasuredUse use)
