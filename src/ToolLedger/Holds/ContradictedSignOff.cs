@@ -6,4 +6,5 @@ namespace ToolLedger.Holds;
 /// <param name="SignOff">What was signed.</param>
 /// <param name="Line">The line that claimed the tool.</param>
 /// <param name="Found">The declaration that contradicts it.</param>
+/// <remarks>Immutable and thread-safe.</remarks>
 public sealed record ContradictedSignOff(SignedReconciliation SignOff, SignedLine Line, FoundDeclaration Found);

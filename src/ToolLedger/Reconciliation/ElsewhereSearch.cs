@@ -54,11 +54,12 @@ internal static class ElsewhereSearch
     /// </summary>
     /// <param name="scope">All sessions.</param>
     /// <param name="tag">The tag.</param>
+    /// <param name="worn">All tags of the tool: what it was heard with is compared as a whole, so that a look of one tag never weighs against those of another.</param>
     /// <param name="own">The kits whose sessions are this kit's own.</param>
     /// <param name="used">The usable sessions of the kit.</param>
     /// <param name="others">The sessions of other kits that heard the tag.</param>
     public static ElsewhereEvidence? LastHearing(
-        ReconciliationScope scope, TagId tag, HashSet<KitId> own, List<ReadSession> used, IReadOnlyList<ReadSession> others)
+        ReconciliationScope scope, TagId tag, IReadOnlyList<TagId> worn, HashSet<KitId> own, List<ReadSession> used, IReadOnlyList<ReadSession> others)
     {
         ElsewhereEvidence? last = null;
         foreach (ReadSession other in others)
@@ -69,12 +70,7 @@ internal static class ElsewhereSearch
                 continue;
             }
 
-            int looks = 0;
-            foreach (ReadSession session in used)
-            {
-                looks += session.Find(tag) is { LastSeen: { } seen, LookCount: var count } && seen < at ? count : 0;
-            }
-
+            int looks = used.Where(session => session.From < at).Sum(session => worn.Sum(one => session.Find(one)?.LookCount ?? 0));
             if (looks > 0 && (heard.LookCount >= looks || IsEnough(scope, other, heard)))
             {
                 string kits = string.Join(", ", other.Presentation.Kits.Take(10).Select(static kit => kit.Value));

@@ -12,6 +12,7 @@ namespace ToolLedger.Reconciliation;
 /// <param name="Basis">What it rested on, in the words of <see cref="Words"/>.</param>
 /// <param name="OldestAt">The oldest evidence that it could not do without; null if it was open.</param>
 /// <param name="Receipt">The receipt it was on; empty if on none.</param>
+/// <remarks>Immutable and thread-safe.</remarks>
 public sealed record SignedLine(string Label, string Description, ToolId Tool, string State, string Basis, DateTimeOffset? OldestAt, EntryId Receipt)
 {
     /// <summary>Whether the line was accounted for.</summary>

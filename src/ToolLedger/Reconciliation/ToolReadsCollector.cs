@@ -86,7 +86,7 @@ internal sealed class ToolReadsCollector
         {
             if (only.From <= scope.AsOf)
             {
-                reads.HeardLater = HeardLater(only.Tag, [only], listedIn);
+                reads.HeardLater = HeardLater(only.Tag, [only.Tag], [only], listedIn);
                 tags.Collect(only.Tag, tool, [only], Later(gone, reads.HeardLater), reads);
             }
 
@@ -97,10 +97,11 @@ internal sealed class ToolReadsCollector
             .Where(binding => binding.From <= scope.AsOf)
             .GroupBy(static binding => binding.Tag)
             .OrderBy(static group => group.Key)];
+        TagId[] all = Array.ConvertAll(worn, static tag => tag.Key);
         foreach (IGrouping<TagId, TagBinding> tag in worn)
         {
             // Where one of its tags was, the tool was, whatever another of them says.
-            reads.HeardLater = Later(reads.HeardLater, HeardLater(tag.Key, tag, listedIn));
+            reads.HeardLater = Later(reads.HeardLater, HeardLater(tag.Key, all, tag, listedIn));
         }
 
         foreach (IGrouping<TagId, TagBinding> tag in worn)
@@ -191,9 +192,9 @@ internal sealed class ToolReadsCollector
     }
 
     /// <summary>A tag that was no longer on the tool when it was heard says nothing of it.</summary>
-    private ElsewhereEvidence? HeardLater(TagId tag, IEnumerable<TagBinding> bindings, KitTree listedIn)
+    private ElsewhereEvidence? HeardLater(TagId tag, IReadOnlyList<TagId> worn, IEnumerable<TagBinding> bindings, KitTree listedIn)
         => used.Count > 0 && scope.Sessions.All.Count > 1 && OthersThatHeard(tag) is { Count: > 0 } others
-            && ElsewhereSearch.LastHearing(scope, tag, KitsAround(listedIn), used, others) is { } heard && bindings.Any(binding => binding.IsLiveAt(heard.At))
+            && ElsewhereSearch.LastHearing(scope, tag, worn, KitsAround(listedIn), used, others) is { } heard && bindings.Any(binding => binding.IsLiveAt(heard.At))
                 ? heard
                 : null;
 

@@ -279,7 +279,7 @@ public sealed class HoldScenarioTests
             {
                 Sightings = [.. manifest.Lines.Where(line => isSighted || line.Number != 7).Select(line => new ToolLedger.Inventory.Sighting
                 {
-                    Tool = line.Tool!.Id, MarkRead = line.Tool.Mark!, By = new PersonId("P"), Witness = new PersonId("Q"), At = at, Where = new Place("bench"),
+                    Tool = line.Tool!.Id, MarkRead = line.Tool.Mark!, By = new PersonId("P"), Witness = new PersonId("Q"), At = at, Where = new Place("bench"), InKit = World.K1,
                 })],
             }),
             Sessions = isSighted ? [] : [ReadOf("T7", at)],
