@@ -2,6 +2,7 @@ using System.Linq;
 using BenchmarkDotNet.Running;
 using ToolLedger.Benchmarks.Identifiers;
 using ToolLedger.Benchmarks.Interchange;
+using ToolLedger.Benchmarks.Ledger;
 using ToolLedger.Benchmarks.Reads;
 using ToolLedger.Benchmarks.Reconciliation;
 
@@ -14,6 +15,7 @@ internal static class Program
         return arguments switch
         {
             ["identifier-ratios", ..] => IdentifierRatios.Run(),
+            ["ledger-ratios", ..] => LedgerRatios.Run(),
             ["llrp-ratios", ..] => LlrpRatios.Run(),
             ["read-ratios", ..] => ReadRatios.Run(),
             ["reconcile-ratios", ..] => ReconcileRatios.Run(),
