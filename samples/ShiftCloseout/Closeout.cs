@@ -5,6 +5,7 @@ using System.Globalization;
 using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
+using ToolLedger.Custody;
 using ToolLedger.Interchange;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -25,6 +26,7 @@ internal static class Closeout
     {
         ReportTarget.Require(options);
         CloseoutFiles files = CloseoutFiles.Load(options);
+        CloseoutLedger? ledger = options.Ledger is { } path ? CloseoutLedger.Open(path, options, files) : null;
         DateTimeOffset now = console.Clock.GetUtcNow();
         DateTimeOffset asOf = options.AsOf ?? now;
         var sessions = new List<ReadSession>();
@@ -39,7 +41,7 @@ internal static class Closeout
             refused.AddRange(reader.BadRowCount > 0 ? [RefusedOf(pair.Reads.Name, reader)] : []);
         }
 
-        IReadOnlyList<ReconciliationResult> results = Reconcile(files, sessions, asOf);
+        IReadOnlyList<ReconciliationResult> results = Reconcile(files, sessions, ledger, asOf);
         WarnOfOtherKits(results, sessions, options, console);
         List<GateAnswer> gates = options.AsksGate ? [.. results.Select(result => OperationGate.Judge(result, [], asOf))] : [];
         var report = new ShiftReport(new ShiftReportInput
@@ -47,6 +49,7 @@ internal static class Closeout
             Results = results,
             Sessions = sessions,
             Gates = gates,
+            Ledger = ledger?.State,
             MadeAt = options.MadeAt ?? now,
             Calendar = files.Policy.Calendar,
             Sources = files.Sources,
@@ -56,11 +59,12 @@ internal static class Closeout
             Refused = refused,
         });
         ReportOutput.Write(report, options, console);
+        ledger?.Add(results, files, now, console);
         int code = results.Max(result => CodeOf(result.Kit.State));
         return gates.TrueForAll(gate => gate.IsSatisfied) ? code : Math.Max(code, ExitCodes.OpenOrDiscrepant);
     }
 
-    private static IReadOnlyList<ReconciliationResult> Reconcile(CloseoutFiles files, IReadOnlyList<ReadSession> sessions, DateTimeOffset asOf)
+    private static IReadOnlyList<ReconciliationResult> Reconcile(CloseoutFiles files, IReadOnlyList<ReadSession> sessions, CloseoutLedger? ledger, DateTimeOffset asOf)
     {
         foreach (KitId kit in files.Subjects)
         {
@@ -79,6 +83,7 @@ internal static class Closeout
             Sessions = sessions,
             Tags = files.Tags,
             Inventory = files.Inventory,
+            Custody = ledger?.Custody ?? CustodyRegister.Empty,
             Calibration = files.Calibration,
             History = files.History?.Histories ?? ReadOnlyDictionary<TagId, TagHistory>.Empty,
             AsOf = asOf,
