@@ -19,11 +19,7 @@ internal static class CalibrationRatios
         Ratios.Measure("Due list of 1,000,000 instruments by day, then number", Fleet.Count, 4, 15,
             ("LINQ OrderBy.ThenBy", () => Enumerable.Range(0, due.Length).OrderBy(index => due[index]).ThenBy(static index => index).ToArray()[^1]),
             ("Array.Sort of packed keys", () => Packed(due, keys)),
-            ("DueList, refilled and listed", () =>
-            {
-                refilled.Refill(due);
-                return Listed(refilled);
-            }),
+            ("DueList, refilled and listed", () => Refilled(refilled, due)),
             ("DueList, built and listed", () => Listed(new DueList(due))),
             ("limit: one pass", () => Passed(due)));
 
@@ -69,6 +65,12 @@ internal static class CalibrationRatios
 
         Array.Sort(keys);
         return (int)keys[^1];
+    }
+
+    private static long Refilled(DueList list, DateOnly[] due)
+    {
+        list.Refill(due);
+        return Listed(list);
     }
 
     private static long Listed(DueList list) => list.Between(DateOnly.MinValue, DateOnly.MaxValue)[^1];
