@@ -17,6 +17,7 @@ internal static class Program
             ["calibration-ratios", ..] => CalibrationRatios.Run(),
             ["identifier-ratios", ..] => IdentifierRatios.Run(),
             ["llrp-ratios", ..] => LlrpRatios.Run(),
+            ["parse-ratios", ..] => ParseRatios.Run(),
             ["read-ratios", ..] => ReadRatios.Run(),
             ["reconcile-ratios", ..] => ReconcileRatios.Run(),
             ["site-ratios", ..] => SiteRatios.Run(),

@@ -51,12 +51,20 @@ internal static class TapCommand
     private static async Task<int> TapAsync(TapOptions options, TextWriter output, TimeProvider clock, CancellationToken cancellation)
     {
         TapFiles files = TapFiles.Load(options);
-        var session = new TapSession(files, output);
+        using TapArchive? archive = options.Archive is { } kept ? new TapArchive(kept, files.Presentation) : null;
+        var session = new TapSession(files, output, archive);
         if (options.Port is { } port)
         {
             output.WriteLine($"Listening to 127.0.0.1:{port}.");
             await ListenAsync(session, port, clock, cancellation);
             return session.Close(!session.IsOperationEnded, isRecording: false, clock.GetUtcNow());
+        }
+
+        if (options.Reads is { } reads)
+        {
+            output.WriteLine($"Reading {reads}.");
+            session.Replay(await ReadAsync(reads, cancellation));
+            return session.Close(isConnectionLost: false, isRecording: false, files.Presentation.Until!.Value);
         }
 
         byte[] stream = options.Stream is { } path ? await ReadAsync(path, cancellation) : DemoStream.Make(files);

@@ -31,7 +31,7 @@ internal sealed class TapFiles
     {
         Manifest = Read<KitManifest>(options.Manifest, "manifest.json", KitManifest.TryParse),
         Tags = Read<TagRegister>(options.Bindings, "bindings.json", TagRegister.TryParse),
-        Presentation = RequireEnd(Read<Presentation>(options.Session, "presentation.json", Presentation.TryParse)),
+        Presentation = RequireEnd(Read<Presentation>(options.Session ?? (options.Reads is { } archive ? TapOptions.SheetOf(archive) : null), "presentation.json", Presentation.TryParse)),
         Policy = options.Policy is { } policy ? Read<SitePolicy>(policy, policy, SitePolicy.TryParse) : SitePolicy.Default,
     };
 

@@ -12,10 +12,14 @@ internal sealed class TapOptions
         ReaderTap                                    the bundled demo: an invented overhead-line crew hands in a bag
         ReaderTap --stream FILE ...                  a recorded stream: the bytes of the connection, nothing else
         ReaderTap --port N ...                       connects to 127.0.0.1:N and answers keep-alives
+        ReaderTap --reads FILE ...                   reads that were kept with --archive
           --manifest FILE      the kit (JSON)        without these three: the files of the demo,
           --bindings FILE      its tags (JSON)       which lie in samples/ReaderTap/demo
           --session FILE       the presentation sheet: station, kit, start, end, clock check (JSON)
           --policy FILE        the site's policy (JSON); without it the documented defaults
+          --archive FILE       keeps the reads as JSON Lines in FILE, and in FILE.session.json the presentation sheet
+                               with all that was lost, so that a replay concludes the same. --reads takes that sheet
+                               where --session names no other
         ReaderTap --play FILE --port N               plays a recorded stream to whoever connects to 127.0.0.1:N, and
                                                      waits for the answer to each keep-alive
         ReaderTap --save-demo FILE                   writes the stream of the demo
@@ -23,7 +27,8 @@ internal sealed class TapOptions
 
         Try a reader without one, in two windows:
           ReaderTap --save-demo demo.llrp && ReaderTap --play demo.llrp --port 5084
-          ReaderTap --port 5084
+          ReaderTap --port 5084 --archive kept.jsonl
+          ReaderTap --reads kept.jsonl
 
         It does not set the reader up: start the reader operation as you do today, and let this listen. It ends when
         the reader reports the end of its operation. A connection that ends before that makes the session invalid,
@@ -47,6 +52,10 @@ internal sealed class TapOptions
 
     internal string? SaveDemo { get; private set; }
 
+    internal string? Archive { get; private set; }
+
+    internal string? Reads { get; private set; }
+
     internal string? Manifest { get; private set; }
 
     internal string? Bindings { get; private set; }
@@ -55,7 +64,8 @@ internal sealed class TapOptions
 
     internal string? Policy { get; private set; }
 
-    internal bool HasOwnFiles => Manifest is not null;
+    /// <summary>Where the sheet of an archive lies.</summary>
+    internal static string SheetOf(string archive) => archive + ".session.json";
 
     /// <exception cref="TapException">The command line is wrong.</exception>
     internal static TapOptions Parse(string[] arguments)
@@ -70,6 +80,8 @@ internal sealed class TapOptions
                 case "--port": options.Port = Number(arguments, ++i); break;
                 case "--play": options.Play = Text(arguments, ++i); break;
                 case "--save-demo": options.SaveDemo = Text(arguments, ++i); break;
+                case "--archive": options.Archive = Text(arguments, ++i); break;
+                case "--reads": options.Reads = Text(arguments, ++i); break;
                 case "--manifest": options.Manifest = Text(arguments, ++i); break;
                 case "--bindings": options.Bindings = Text(arguments, ++i); break;
                 case "--session": options.Session = Text(arguments, ++i); break;
@@ -89,20 +101,26 @@ internal sealed class TapOptions
             throw Wrong("--play needs --port: where to play the stream.");
         }
 
-        if (Stream is not null && (Port ?? (object?)Play) is not null)
+        if ((Stream is null ? 0 : 1) + (Reads is null ? 0 : 1) + (Port is null ? 0 : 1) > 1)
         {
-            throw Wrong("--stream and --port are two sources; name one.");
+            throw Wrong("--stream, --reads and --port are several sources; name one.");
         }
 
-        int own = (Manifest is null ? 0 : 1) + (Bindings is null ? 0 : 1) + (Session is null ? 0 : 1);
+        if (Reads is not null && Reads == Archive)
+        {
+            throw Wrong("--archive would write over the file that --reads reads.");
+        }
+
+        bool hasSheet = Reads is not null && Session is null;
+        int own = (hasSheet && Manifest is not null ? 1 : 0) + (Manifest is null ? 0 : 1) + (Bindings is null ? 0 : 1) + (Session is null ? 0 : 1);
         if (own is 1 or 2)
         {
             throw Wrong("--manifest, --bindings and --session go together.");
         }
 
-        if (own == 3 && Stream is null && Port is null)
+        if (own == 3 && Stream is null && Port is null && Reads is null)
         {
-            throw Wrong("Where do the reads come from? Name --stream or --port.");
+            throw Wrong("Where do the reads come from? Name --stream, --reads or --port.");
         }
     }
 

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using ToolLedger.Interchange;
 using ToolLedger.Interchange.Llrp;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
@@ -15,6 +16,7 @@ namespace ReaderTap;
 internal sealed class TapSession
 {
     private const byte OperationEnded = 1;
+    private const int BatchLength = 128;
 
     private readonly TapFiles _files;
     private readonly TextWriter _output;
@@ -23,15 +25,19 @@ internal sealed class TapSession
     private readonly LlrpSessionFeed _feed;
     private readonly HashSet<ToolId> _heard = [];
     private readonly DateTimeOffset _until;
+    private readonly TapArchive? _archive;
+    private long _replayed;
+    private long _replayedAccepted;
 
-    public TapSession(TapFiles files, TextWriter output)
+    public TapSession(TapFiles files, TextWriter output, TapArchive? archive)
     {
         _files = files;
         _output = output;
         _until = files.Presentation.Until!.Value;
         _builder = new ReadSessionBuilder(files.Presentation, files.Policy.Sessions);
         _feed = new LlrpSessionFeed(
-            _builder, new LlrpReadOptions { TimeSource = files.Presentation.TimeSource }, fault => output.WriteLine($"  not usable: {fault}"));
+            _builder, new LlrpReadOptions { TimeSource = files.Presentation.TimeSource }, fault => output.WriteLine($"  not usable: {fault}"), Keep);
+        _archive = archive;
     }
 
     /// <summary>Whether the reader said that its operation ended.</summary>
@@ -53,6 +59,24 @@ internal sealed class TapSession
                 case LlrpMessageType.ReaderEventNotification: Show(message); break;
                 default: break;
             }
+        }
+    }
+
+    /// <summary>Takes reads that were kept. A row that cannot be read may have been the tag that is missed, so it is a loss.</summary>
+    public void Replay(byte[] file)
+    {
+        ReadFileReader reader = ReadFile.OpenJsonLines(file, ReadFileOptions.Archive, row =>
+        {
+            _output.WriteLine($"  not usable: {row}");
+            _builder.ReportLoss(SessionLoss.RowsRefused, _until);
+        });
+        var batch = new TagRead[BatchLength];
+        int count;
+        while ((count = reader.Read(batch)) > 0)
+        {
+            Keep(batch.AsSpan(0, count));
+            _replayed += count;
+            _replayedAccepted += _builder.AddRange(batch.AsSpan(0, count));
         }
     }
 
@@ -78,6 +102,7 @@ internal sealed class TapSession
         }
 
         ReadSession session = _builder.Close(_until);
+        _archive?.Close(session.Losses);
         ReconciliationResult result = new Reconciler(_files.Policy.Reconciliation).Reconcile(new ReconciliationInput
         {
             Kits = new KitRegister([_files.Manifest]),
@@ -93,7 +118,7 @@ internal sealed class TapSession
             PolicyName = _files.Policy.Name,
             PolicyDigest = _files.Policy.Digest,
         });
-        _output.WriteLine($"{_feed.ReadCount} reads, {_feed.AcceptedCount} accepted, {_feed.FaultCount} faults.");
+        _output.WriteLine($"{_feed.ReadCount + _replayed} reads, {_feed.AcceptedCount + _replayedAccepted} accepted, {_feed.FaultCount} faults.");
         _output.WriteLine();
         _output.Write(report.ToText());
         return result.Kit.State switch
@@ -103,6 +128,8 @@ internal sealed class TapSession
             _ => ExitCodes.OpenOrDiscrepant,
         };
     }
+
+    private void Keep(ReadOnlySpan<TagRead> reads) => _archive?.Add(reads);
 
     private void Show(LlrpReports reports)
     {

@@ -39,9 +39,10 @@ internal static class Closeout
             refused.AddRange(reader.BadRowCount > 0 ? [RefusedOf(pair.Reads.Name, reader)] : []);
         }
 
-        IReadOnlyList<ReconciliationResult> results = Reconcile(files, sessions, asOf);
+        ReconciliationInput input = InputOf(files, sessions, asOf);
+        IReadOnlyList<ReconciliationResult> results = Reconcile(files, input);
         WarnOfOtherKits(results, sessions, options, console);
-        List<GateAnswer> gates = options.AsksGate ? [.. results.Select(result => OperationGate.Judge(result, [], asOf))] : [];
+        List<GateAnswer> gates = options.AsksGate ? [.. results.Select(result => OperationGate.Judge(result, input))] : [];
         var report = new ShiftReport(new ShiftReportInput
         {
             Results = results,
@@ -60,8 +61,9 @@ internal static class Closeout
         return gates.TrueForAll(gate => gate.IsSatisfied) ? code : Math.Max(code, ExitCodes.OpenOrDiscrepant);
     }
 
-    private static IReadOnlyList<ReconciliationResult> Reconcile(CloseoutFiles files, IReadOnlyList<ReadSession> sessions, DateTimeOffset asOf)
+    private static IReadOnlyList<ReconciliationResult> Reconcile(CloseoutFiles files, ReconciliationInput input)
     {
+        DateTimeOffset asOf = input.AsOf;
         foreach (KitId kit in files.Subjects)
         {
             if (files.Kits.Find(kit, asOf) is null)
@@ -71,20 +73,20 @@ internal static class Closeout
             }
         }
 
-        var reconciler = new Reconciler(files.Policy.Reconciliation);
-        var input = new ReconciliationInput
-        {
-            Kits = files.Kits,
-            Subject = files.Subjects[0],
-            Sessions = sessions,
-            Tags = files.Tags,
-            Inventory = files.Inventory,
-            Calibration = files.Calibration,
-            History = files.History?.Histories ?? ReadOnlyDictionary<TagId, TagHistory>.Empty,
-            AsOf = asOf,
-        };
-        return [.. reconciler.ReconcileAll(input, files.Subjects)];
+        return [.. new Reconciler(files.Policy.Reconciliation).ReconcileAll(input, files.Subjects)];
     }
+
+    private static ReconciliationInput InputOf(CloseoutFiles files, IReadOnlyList<ReadSession> sessions, DateTimeOffset asOf) => new()
+    {
+        Kits = files.Kits,
+        Subject = files.Subjects[0],
+        Sessions = sessions,
+        Tags = files.Tags,
+        Inventory = files.Inventory,
+        Calibration = files.Calibration,
+        History = files.History?.Histories ?? ReadOnlyDictionary<TagId, TagHistory>.Empty,
+        AsOf = asOf,
+    };
 
     /// <summary>A kit mistyped on a sheet would otherwise show only as reads that are not there.</summary>
     private static void WarnOfOtherKits(IReadOnlyList<ReconciliationResult> results, List<ReadSession> sessions, CloseoutOptions options, HostConsole console)

@@ -34,6 +34,9 @@ internal sealed class CloseoutOptions
 
     public ReportFormat Format { get; init; }
 
+    /// <summary>Columns of the text report; <see langword="null"/> for those of the terminal, or 100 where there is none.</summary>
+    public int? Width { get; init; }
+
     /// <summary>Where the report goes; <see langword="null"/> for standard output.</summary>
     public string? Out { get; init; }
 

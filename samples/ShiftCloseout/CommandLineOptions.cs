@@ -36,7 +36,7 @@ internal sealed class CommandLineOptions
 
     private readonly Option<bool> _gate = new("--gate")
     {
-        Description = "Ask for each kit whether this inventory satisfies the gate before operation: complete, newer than the last opening of the kit on record, and nothing on no list reported gone. It asks for no signature; the report says whether two people have signed.",
+        Description = "Ask for each kit whether this inventory satisfies the gate before operation: complete, newer than the last opening of the kit on record, nothing on no list reported gone, and nothing known that is later than the inventory. It asks for no signature; the report says whether two people have signed.",
     };
 
     private readonly Option<ReportFormat> _format = new("--format")
@@ -45,6 +45,13 @@ internal sealed class CommandLineOptions
         HelpName = "text|markdown|json",
         DefaultValueFactory = _ => ReportFormat.Text,
         CustomParser = static result => ParseWord<ReportFormat>(result, "--format wants text, markdown or json"),
+    };
+
+    private readonly Option<int?> _width = new("--width")
+    {
+        Description = "Columns of the text report, 40 to 400. Default: those of the terminal, or 100 where the report goes to a file or a pipe.",
+        HelpName = "columns",
+        CustomParser = ParseWidth,
     };
 
     private readonly Option<string?> _out = new("--out")
@@ -63,7 +70,7 @@ internal sealed class CommandLineOptions
     public void AddTo(Command command)
     {
         foreach (Option option in new Option[]
-            { _manifests, _otherManifests, _bindings, _sessions, _reads, _readsFormat, _counts, _calibration, _history, _policy, _gate, _format, _out, _asOf })
+            { _manifests, _otherManifests, _bindings, _sessions, _reads, _readsFormat, _counts, _calibration, _history, _policy, _gate, _format, _width, _out, _asOf })
         {
             command.Options.Add(option);
         }
@@ -117,6 +124,7 @@ internal sealed class CommandLineOptions
         Policy = OnDisk(result.GetValue(_policy)),
         AsksGate = result.GetValue(_gate),
         Format = result.GetValue(_format),
+        Width = result.GetValue(_width),
         Out = result.GetValue(_out),
         AsOf = result.GetValue(_asOf),
     };
@@ -143,6 +151,18 @@ internal sealed class CommandLineOptions
 
         result.AddError($"{wants}, and got '{text}'.");
         return default;
+    }
+
+    private static int? ParseWidth(ArgumentResult result)
+    {
+        string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int width) && width is >= 40 and <= 400)
+        {
+            return width;
+        }
+
+        result.AddError($"--width wants a number of columns from 40 to 400, and got '{text}'.");
+        return null;
     }
 
     private static DateTimeOffset? ParseAsOf(ArgumentResult result)

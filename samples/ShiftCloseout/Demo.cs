@@ -65,6 +65,7 @@ internal static class Demo
             Policy = InputFile.Bundled("policy.json"),
             AsksGate = true,
             Format = asked.Format,
+            Width = asked.Width,
             Out = asked.Out,
             AsOf = asked.AsOf ?? sheetTime,
             MadeAt = asked.AsOf ?? sheetTime,

@@ -13,7 +13,7 @@ internal static class ReportOutput
         {
             ReportFormat.Markdown => report.ToMarkdown(),
             ReportFormat.Json => Encoding.UTF8.GetString(report.ToJson()),
-            _ => report.ToText(options.Out is null ? console.Width : 100),
+            _ => report.ToText(options.Width ?? (options.Out is null ? console.Width : 100)),
         };
         text = TerminalText.Plain(text.ReplaceLineEndings("\n"));
         text = text.EndsWith('\n') ? text : text + "\n";

@@ -15,6 +15,7 @@ internal static class LlrpRatios
 {
     private const int ReadCount = 1_000_000;
     private const int ReportsPerMessage = 32;
+    private const int BatchLength = 128;
 
     internal static int Run()
     {
@@ -37,7 +38,7 @@ internal static class LlrpRatios
     private static void Measure(string title, byte[] stream)
     {
         Console.WriteLine(FormattableString.Invariant($"{stream.Length / (double)ReadCount:F1} bytes a read"));
-        var batch = new TagRead[ReportsPerMessage];
+        var batch = new TagRead[BatchLength];
         var decoder = new LlrpDecoder();
         var builder = new LlrpReadBuilder();
         Ratios.Measure(

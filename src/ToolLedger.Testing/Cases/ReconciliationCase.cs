@@ -1,10 +1,12 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Calibration;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
@@ -24,6 +26,12 @@ public sealed record ReconciliationCase
 
     /// <summary>Which tag is on which tool, from when to when.</summary>
     public IReadOnlyList<TagBinding> Bindings { get; init; } = [];
+
+    /// <summary>Which bindings are doubted, and which of these doubts were cleared.</summary>
+    public IReadOnlyList<BindingQuarantine> Quarantines { get; init; } = [];
+
+    /// <summary>What past sessions say of each tag.</summary>
+    public IReadOnlyDictionary<TagId, TagHistory> History { get; init; } = ReadOnlyDictionary<TagId, TagHistory>.Empty;
 
     /// <summary>The read sessions of this kit and of others.</summary>
     public IReadOnlyList<SessionCase> Sessions { get; init; } = [];
@@ -58,7 +66,8 @@ public sealed record ReconciliationCase
         Kits = new KitRegister(Manifests),
         Subject = Subject,
         Sessions = [.. Sessions.Select(close)],
-        Tags = new TagRegister(Bindings),
+        Tags = new TagRegister(Bindings, Quarantines),
+        History = History,
         Inventory = new InventorySheet(Entries),
         Calibration = new CalibrationRegister(Calibrations),
         AsOf = AsOf,
@@ -78,9 +87,11 @@ public sealed record ReconciliationCase
         lines.AddRange(Bindings.Select(static binding => $"tag {binding.Tag}{(binding.Tid.IsEmpty ? "" : " chip " + binding.Tid)} on {binding.Tool} from {CaseText.Time(binding.From)} until {(binding.Until is { } until ? CaseText.Time(until) : "now")}"));
         lines.AddRange(Sessions.Select(static session => session.ToString()));
         lines.AddRange(Entries.Sightings.Select(static one => $"{one.By} saw {one.Tool} at {CaseText.Time(one.At)}, {one.Where}, mark {one.MarkRead}{(one.InKit.IsEmpty ? "" : ", in kit " + one.InKit)}"));
-        lines.AddRange(Entries.Counts.Select(static one => $"{one.By} counted {one.Quantity} for line {Text(one.LineNumber)} of {one.Kit} at {CaseText.Time(one.At)}{Witnessed(one.Witness)}"));
+        lines.AddRange(Entries.Counts.Select(static one => $"{one.By} counted {one.Quantity}{(one.Parts > 0 ? $" and {Text(one.Parts)} parts" : "")} for line {Text(one.LineNumber)} of {one.Kit} at {CaseText.Time(one.At)}{Witnessed(one.Witness)}"));
         lines.AddRange(Entries.PieceCounts.Select(static one => $"{one.By} counted {(one.Pieces is { } pieces ? Text(pieces) : "an unknown number of")} pieces of {one.Tool} at {CaseText.Time(one.At)}{Witnessed(one.Witness)}"));
         lines.AddRange(Entries.Openings.Select(static one => $"{one.By} opened {one.Kit} at {CaseText.Time(one.At)}"));
+        lines.AddRange(CaseText.Records(Entries));
+        lines.AddRange(Quarantines.Select(static one => $"tag {one.Tag} on {one.Tool} in quarantine from {CaseText.Time(one.From)}{(one.ClearedAt is { } cleared ? ", cleared at " + CaseText.Time(cleared) : "")}"));
         lines.AddRange(Entries.Signatures.Select(static one => $"{one.By} signed at {CaseText.Time(one.At)}"));
         lines.AddRange(Calibrations.Select(static one => $"{one.Tool} calibrated on {Day(one.CalibratedOn)}, due {(one.Due is { } due ? Day(due) : "on no day")}, entered at {CaseText.Time(one.RecordedAt)}"));
         return string.Join('\n', lines);

@@ -35,7 +35,7 @@ public static class AnyShiftBindings
 
     internal static TagBinding[] Draw(SplitMix64 chance, IReadOnlyList<KitManifest> manifests)
     {
-        ToolId[] tools = [.. manifests.SelectMany(static manifest => manifest.Lines).Select(static line => line.Tool?.Id).OfType<ToolId>().Append(ShiftPool.Spare).Distinct()];
+        ToolId[] tools = [.. manifests.SelectMany(static manifest => manifest.Lines).SelectMany(AnyShiftParts.ToolsOf).Select(static tool => tool.Id).Append(ShiftPool.Spare).Distinct()];
         return [.. tools.SelectMany((tool, index) => Make(tool, index * ShiftPool.TagsPerTool, (Tagging)chance.Weighted(12, 4, 1, 2, 2, 1, 1), ShiftPool.Start.AddSeconds(chance.Among(-60, 900))))];
     }
 

@@ -69,7 +69,7 @@ public static class AnyShiftEntries
         By = Person(chance),
         At = Time(chance, asOf),
         Where = Bench,
-        InKit = chance.Weighted(12, 3, 1) switch { 0 => default, 1 => ShiftPool.Subject, _ => ShiftPool.Second },
+        InKit = chance.Weighted(2, 13, 1) switch { 0 => default, 1 => ShiftPool.Subject, _ => ShiftPool.Second },
     };
 
     private static LineCount Count(SplitMix64 chance, KitId kit, ManifestLine line, DateTimeOffset asOf, ShiftQuality quality)
@@ -106,10 +106,10 @@ public static class AnyShiftEntries
         return signatures;
     }
 
-    private static PersonId Person(SplitMix64 chance) => Persons[chance.Below(Persons.Length)];
+    internal static PersonId Person(SplitMix64 chance) => Persons[chance.Below(Persons.Length)];
 
     /// <summary>Mostly the last ten minutes; some older than the default policy allows, some after the instant asked for, some at it.</summary>
-    private static DateTimeOffset Time(SplitMix64 chance, DateTimeOffset asOf)
+    internal static DateTimeOffset Time(SplitMix64 chance, DateTimeOffset asOf)
     {
         int before = chance.Weighted(16, 1, 1, 3) switch
         {

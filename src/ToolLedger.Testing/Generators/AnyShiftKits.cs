@@ -11,10 +11,10 @@ using ToolLedger.Tools;
 
 namespace ToolLedger.Testing.Generators;
 
-/// <summary>The lists of a generated shift: kit K1 under check with lines of every kind, and two other kits. Some share a tool, some marks are shared or absent, some kits have an older revision.</summary>
+/// <summary>The lists of a generated shift: kit K1 under check with lines of every kind, perhaps with alternates and with box K4 inside it, and two other kits. Some share a tool, some marks are shared or absent, some kits have an older revision.</summary>
 public static class AnyShiftKits
 {
-    /// <summary>Generates the manifests of kits K1, K2 and K3 in force at the shift, and sometimes an older revision of K1.</summary>
+    /// <summary>Generates the manifests of kits K1, K2 and K3 in force at the shift, sometimes that of box K4 inside K1, and sometimes an older revision of K1.</summary>
     public static Gen<KitManifest[]> Generator { get; } = ShiftPool.FromSeeds(Draw);
 
     /// <summary>The manifests as FsCheck wants them.</summary>
@@ -29,7 +29,8 @@ public static class AnyShiftKits
             lines[i] = DrawLine(chance, i + 1);
         }
 
-        return Make(lines, chance.Among(1, 3), chance.Among(1, 2), chance.OneIn(16), chance.OneIn(6), chance.OneIn(20));
+        KitManifest[] plain = Make(lines, chance.Among(1, 3), chance.Among(1, 2), chance.OneIn(16), chance.OneIn(6), chance.OneIn(20));
+        return chance.OneIn(2) ? AnyShiftParts.Draw(chance, plain) : plain;
     }
 
     private static ManifestLine DrawLine(SplitMix64 chance, int number) => Of(

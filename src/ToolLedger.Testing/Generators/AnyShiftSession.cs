@@ -46,8 +46,8 @@ public static class AnyShiftSession
     internal static SessionCase Draw(SplitMix64 chance, int number, IReadOnlyList<KitManifest> manifests, IReadOnlyList<TagBinding> bindings, ShiftQuality quality)
     {
         SessionCase empty = Empty(chance, number);
-        HashSet<ToolId> presented = [.. manifests.Where(manifest => empty.Kits.Contains(manifest.Id))
-            .SelectMany(static manifest => manifest.Lines).Select(static line => line.Tool?.Id).OfType<ToolId>()];
+        HashSet<ToolId> presented = [.. manifests.Where(manifest => empty.Kits.Contains(manifest.Id) || (manifest.Id == ShiftPool.Box && empty.Kits.Contains(ShiftPool.Subject)))
+            .SelectMany(static manifest => manifest.Lines).SelectMany(AnyShiftParts.ToolsOf).Select(static tool => tool.Id)];
         var reads = new List<TagRead>();
         foreach (TagBinding binding in bindings)
         {
@@ -91,7 +91,14 @@ public static class AnyShiftSession
             ClockOffset = offset,
             ClockOffsetAfter = offset + TimeSpan.FromSeconds(drift),
             Losses = losses,
+            NearbyKits = chance.OneIn(6) ? [Near(chance, kits, from, seconds)] : [],
         };
+    }
+
+    private static NearbyKit Near(SplitMix64 chance, KitId[] presented, DateTimeOffset from, int seconds)
+    {
+        KitId[] others = [.. new[] { ShiftPool.Subject, ShiftPool.Second, ShiftPool.Third }.Except(presented)];
+        return new NearbyKit(others[chance.Below(others.Length)], from, chance.OneIn(2) ? null : from.AddSeconds(chance.Among(1, seconds)));
     }
 
     /// <summary>The reads of one binding's tag: well read, weakly read or silent.</summary>

@@ -1,9 +1,12 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using System.Linq;
 using ToolLedger.Kits;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Testing.Cases;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Testing.Generators;
 
@@ -52,7 +55,12 @@ internal static class CaseShrinker
 
         foreach (var bindings in Without(large.Bindings))
         {
-            yield return large with { Bindings = bindings };
+            // What nobody bound nobody can doubt.
+            yield return large with
+            {
+                Bindings = bindings,
+                Quarantines = [.. large.Quarantines.Where(doubt => bindings.Any(binding => binding.Tag == doubt.Tag && binding.Tool == doubt.Tool && binding.From <= doubt.From))],
+            };
         }
     }
 
@@ -67,13 +75,18 @@ internal static class CaseShrinker
             .Concat(Without(large.Entries.Reconstructions).Select(fewer => large.Entries with { Reconstructions = fewer }))
             .Concat(Without(large.Entries.Joinings).Select(fewer => large.Entries with { Joinings = fewer }))
             .Concat(Without(large.Entries.UnlistedItems).Select(fewer => large.Entries with { UnlistedItems = fewer }))
+            .Concat(Without(large.Entries.Seals).Select(fewer => large.Entries with { Seals = fewer }))
+            .Concat(Without(large.Entries.SealChecks).Select(fewer => large.Entries with { SealChecks = fewer }))
+            .Concat(Without(large.Entries.Substitutions).Select(fewer => large.Entries with { Substitutions = fewer }))
             .Concat(Without(large.Entries.Signatures).Select(fewer => large.Entries with { Signatures = fewer }))
             .Select(entries => large with { Entries = entries })
-            .Concat(Without(large.Calibrations).Select(fewer => large with { Calibrations = fewer }));
+            .Concat(Without(large.Calibrations).Select(fewer => large with { Calibrations = fewer }))
+            .Concat(Without(large.Quarantines).Select(fewer => large with { Quarantines = fewer }))
+            .Concat(large.History.Count == 0 ? [] : [large with { History = ReadOnlyDictionary<TagId, TagHistory>.Empty }]);
 
     private static IEnumerable<SessionCase> Smaller(SessionCase large)
     {
-        foreach (IGrouping<Tools.TagId, TagRead> tag in large.Reads.GroupBy(static read => read.Tag))
+        foreach (IGrouping<TagId, TagRead> tag in large.Reads.GroupBy(static read => read.Tag))
         {
             yield return large with { Reads = [.. large.Reads.Where(read => read.Tag != tag.Key)] };
         }
@@ -81,6 +94,11 @@ internal static class CaseShrinker
         if (large.PassStarts.Count > 0)
         {
             yield return large with { PassStarts = [] };
+        }
+
+        if (large.NearbyKits.Count > 0)
+        {
+            yield return large with { NearbyKits = [] };
         }
 
         if (large.Losses.Count > 0)

@@ -2,10 +2,14 @@ using System;
 using System.Linq;
 using FsCheck;
 using FsCheck.Fluent;
+using ToolLedger.Custody;
+using ToolLedger.Holds;
+using ToolLedger.Kits;
 using ToolLedger.Policies;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
+using ToolLedger.Records;
 
 namespace ToolLedger.Testing.Generators;
 
@@ -20,8 +24,11 @@ public static class PolicyGenerators
         from sessions in Sessions()
         from presence in Presences()
         from inventory in InventoryGenerators.InventoryPolicy().Generator
+        from custody in Custodies()
+        from marks in Marks()
         from calibration in CalibrationGenerators.CalibrationPolicy().Generator
         from findings in Findings()
+        from holds in Holds()
         from calendar in Calendars()
         select new SitePolicy
         {
@@ -29,10 +36,22 @@ public static class PolicyGenerators
             Sessions = sessions,
             Presence = presence,
             Inventory = inventory,
+            Custody = custody,
+            Marks = marks,
             Calibration = calibration,
             Findings = findings,
+            Holds = holds,
             Calendar = calendar,
         });
+
+    private static Gen<MarkFormat> Marks() =>
+        from least in Gen.Choose(1, 32)
+        from most in Gen.Choose(least, 32)
+        from characters in Gen.Elements(null, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789", "K1-0")
+        from beginnings in GeneratedValues.ListOf(GeneratedValues.Text(4), 3)
+        from isRequired in Gen.Elements(true, false)
+        from isAny in Gen.Elements(true, false)
+        select isAny ? MarkFormat.Any : new MarkFormat { MinLength = least, MaxLength = most, Characters = characters, Beginnings = beginnings, IsRequired = isRequired };
 
     private static Gen<SessionPolicy> Sessions() =>
         from edge in Gen.Choose(1, 36_000)
@@ -52,6 +71,61 @@ public static class PolicyGenerators
             StampDistanceMax = TimeSpan.FromDays(days),
             LateReadGrace = TimeSpan.FromSeconds(grace),
         };
+
+    private static Gen<CustodyPolicy> Custodies() =>
+        from room in GeneratedValues.Text(20)
+        from flags in Gen.Elements(true, false).ArrayOf(8)
+        from ages in Gen.Choose(1, 31_622_400).ArrayOf(2)
+        from personal in Gen.Elements(Enum.GetValues<PersonalToolRule>())
+        from roles in GeneratedValues.ListOf(GeneratedValues.FewIds("role").Select(static text => new Role(text)), 4)
+        from grants in GeneratedValues.ListOf(Grants(), 3)
+        select new CustodyPolicy
+        {
+            ToolRoom = new Place(room),
+            SamePersonMayTakeBack = flags[0],
+            SinglePersonWithWitness = flags[1],
+            JointInventoryNeeded = flags[2],
+            LoanFromIssuedKitAllowed = flags[3],
+            LoanDueNeeded = flags[4],
+            KitMayCloseWithOpenReceipt = flags[5],
+            ChitsAccepted = flags[6],
+            ExpectedReturnNeeded = flags[7],
+            JointInventoryAgeMax = TimeSpan.FromSeconds(ages[0]),
+            IssueInventoryAgeMax = TimeSpan.FromSeconds(ages[1]),
+            PersonalTools = personal,
+            RolesThatMayIssue = roles,
+            RolesThatMayReceive = [.. roles.Take(1)],
+            RolesThatMayKeepZoneLogs = [.. roles.Skip(1)],
+            Roster = new RoleRoster(grants),
+        };
+
+    private static Gen<HoldPolicy> Holds() =>
+        from roles in GeneratedValues.FewIds("role").ArrayOf(2)
+        from flags in Gen.Elements(true, false).ArrayOf(3)
+        from told in GeneratedValues.ListOf(GeneratedValues.Text(10), 3)
+        from seconds in Gen.Choose(0, 31_622_400)
+        select new HoldPolicy
+        {
+            RolesThatMayRelease = [new Role(roles[0])],
+            RolesThatMayReleaseNotFound = [new Role(roles[1])],
+            RolesThatMayReleaseImpound = [.. roles.Select(static role => new Role(role))],
+            RolesThatMayDecide = [new Role(roles[0])],
+            DeclarerMayRelease = flags[0],
+            FoundMarkNeeded = flags[1],
+            SightingEndsExposureOnly = flags[2],
+            NotificationsNeeded = told,
+            SearchStepsNeeded = [.. told.Skip(1)],
+            NotificationTimeMax = seconds == 0 ? null : TimeSpan.FromSeconds(seconds),
+            HoldTimeMax = seconds % 2 == 0 ? null : TimeSpan.FromSeconds(seconds),
+            DeclarationTimeMax = seconds % 3 != 1 ? null : TimeSpan.FromSeconds(seconds),
+        };
+
+    private static Gen<RoleGrant> Grants() =>
+        from person in GeneratedValues.FewIds("P")
+        from role in GeneratedValues.FewIds("role")
+        from at in GeneratedValues.Times()
+        from days in Gen.Choose(0, 100)
+        select new RoleGrant { Person = new PersonId(person), Role = new Role(role), From = at, Until = days == 0 ? null : at.AddDays(days) };
 
     private static Gen<PresencePolicy> Presences() =>
         from looks in Gen.Choose(1, 100)

@@ -17,6 +17,7 @@ internal static class ShiftPool
     internal static readonly KitId Subject = new("K1");
     internal static readonly KitId Second = new("K2");
     internal static readonly KitId Third = new("K3");
+    internal static readonly KitId Box = new("K4");
 
     internal static readonly ToolId Spare = new("S1");
 

@@ -71,8 +71,17 @@ internal sealed class AsOfLaw : Law
                 Counts = [.. facts.Entries.Counts, .. manifest.Lines.Select(line => new LineCount { Kit = manifest.Id, LineNumber = line.Number, Quantity = line.Expected, By = who, At = later })],
                 PieceCounts = [.. facts.Entries.PieceCounts, .. tools.Select(tool => new PieceCount { Tool = tool.Id, Pieces = tool.PieceCount, By = who, At = later })],
                 Openings = [.. facts.Entries.Openings, new KitOpening { Kit = manifest.Id, By = who, At = later }],
+                Annotations = [.. facts.Entries.Annotations, .. manifest.Lines.Select(line => new Annotation { Kit = manifest.Id, LineNumber = line.Number, Kind = AnnotationKind.Removed, Reason = "later", SignedBy = new Signature { By = who, At = later } })],
+                Uses = [.. facts.Entries.Uses, .. manifest.Lines.OfType<ConsumableLine>().Select(line => new ConsumableUse { Kit = manifest.Id, LineNumber = line.Number, Job = "J-1", Unit = line.Expected.Unit, Used = 1, By = who, At = later })],
+                Breakages = [.. facts.Entries.Breakages, .. tools.Select(tool => new Breakage { Tool = tool.Id, Pieces = 7, By = who, At = later })],
+                Reconstructions = [.. facts.Entries.Reconstructions, .. tools.Select(tool => new Reconstruction { Tool = tool.Id, Pieces = 5, Decision = "later", SignedBy = new Signature { By = who, At = later }, Witness = new PersonId("P") })],
+                Joinings = [.. facts.Entries.Joinings, .. manifest.Lines.Select(line => new JoiningStatement { Kit = manifest.Id, LineNumber = line.Number, Parts = 2, Wholes = 1, By = who, At = later })],
+                Substitutions = [.. facts.Entries.Substitutions, .. manifest.Lines.OfType<ToolLine>().SelectMany(line => line.Alternates.Select(alternate => new Substitution { Kit = manifest.Id, LineNumber = line.Number, InPlace = alternate.Id, Reason = "later", By = who, At = later }))],
+                SealChecks = [.. facts.Entries.SealChecks, .. manifest.Lines.OfType<SubKitLine>().Select(line => new SealCheck { Kit = line.Kit, NumberRead = "N-9", IsIntact = false, By = who, At = later })],
+                UnlistedItems = [.. facts.Entries.UnlistedItems, new UnlistedItemReport { Description = "later", By = who, At = later }],
                 Signatures = [.. facts.Entries.Signatures, new Signature { By = who, At = later }],
             },
+            Quarantines = [.. facts.Quarantines, .. facts.Bindings.Where(binding => binding.From <= later).Select(binding => new BindingQuarantine { Tag = binding.Tag, Tool = binding.Tool, From = later, By = who, Reason = "later" })],
             Calibrations = [.. facts.Calibrations, .. tools.Select(tool => AnyReconciliationCase.Record(tool.Id, later.AddDays(99), daysLeft: -10))],
             Sessions = repeated is null ? facts.Sessions : [.. facts.Sessions, Later(repeated, later)],
         };
@@ -88,6 +97,7 @@ internal sealed class AsOfLaw : Law
             To = session.To + shift,
             PassStarts = [.. session.PassStarts.Select(start => start + shift)],
             Losses = [],
+            NearbyKits = [],
             Reads = [.. session.Reads.Select(read => new TagRead(read.Tag, read.Antenna, read.FirstSeen + shift))],
         };
     }

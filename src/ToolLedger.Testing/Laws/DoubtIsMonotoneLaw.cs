@@ -19,7 +19,9 @@ internal sealed class DoubtIsMonotoneLaw : Law
         LawAnswer answer = LawAnswer.Silent;
         foreach ((string what, ReconciliationCase less) in Less(trial))
         {
-            answer = Compare(trial.Result, trial.Ask(less), what);
+            // After an opening only what was said since counts together, and before it only what was said then: who needs whom is no question of more or less.
+            bool isOpened = trial.Case.Entries.Openings.Any(opening => opening.At <= trial.Case.AsOf) && less.Entries != trial.Case.Entries;
+            answer = Compare(trial.Result, trial.Ask(less), what, isOpened);
             if (answer.IsBroken)
             {
                 break;
@@ -29,10 +31,10 @@ internal sealed class DoubtIsMonotoneLaw : Law
         return answer;
     }
 
-    private static LawAnswer Compare(ReconciliationResult before, ReconciliationResult after, string what)
+    private static LawAnswer Compare(ReconciliationResult before, ReconciliationResult after, string what, bool isOpened)
     {
         bool isAnyHigher = false;
-        foreach ((LineConclusion old, LineConclusion now) in before.Lines.Zip(after.Lines))
+        foreach ((LineConclusion old, LineConclusion now) in before.AllLines.Join(after.AllLines, KeyOf, KeyOf, static (old, now) => (old, now)))
         {
             bool isHigher = now.IsAccounted && !old.IsAccounted;
             isAnyHigher |= isHigher;
@@ -42,10 +44,15 @@ internal sealed class DoubtIsMonotoneLaw : Law
             }
         }
 
-        return !isAnyHigher && after.Kit.State == KitState.Complete && before.Kit.State != KitState.Complete
+        return !isAnyHigher && !isOpened && after.Kit.State == KitState.Complete && before.Kit.State != KitState.Complete
             ? LawAnswer.Broken($"without {what} the kit is not complete, as before: {ResultText.Accounting(before)}", ResultText.Accounting(after))
             : LawAnswer.Holds;
     }
+
+    private static (string Label, ToolId? Tool) KeyOf(LineConclusion line) => (line.Label, line.Line.Tool?.Id);
+
+    /// <summary>Whether a line rests on the number that the list says and on nothing that changes it, so that a count of that number supports it.</summary>
+    private static bool IsPlain(LineConclusion line) => line.Evidence is { KnownShort: 0, Balance: null or { JobCount: 0 } };
 
     /// <summary>The case with less to support it, one piece at a time.</summary>
     private static IEnumerable<(string What, ReconciliationCase Less)> Less(LawTrial trial)
@@ -77,12 +84,12 @@ internal sealed class DoubtIsMonotoneLaw : Law
 
         // A signature covers what it was made after: only those that covered the sheet before may cover it now.
         InventoryEntries covered = trial.Case.Entries with { Signatures = trial.Result.Signatures };
-        foreach (Sighting sighting in covered.Sightings.Where(sighting => sighting.Tool == tool && sighting.At == line.Evidence.At && sighting.By == line.Evidence.By))
+        foreach (Sighting sighting in covered.Sightings.Where(sighting => sighting.Tool == tool && sighting.At == line.Evidence.At && sighting.By == line.Evidence.By && IsSupport(line, sighting)))
         {
             yield return ($"the sighting of {tool}", trial.Case with { Entries = covered with { Sightings = [.. covered.Sightings.Where(other => other != sighting)] } });
         }
 
-        foreach (LineCount count in covered.Counts.Where(count => count.Kit == trial.Case.Subject && count.LineNumber == line.Line.Number && count.Quantity == line.Line.Expected))
+        foreach (LineCount count in covered.Counts.Where(count => count.Kit == trial.Case.Subject && count.LineNumber == line.Line.Number && count.Quantity == line.Line.Expected && count.Parts == 0 && IsPlain(line)))
         {
             yield return ($"the count of line {count.LineNumber} by {count.By}", trial.Case with { Entries = covered with { Counts = [.. covered.Counts.Where(other => other != count)] } });
         }
@@ -92,6 +99,10 @@ internal sealed class DoubtIsMonotoneLaw : Law
             yield return ($"the piece count of {tool} by {pieces.By}", trial.Case with { Entries = covered with { PieceCounts = [.. covered.PieceCounts.Where(other => other != pieces)] } });
         }
     }
+
+    /// <summary>A sighting that names no kit supports a line only where the line rests on it.</summary>
+    private static bool IsSupport(LineConclusion line, Sighting sighting)
+        => !sighting.InKit.IsEmpty || line.Basis == AccountingBasis.Sighted || line.OtherBases.Contains(AccountingBasis.Sighted);
 
     private static IEnumerable<(string What, SessionCase Worse)> Worse(SessionCase session, LawTrial trial)
     {

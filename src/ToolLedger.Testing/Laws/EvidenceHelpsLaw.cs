@@ -37,7 +37,7 @@ internal sealed class EvidenceHelpsLaw : Law
 
     private static LawAnswer Compare(ReconciliationResult before, ReconciliationResult after, TagBinding binding, bool isStationAsBefore, string what)
     {
-        foreach ((LineConclusion old, LineConclusion now) in before.Lines.Zip(after.Lines))
+        foreach ((LineConclusion old, LineConclusion now) in before.AllLines.Zip(after.AllLines))
         {
             bool isOwn = old.Line.Tool?.Id == binding.Tool;
             if (old.IsAccounted && !now.IsAccounted)

@@ -27,7 +27,7 @@ internal sealed partial class NoInventionLaw : Law
     }
 
     private static IEnumerable<Reason> Reasons(ReconciliationResult result)
-        => result.Lines.SelectMany(static line => line.Next is { } next ? line.Reasons.Append(next.Reason) : line.Reasons)
+        => result.AllLines.SelectMany(static line => line.Next is { } next ? line.Reasons.Append(next.Reason) : line.Reasons)
             .Concat(result.Kit.Reasons)
             .Concat(result.Findings.Select(static finding => finding.Reason))
             .Concat(result.Reads.Select(static read => read.Reason));

@@ -29,8 +29,12 @@ internal sealed class OrderAndRepetitionLaw : Law
                 Reconstructions = trial.Shuffled(facts.Entries.Reconstructions),
                 Joinings = trial.Shuffled(facts.Entries.Joinings),
                 UnlistedItems = trial.Shuffled(facts.Entries.UnlistedItems),
+                Seals = trial.Shuffled(facts.Entries.Seals),
+                SealChecks = trial.Shuffled(facts.Entries.SealChecks),
+                Substitutions = trial.Shuffled(facts.Entries.Substitutions),
                 Signatures = trial.Shuffled(facts.Entries.Signatures),
             },
+            Quarantines = trial.Shuffled(facts.Quarantines),
             Calibrations = trial.Shuffled(facts.Calibrations),
         };
         return LawAnswer.Same("the same answer in another order", ResultText.Accounting(trial.Result), ResultText.Accounting(trial.Ask(shuffled)));
@@ -39,6 +43,6 @@ internal sealed class OrderAndRepetitionLaw : Law
     private static SessionCase Shuffle(SessionCase session, LawTrial trial)
     {
         TagRead[] again = [.. session.Reads.Where(_ => trial.Chance.Chance(0.5))];
-        return session with { Reads = trial.Shuffled(session.Reads.Concat(again)) };
+        return session with { NearbyKits = trial.Shuffled(session.NearbyKits), Reads = trial.Shuffled(session.Reads.Concat(again)) };
     }
 }

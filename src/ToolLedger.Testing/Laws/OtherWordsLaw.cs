@@ -22,7 +22,7 @@ internal sealed class OtherWordsLaw : Law
         }
 
         SessionCase session = trial.Pick(sessions);
-        TagBinding[] bindings = trial.BindingsThrough(session);
+        TagBinding[] bindings = [.. trial.BindingsThrough(session).Where(binding => trial.Result.Lines.Any(line => line.Line.Tool?.Id == binding.Tool))];
         if (bindings.Length == 0)
         {
             return LawAnswer.Silent;

@@ -11,7 +11,7 @@ internal sealed class ReasonsLaw : Law
     public override LawAnswer Try(LawTrial trial)
     {
         ReconciliationResult result = trial.Result;
-        foreach (LineConclusion line in result.Lines)
+        foreach (LineConclusion line in result.AllLines)
         {
             bool hasNext = line.Next is { Reason: { } next } && next.ToString().Length > 0;
             if (line.Reasons.Count == 0 || line.IsAccounted == hasNext || line.IsAccounted != (line.Basis != AccountingBasis.None))
@@ -30,7 +30,7 @@ internal sealed class ReasonsLaw : Law
             return LawAnswer.Broken("the digest of the policy and the version of the library", "none");
         }
 
-        int open = result.Lines.Count(static line => !line.IsAccounted);
+        int open = result.AllLines.Count(static line => !line.IsAccounted);
         return result.ChaseList.Count == open ? LawAnswer.Holds : LawAnswer.Broken($"{open} open lines in the search order", $"{result.ChaseList.Count}");
     }
 }

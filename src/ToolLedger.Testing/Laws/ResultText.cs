@@ -11,13 +11,13 @@ namespace ToolLedger.Testing.Laws;
 internal static class ResultText
 {
     /// <summary>Conclusions, bases, reasons, next steps and figures of every line and of the kit. Calibration is not among them.</summary>
-    public static string Accounting(ReconciliationResult result) => string.Join('\n', result.Lines.Select(Line).Append(Kit(result)));
+    public static string Accounting(ReconciliationResult result) => string.Join('\n', result.AllLines.Select(Line).Concat(result.NotExpected.Select(static line => $"line {line.Label} not expected: {line.Reason}")).Append(Kit(result)));
 
     /// <summary>The second answer, line by line.</summary>
-    public static string Calibration(ReconciliationResult result) => string.Join('\n', result.Lines.Select(Calibration));
+    public static string Calibration(ReconciliationResult result) => string.Join('\n', result.AllLines.Select(Calibration));
 
     public static string Calibration(LineConclusion line)
-        => string.Create(CultureInfo.InvariantCulture, $"line {line.Line.Number} calibration {(line.Calibration is { } status ? $"{status.State}: {status.Reason}" : "none")}");
+        => string.Create(CultureInfo.InvariantCulture, $"line {line.Label} calibration {(line.Calibration is { } status ? $"{status.State}: {status.Reason}" : "none")}");
 
     /// <summary>Everything but the digests of the inputs.</summary>
     public static string Whole(ReconciliationResult result) => string.Join('\n',

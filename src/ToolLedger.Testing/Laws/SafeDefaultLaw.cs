@@ -13,7 +13,7 @@ internal sealed class SafeDefaultLaw : Law
 
     public override LawAnswer Try(LawTrial trial)
     {
-        if (trial.Result.Kit.State == KitState.Complete && !trial.Result.Lines.All(static line => line.IsAccounted))
+        if (trial.Result.Kit.State == KitState.Complete && !trial.Result.AllLines.All(static line => line.IsAccounted))
         {
             return LawAnswer.Broken("a kit with an open line is not complete", trial.Result.Kit.ToString());
         }
@@ -27,7 +27,7 @@ internal sealed class SafeDefaultLaw : Law
         }
 
         ReconciliationResult nothing = trial.Ask(blind with { Sessions = [], Entries = new InventoryEntries() });
-        return nothing.Kit.State == KitState.Complete || nothing.Lines.Any(static line => line.IsAccounted)
+        return nothing.Kit.State == KitState.Complete || nothing.AllLines.Any(static line => line.IsAccounted)
             ? LawAnswer.Broken("without any evidence no line is accounted for", ResultText.Accounting(nothing))
             : answer;
     }

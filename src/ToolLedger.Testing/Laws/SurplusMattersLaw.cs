@@ -14,10 +14,17 @@ internal sealed class SurplusMattersLaw : Law
 
     public override LawAnswer Try(LawTrial trial)
     {
-        ManifestLine line = trial.Pick(trial.Manifest.Lines);
+        // A line that is not expected has no count to compare; of a tool that broke, and of a consumable used since, more than listed may be what is due or say nothing.
+        ManifestLine[] lines = [.. trial.Result.Lines.Select(static one => one.Line).Where(line => trial.Case.Entries.Uses.All(use => use.LineNumber != line.Number || use.At < trial.Case.AsOf))];
+        if (lines.Length == 0)
+        {
+            return LawAnswer.Silent;
+        }
+
+        ManifestLine line = trial.Pick(lines);
         var who = new PersonId("S");
         InventoryEntries said = trial.Case.Entries;
-        InventoryEntries over = line is ToolLine { Tool: { } tool } && trial.Chance.Chance(0.5)
+        InventoryEntries over = line is ToolLine { Tool: { } tool } && !trial.Case.Entries.Breakages.Any(one => one.Tool == tool.Id) && !trial.Case.Entries.Reconstructions.Any(one => one.Tool == tool.Id) && trial.Chance.Chance(0.5)
             ? said with { PieceCounts = [.. said.PieceCounts, new PieceCount { Tool = tool.Id, Pieces = tool.PieceCount + 1, By = who, At = trial.Case.AsOf }] }
             : said with { Counts = [.. said.Counts, new LineCount { Kit = trial.Case.Subject, LineNumber = line.Number, Quantity = More(line.Expected), By = who, At = trial.Case.AsOf }] };
         ReconciliationResult result = trial.Ask(trial.Case with { Entries = over });

@@ -16,7 +16,7 @@ internal sealed class TwoAnswersLaw : Law
     public override LawAnswer Try(LawTrial trial)
     {
         ReconciliationCase facts = trial.Case;
-        Tool[] tools = [.. trial.Manifest.Lines.Select(static line => line.Tool).OfType<Tool>()];
+        Tool[] tools = [.. trial.Case.Manifests.SelectMany(static manifest => manifest.Lines).SelectMany(AnyShiftParts.ToolsOf).DistinctBy(static tool => tool.Id)];
         int daysLeft = trial.Chance.Below(200) - 100;
         ReconciliationResult other = trial.Ask(facts with { Calibrations = [.. tools.Select(tool => AnyReconciliationCase.Record(tool.Id, facts.AsOf, daysLeft))] });
         LawAnswer answer = LawAnswer.Same("other calibration records, the same accounting", ResultText.Accounting(trial.Result), ResultText.Accounting(other));
@@ -27,7 +27,8 @@ internal sealed class TwoAnswersLaw : Law
 
         // An identity in doubt makes both answers unknown; such lines are left out.
         ReconciliationResult silent = trial.Ask(facts with { Sessions = [], Entries = new InventoryEntries() });
-        foreach ((LineConclusion one, LineConclusion two) in trial.Result.Lines.Zip(silent.Lines))
+        // Records decide what is expected and which alternate is in place, so that only lines of one tool are compared.
+        foreach ((LineConclusion one, LineConclusion two) in trial.Result.AllLines.Join(silent.AllLines, KeyOf, KeyOf, static (one, two) => (one, two)))
         {
             string before = ResultText.Calibration(one), after = ResultText.Calibration(two);
             if (!LineDoubt.IsIn(one) && !LineDoubt.IsIn(two) && !string.Equals(before, after, StringComparison.Ordinal))
@@ -38,4 +39,6 @@ internal sealed class TwoAnswersLaw : Law
 
         return answer;
     }
+
+    private static (string Label, ToolId? Tool) KeyOf(LineConclusion line) => (line.Label, line.Line.Tool?.Id);
 }

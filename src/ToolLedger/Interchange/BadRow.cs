@@ -1,4 +1,6 @@
+using System;
 using System.Globalization;
+using System.Text;
 using ToolLedger.Records;
 
 namespace ToolLedger.Interchange;
@@ -7,6 +9,8 @@ namespace ToolLedger.Interchange;
 /// <remarks>Immutable and thread-safe.</remarks>
 public sealed class BadRow
 {
+    private const int ExcerptLength = 80;
+
     internal BadRow(long lineNumber, long byteOffset, Reason reason, string? column, string excerpt)
     {
         LineNumber = lineNumber;
@@ -14,6 +18,16 @@ public sealed class BadRow
         Reason = reason;
         Column = column;
         Excerpt = excerpt;
+    }
+
+    /// <summary>The bad row of the line that was taken last.</summary>
+    internal static BadRow Of(LineBuffer lines, ReadOnlySpan<byte> line, in RowFault fault)
+    {
+        // Bytes that are no UTF-8 show as replacement characters.
+        string text = Encoding.UTF8.GetString(line[..Math.Min(line.Length, 4 * ExcerptLength)]);
+        string excerpt = SafeText.Escape(text);
+        excerpt = excerpt.Length <= ExcerptLength ? excerpt : excerpt[..(char.IsHighSurrogate(excerpt[ExcerptLength - 1]) ? ExcerptLength - 1 : ExcerptLength)];
+        return new BadRow(Math.Max(1, lines.LineNumber), lines.LineOffset, fault.Reason, fault.Column, excerpt);
     }
 
     /// <summary>The number of the line in the file, from 1.</summary>

@@ -12,10 +12,16 @@ internal sealed class CsvRowParser : RowParser
     private const int MaxColumnCount = 4_096;
 
     private readonly CsvFields _fields;
+    private readonly ReadFileOptions _options;
     private ReadColumn[] _columns = [];
+    private QuickCsvRows? _quick;
 
     internal CsvRowParser(ReadFileOptions options)
-        : base(options) => _fields = new CsvFields(options.Delimiter);
+        : base(options)
+    {
+        _options = options;
+        _fields = new CsvFields(options.Delimiter);
+    }
 
     internal override bool HasHeader => true;
 
@@ -56,6 +62,7 @@ internal sealed class CsvRowParser : RowParser
         }
 
         _columns = columns[..count];
+        _quick = new QuickCsvRows(_options, _columns);
         return null;
     }
 
@@ -92,6 +99,12 @@ internal sealed class CsvRowParser : RowParser
         }
 
         return first ?? Finish(line, draft, out read);
+    }
+
+    internal override int ReadPlain(ReadOnlySpan<byte> bytes, Span<TagRead> destination, out int length)
+    {
+        length = 0;
+        return _quick is null ? 0 : _quick.Read(bytes, destination, out length);
     }
 
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);

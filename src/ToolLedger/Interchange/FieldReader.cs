@@ -16,7 +16,7 @@ internal sealed class FieldReader
 
     internal FieldReader(ReadFileOptions options)
     {
-        _time = new TimeText(options.TimeForm);
+        _time = new TimeText(options);
         _tags = options.TagForm == ReadTagForm.EpcHex ? null : new TagTextCache(options.TagForm);
     }
 

@@ -9,6 +9,7 @@ namespace ToolLedger.Interchange;
 internal sealed class JsonRowParser(ReadFileOptions options) : RowParser(options)
 {
     private const int ExpectedLength = 16;
+    private const int ValuesMax = 16;
 
     private static readonly JsonReaderOptions Strict = new() { MaxDepth = 64 };
 
@@ -18,6 +19,9 @@ internal sealed class JsonRowParser(ReadFileOptions options) : RowParser(options
     // The names with what follows them when nothing is spaced.
     private readonly byte[][] _starts = new byte[(int)ReadColumn.ReportId + 1][];
 
+    private readonly QuickJsonRows _quick = new(options);
+    private readonly QuickJsonValue[] _values = new QuickJsonValue[ValuesMax];
+    private int _valueCount;
     private byte[] _scratch = [];
 
     internal override bool HasHeader => false;
@@ -30,6 +34,11 @@ internal sealed class JsonRowParser(ReadFileOptions options) : RowParser(options
             if (FieldReader.Complete(draft, out _) is null)
             {
                 read = draft.ToRead();
+                if (_valueCount <= ValuesMax)
+                {
+                    _quick.Learn(line, _values.AsSpan(0, _valueCount));
+                }
+
                 return null;
             }
         }
@@ -37,8 +46,11 @@ internal sealed class JsonRowParser(ReadFileOptions options) : RowParser(options
         return ReadStrictly(line, out read);
     }
 
+    internal override int ReadPlain(ReadOnlySpan<byte> bytes, Span<TagRead> destination, out int length) => _quick.Read(bytes, destination, out length);
+
     private bool TryReadPlain(ReadOnlySpan<byte> line, ref ReadDraft draft)
     {
+        _valueCount = 0;
         int at = SkipSpaces(line, 0);
         if (at >= line.Length || line[at] != '{')
         {
@@ -117,41 +129,47 @@ internal sealed class JsonRowParser(ReadFileOptions options) : RowParser(options
     private bool TryReadValue(ReadOnlySpan<byte> line, ref int at, ReadColumn column, ref ReadDraft draft)
     {
         ReadOnlySpan<byte> rest = line[at..];
-        ReadOnlySpan<byte> text;
-        if (rest[0] == '"')
+        bool isQuoted = rest[0] == '"';
+        int start = at + (isQuoted ? 1 : 0);
+        int length = isQuoted ? rest[1..].IndexOf((byte)'"') : IndexBehindWord(rest);
+        if (length < 0)
         {
-            int length = rest[1..].IndexOf((byte)'"');
-            if (length < 0)
-            {
-                return false;
-            }
-
-            text = rest.Slice(1, length);
-            at += length + 2;
-            if ((column == ReadColumn.Ignored || Fields.TakesNumberAsTag)
-                && (text.ContainsAnyExceptInRange((byte)0x20, (byte)0x7E) || text.Contains((byte)'\\')))
-            {
-                return false;
-            }
+            return false;
         }
-        else
-        {
-            int length = 0;
-            while (length < rest.Length && rest[length] is not ((byte)',' or (byte)'}' or (byte)' '))
-            {
-                length++;
-            }
 
-            text = rest[..length];
-            at += length;
-            if (!IsPlainNumber(text) || (column == ReadColumn.Tag && !Fields.TakesNumberAsTag))
-            {
-                return false;
-            }
+        ReadOnlySpan<byte> text = line.Slice(start, length);
+        at = start + length + (isQuoted ? 1 : 0);
+        if (!isQuoted && (text.SequenceEqual("null"u8) || (column == ReadColumn.Ignored && (text.SequenceEqual("true"u8) || text.SequenceEqual("false"u8)))))
+        {
+            // No value, or one of nobody's: the same every time, as the names are.
+            return true;
+        }
+
+        if (isQuoted
+            ? (column == ReadColumn.Ignored || Fields.TakesNumberAsTag) && (text.ContainsAnyExceptInRange((byte)0x20, (byte)0x7E) || text.Contains((byte)'\\'))
+            : !IsPlainNumber(text) || (column == ReadColumn.Tag && !Fields.TakesNumberAsTag))
+        {
+            return false;
+        }
+
+        if (_valueCount++ < ValuesMax)
+        {
+            _values[_valueCount - 1] = new QuickJsonValue(column, isQuoted, start, start + length);
         }
 
         // A column met twice is a fault, and faults are not judged here.
         return column == ReadColumn.Ignored || (!draft.Has(column) && Fields.Read(ref draft, column, text) is null);
+    }
+
+    private static int IndexBehindWord(ReadOnlySpan<byte> text)
+    {
+        int length = 0;
+        while (length < text.Length && text[length] is not ((byte)',' or (byte)'}' or (byte)' '))
+        {
+            length++;
+        }
+
+        return length;
     }
 
     // The commonest numbers of JSON: minus, digits without a leading zero, and decimals.

@@ -49,6 +49,16 @@ internal sealed class LineBuffer
     /// <summary>Whether a line holds nothing but spaces.</summary>
     internal static bool IsBlank(ReadOnlySpan<byte> line) => line.IsEmpty || (line[0] == ' ' && line.Trim((byte)' ').IsEmpty);
 
+    /// <summary>What is held of the file from the next line on; empty while the rest of a line over the limit is passed over.</summary>
+    internal ReadOnlySpan<byte> Held => _isSkipping ? default : _bytes.Span[_start.._end];
+
+    /// <summary>Passes over whole lines that were read elsewhere.</summary>
+    internal void PassLines(int length, int count)
+    {
+        LineNumber += count;
+        Pass(length);
+    }
+
     /// <summary>Takes the next line without its end; false when more bytes are needed, or at the end of the file.</summary>
     internal bool TryTakeLine(out ReadOnlySpan<byte> line)
     {
@@ -112,15 +122,16 @@ internal sealed class LineBuffer
     }
 
     /// <summary>Says how much of the room was filled; nothing means the end of the file.</summary>
-    internal void Filled(int count)
+    /// <returns>Whether it has ended.</returns>
+    internal bool Filled(int count)
     {
         _end += count;
-        _isComplete = count == 0;
+        return _isComplete = count == 0;
     }
 
-    private void Pass(int count)
+    private void Pass(int length)
     {
-        _start += count;
+        _start += length;
         _searched = 0;
     }
 }

@@ -64,7 +64,7 @@ public sealed record MasterListColumns
     /// <exception cref="ArgumentException">It is set to no such name.</exception>
     public string? Mark { get; init => field = Check(value); }
 
-    /// <summary>Of how many pieces the tool, container or case is.</summary>
+    /// <summary>Of how many pieces the tool, container or case is. It must be stated, unless <see cref="MasterListOptions.PiecesNotStatedMeansOne"/> is set.</summary>
     /// <value>1 to 128 characters, or null for none.</value>
     /// <exception cref="ArgumentException">It is set to no such name.</exception>
     public string? Pieces { get; init => field = Check(value); }

@@ -38,6 +38,10 @@ public sealed record MasterListOptions
     /// <exception cref="ArgumentException">It is set to null or an empty text.</exception>
     public string FalseWord { get; init => field = Word(value); } = "false";
 
+    /// <summary>Whether a tool, container or case whose number of pieces is not stated is of one piece.</summary>
+    /// <value>The default is false: such a row is not understood, as in a stored manifest.</value>
+    public bool PiecesNotStatedMeansOne { get; init; }
+
     /// <summary>What separates the columns.</summary>
     /// <value>As <see cref="ReadFileOptions.Delimiter"/>. The default is a comma.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set to a character that cannot separate columns.</exception>

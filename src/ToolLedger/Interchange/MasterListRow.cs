@@ -28,7 +28,7 @@ internal sealed class MasterListRow
     internal MasterListRow(MasterListOptions options)
     {
         _options = options;
-        _check = new LineCheck(default, _issues);
+        _check = new LineCheck(default, _issues) { IsOnePieceByDefault = options.PiecesNotStatedMeansOne };
     }
 
     /// <summary>What is wrong with the row read last.</summary>

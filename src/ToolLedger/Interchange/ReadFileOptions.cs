@@ -1,4 +1,5 @@
 using System;
+using ToolLedger.Reads;
 
 namespace ToolLedger.Interchange;
 
@@ -6,6 +7,9 @@ namespace ToolLedger.Interchange;
 /// <remarks>Changed with <c>with</c>. Immutable and thread-safe.</remarks>
 public sealed record ReadFileOptions
 {
+    /// <summary>The form for keeping reads: tags as text that says their kind, so that a file holds every kind of tag; everything else as in the defaults.</summary>
+    public static ReadFileOptions Archive { get; } = new() { TagForm = ReadTagForm.TagIdText };
+
     /// <summary>What the file calls its columns or members.</summary>
     /// <exception cref="ArgumentNullException">It is set to null.</exception>
     public ReadColumns Columns { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
@@ -17,6 +21,11 @@ public sealed record ReadFileOptions
         get;
         init => field = Enum.IsDefined(value) ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "There is no such form.");
     }
+
+    /// <summary>The site whose clocks local times are of; null where the file writes instants.</summary>
+    /// <value>Needed for <see cref="ReadTimeForm.Iso8601Local"/> and refused with other forms when the options are used: a file has local times or it has not.
+    /// The default is null.</value>
+    public SiteCalendar? Calendar { get; init; }
 
     /// <summary>How it writes tags. The default is EPC digits.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There is no such form.</exception>
@@ -61,5 +70,14 @@ public sealed record ReadFileOptions
         get;
         init => field = value is null or >= 0 ? value
             : throw new ArgumentOutOfRangeException(nameof(value), value, "The number of bad rows is 0 or more.");
+    }
+
+    /// <summary>The options, or the library's own form; throws where the declarations contradict each other.</summary>
+    internal static ReadFileOptions Checked(ReadFileOptions? options)
+    {
+        options ??= new ReadFileOptions();
+        return (options.TimeForm == ReadTimeForm.Iso8601Local) == (options.Calendar is not null)
+            ? options
+            : throw new ArgumentException("Local times and a calendar go together: each needs the other.", nameof(options));
     }
 }

@@ -48,6 +48,18 @@ public static class ReadFileRules
     /// <summary>A time without an offset from UTC is no instant.</summary>
     public static ReasonKind TimeWithoutOffset { get; } = new("read-file.time-without-offset", "The time \"{found}\" has no offset from UTC.");
 
+    /// <summary>A time with an offset from UTC where the file is declared to write local times.</summary>
+    public static ReasonKind TimeWithOffset { get; } = new(
+        "read-file.time-with-offset", "The time \"{found}\" has an offset from UTC, and the file is declared to write local times.");
+
+    /// <summary>A local time that the clocks of the site showed twice.</summary>
+    public static ReasonKind AmbiguousLocalTime { get; } = new(
+        "read-file.ambiguous-local-time", "The clocks of the site showed the time \"{found}\" twice, so it names no instant.");
+
+    /// <summary>A local time that the clocks of the site never showed.</summary>
+    public static ReasonKind SkippedLocalTime { get; } = new(
+        "read-file.skipped-local-time", "The clocks of the site never showed the time \"{found}\".");
+
     /// <summary>A time outside the years 1970 to 2999.</summary>
     public static ReasonKind TimeOutOfRange { get; } = new("read-file.time-out-of-range", "The time \"{found}\" is outside the years 1970 to 2999.");
 
@@ -72,11 +84,23 @@ public static class ReadFileRules
     /// <summary>A member is neither text nor a number.</summary>
     public static ReasonKind WrongType { get; } = new("read-file.wrong-type", "The member must be text or a number.");
 
+    /// <summary>A read has a value for which the file declares no column.</summary>
+    public static ReasonKind NoColumn { get; } = new("read-file.no-column", "The read has a value for {member}, and the file declares no column for it.");
+
+    /// <summary>The form stated cannot write the tag so that it is read back.</summary>
+    public static ReasonKind UnwritableTag { get; } = new("read-file.unwritable-tag", "The tag \"{found}\" cannot be written in the form stated.");
+
+    /// <summary>The form stated cannot write the time so that it is read back.</summary>
+    public static ReasonKind UnwritableTime { get; } = new("read-file.unwritable-time", "The time {found} cannot be written in the form stated.");
+
+    /// <summary>The TID is not of whole hexadecimal digits.</summary>
+    public static ReasonKind UnwritableTid { get; } = new("read-file.unwritable-tid", "A TID of {count} bits is not of whole hexadecimal digits.");
+
     /// <summary>Every kind of this room's read files.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
         NoHeader, MissingColumn, DuplicateColumn, NotUtf8, NotJson, LineTooLong, TooManyColumns, TooFewColumns, BadQuotes, MissingTag,
-        BadTag, MissingTime, BadTime, TimeWithoutOffset, TimeOutOfRange, TimesReversed, BadAntenna, BadStrength, BadCount, BadTid,
-        BadReportId, WrongType,
+        BadTag, MissingTime, BadTime, TimeWithoutOffset, TimeWithOffset, AmbiguousLocalTime, SkippedLocalTime, TimeOutOfRange, TimesReversed,
+        BadAntenna, BadStrength, BadCount, BadTid, BadReportId, WrongType, NoColumn, UnwritableTag, UnwritableTime, UnwritableTid,
     ];
 }

@@ -15,4 +15,9 @@ public enum ReadTimeForm
 
     /// <summary>Microseconds since 1970-01-01T00:00:00Z, with or without decimals.</summary>
     EpochMicroseconds,
+
+    /// <summary>Date and time as the site's clocks showed them, without an offset, for example 2026-03-01T15:55:01.25; the calendar of the options
+    /// (<see cref="ReadFileOptions.Calendar"/>) says which instant that was. A time that the clocks showed twice or never is refused, and so is one with
+    /// an offset.</summary>
+    Iso8601Local,
 }

@@ -30,6 +30,13 @@ internal abstract class RowParser
     /// <summary>Reads a line; what is wrong with it, or null.</summary>
     internal abstract RowFault? Read(ReadOnlySpan<byte> line, out TagRead read);
 
+    /// <summary>Reads whole lines up to the first that is not plain, which is to be read by <see cref="Read"/>.</summary>
+    /// <param name="bytes">Begin with a line; nothing of it has been looked at.</param>
+    /// <param name="destination">Where the reads go.</param>
+    /// <param name="length">How many bytes the lines have, with their ends.</param>
+    /// <returns>How many lines were read, each to a read.</returns>
+    internal abstract int ReadPlain(ReadOnlySpan<byte> bytes, Span<TagRead> destination, out int length);
+
     private protected RowFault Fault(ReadOnlySpan<byte> line, ReasonKind kind, ReadColumn column = ReadColumn.Ignored, ReadOnlySpan<byte> found = default)
     {
         string? name = Names.TextOf(column);

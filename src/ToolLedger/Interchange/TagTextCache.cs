@@ -11,6 +11,9 @@ internal sealed class TagTextCache
     private const int SlotCount = 4_096;
     private const int TextLengthMax = 16_400;
 
+    // The tag that a reader reports with an EPC of no bits: said in so many words, and not by a field that is empty.
+    private const string WithoutBits = "epc:";
+
     private readonly ReadTagForm _form;
     private readonly byte[]?[] _texts = new byte[SlotCount][];
     private readonly TagId[] _tags = new TagId[SlotCount];
@@ -53,6 +56,6 @@ internal sealed class TagTextCache
         string characters = Encoding.UTF8.GetString(text);
         return _form == ReadTagForm.PlainText
             ? TagId.TryParse("text:" + characters, out tag)
-            : TagId.TryParse(characters, out tag);
+            : string.Equals(characters, WithoutBits, StringComparison.Ordinal) || TagId.TryParse(characters, out tag);
     }
 }

@@ -1,31 +1,41 @@
 using System;
 using System.Buffers.Text;
+using ToolLedger.Reads;
 using ToolLedger.Records;
 
 namespace ToolLedger.Interchange;
 
-/// <summary>Reads instants from UTF-8 digits without the framework's parser, which costs more than the rest of a row.</summary>
+/// <summary>Reads instants from UTF-8 digits, in every spelling that a form allows.</summary>
 internal sealed class TimeText
 {
     private const int DateLength = 10;
     private const int MinuteLength = 17;
     private const int SecondsLength = 19;
     private const int MaxFractionDigits = 12;
-    private static readonly long FirstTicks = new DateTime(RecordTime.FirstYear, 1, 1, 0, 0, 0, DateTimeKind.Utc).Ticks;
-    private static readonly long EndTicks = new DateTime(RecordTime.LastYear + 1, 1, 1, 0, 0, 0, DateTimeKind.Utc).Ticks;
+
+    /// <summary>The first tick of the years that are allowed.</summary>
+    internal static readonly long FirstTicks = new DateTime(RecordTime.FirstYear, 1, 1, 0, 0, 0, DateTimeKind.Utc).Ticks;
+
+    /// <summary>The first tick behind them.</summary>
+    internal static readonly long EndTicks = new DateTime(RecordTime.LastYear + 1, 1, 1, 0, 0, 0, DateTimeKind.Utc).Ticks;
 
     private readonly ReadTimeForm _form;
+    private readonly SiteCalendar? _calendar;
 
     // Date, hour and minute of the row before, up to the second colon: nearly always those of this row.
     private readonly byte[] _minute = new byte[MinuteLength];
     private long _minuteTicks;
 
-    internal TimeText(ReadTimeForm form) => _form = form;
+    internal TimeText(ReadFileOptions options)
+    {
+        _form = options.TimeForm;
+        _calendar = options.Calendar;
+    }
 
     /// <summary>Null when read, otherwise the rule that was broken.</summary>
     internal ReasonKind? Read(ReadOnlySpan<byte> text, out long ticks)
     {
-        ReasonKind? fault = _form == ReadTimeForm.Iso8601WithOffset ? ReadIso(text, out ticks) : ReadEpoch(text, out ticks);
+        ReasonKind? fault = _form is ReadTimeForm.Iso8601WithOffset or ReadTimeForm.Iso8601Local ? ReadIso(text, out ticks) : ReadEpoch(text, out ticks);
         return fault ?? (ticks >= FirstTicks && ticks < EndTicks ? null : ReadFileRules.TimeOutOfRange);
     }
 
@@ -55,11 +65,31 @@ internal sealed class TimeText
         }
 
         ticks = minute + (second * TimeSpan.TicksPerSecond) + fraction;
-        return ReadOffset(text[at..], ref ticks);
+        return _calendar is null || _form != ReadTimeForm.Iso8601Local ? ReadOffset(text[at..], ref ticks) : ReadLocal(text[at..], _calendar, ref ticks);
+    }
+
+    // A time with an offset among times that are declared to have none: one of the two is wrong, and nobody here knows which.
+    private static ReasonKind? ReadLocal(ReadOnlySpan<byte> rest, SiteCalendar calendar, ref long ticks)
+    {
+        if (!rest.IsEmpty)
+        {
+            long offset = 0;
+            return ReadOffset(rest, ref offset) is null ? ReadFileRules.TimeWithOffset : ReadFileRules.BadTime;
+        }
+
+        if (calendar.TryFromLocal(new DateTime(ticks, DateTimeKind.Unspecified), out DateTimeOffset instant, out Reason? refusal))
+        {
+            ticks = instant.UtcTicks;
+            return null;
+        }
+
+        return refusal.Kind == CalendarRules.AmbiguousLocalTime ? ReadFileRules.AmbiguousLocalTime
+            : refusal.Kind == CalendarRules.SkippedLocalTime ? ReadFileRules.SkippedLocalTime
+            : ReadFileRules.TimeOutOfRange;
     }
 
     // RFC 3339 writes +hh:mm; the basic form +hhmm of ISO 8601 is just as clear.
-    private static ReasonKind? ReadOffset(ReadOnlySpan<byte> text, ref long ticks)
+    internal static ReasonKind? ReadOffset(ReadOnlySpan<byte> text, ref long ticks)
     {
         if (text.Length == 1 && (text[0] | 0x20) == 'z')
         {
@@ -111,7 +141,8 @@ internal sealed class TimeText
         return true;
     }
 
-    private static bool TryReadDate(ReadOnlySpan<byte> text, out long ticks)
+    /// <summary>Reads a date of ten characters as the ticks of its midnight.</summary>
+    internal static bool TryReadDate(ReadOnlySpan<byte> text, out long ticks)
     {
         ticks = 0;
         int century = TwoDigits(text, 0);

@@ -28,7 +28,7 @@ public sealed class ConsumableUse
     /// <exception cref="ArgumentException">The unit is empty.</exception>
     public required Unit Unit { get; init => field = EntryChecks.Checked(value, EntryChecks.Present(value.IsEmpty, InventoryRules.UseWithoutUnit), nameof(Unit)); }
 
-    /// <summary>How much was used: fitted, consumed, left in place on purpose.</summary>
+    /// <summary>How much was used: fitted, consumed, left in place on purpose. 0, with nothing scrapped either, states that the job took nothing, and so withdraws an earlier record of it.</summary>
     /// <value>0 (the default) to 1,000,000 with at most 3 decimals.</value>
     /// <exception cref="ArgumentException">The amount is outside the range.</exception>
     public decimal Used { get; init => field = EntryChecks.Checked(value, EntryChecks.Amount(value), nameof(Used)); }

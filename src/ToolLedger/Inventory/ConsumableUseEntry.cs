@@ -29,7 +29,7 @@ internal sealed class ConsumableUseEntry : JsonRecord
         Line = new JsonNumber(use.LineNumber),
         Job = new JsonText(use.Job),
         Unit = new JsonText(use.Unit.Value),
-        Used = use.Used == 0 ? default : new JsonNumber(use.Used),
+        Used = use is { Used: 0, Scrapped: > 0 } ? default : new JsonNumber(use.Used),
         Scrapped = use.Scrapped == 0 ? default : new JsonNumber(use.Scrapped),
         By = new JsonText(use.By.Value),
         At = new JsonText(RecordTime.ToText(use.At)),
@@ -43,6 +43,11 @@ internal sealed class ConsumableUseEntry : JsonRecord
         int? line = EntryMembers.Line(reader, Line, place, "line", InventoryRules.EntryWithoutLine);
         string? job = reader.Text(Job, place, "job", IdText.MaxLength);
         string? unit = EntryMembers.Id(reader, Unit, place, "unit", InventoryRules.UseWithoutUnit);
+        if (Used.IsAbsent && Scrapped.IsAbsent)
+        {
+            reader.Report(place + ".used", new Reason(InventoryRules.UseOfNothing));
+        }
+
         decimal? used = Used.IsAbsent ? 0 : EntryMembers.Amount(reader, Used, place, "used");
         decimal? scrapped = Scrapped.IsAbsent ? 0 : EntryMembers.Amount(reader, Scrapped, place, "scrapped");
         string? by = EntryMembers.Id(reader, By, place, "by", InventoryRules.EntryNotSigned);

@@ -51,8 +51,6 @@ internal static class EntryChecks
         ? null
         : new Reason(InventoryRules.ShortageWithoutQuantity);
 
-    internal static Reason? Use(ConsumableUse use) => use.Used + use.Scrapped > 0 ? null : new Reason(InventoryRules.UseOfNothing);
-
     internal static Reason? Joining(JoiningStatement joining) => joining.Wholes * 2 <= joining.Parts ? null : new Reason(
         InventoryRules.TooFewParts,
         ("parts", joining.Parts.ToString(CultureInfo.InvariantCulture)),

@@ -19,6 +19,7 @@ public sealed partial record InventoryPolicy
             JobRecordAgeMax = fields.Seconds("jobRecordAgeMaxSeconds", Default.JobRecordAgeMax, ShortestAge, LongestAge),
             ReconstructionPersonsNeeded = fields.Int32("reconstructionPersonsNeeded", Default.ReconstructionPersonsNeeded, 1, 2),
             SightingWitnessNeeded = fields.Flag("sightingWitnessNeeded", Default.SightingWitnessNeeded),
+            SightingsWithoutKitAccepted = fields.Flag("sightingsWithoutKitAccepted", Default.SightingsWithoutKitAccepted),
             CountWitnessNeeded = fields.Flag("countWitnessNeeded", Default.CountWitnessNeeded),
             CounterMaySign = fields.Flag("counterMaySign", Default.CounterMaySign),
             RolesThatMaySign = [.. fields.Texts("rolesThatMaySign", MaxListCount, IdText.MaxLength).Select(static text => new Role(text))],
@@ -41,6 +42,7 @@ public sealed partial record InventoryPolicy
         writer.WriteNumber("jobRecordAgeMaxSeconds", JsonFields.ToSeconds(JobRecordAgeMax));
         writer.WriteNumber("reconstructionPersonsNeeded", ReconstructionPersonsNeeded);
         writer.WriteBoolean("sightingWitnessNeeded", SightingWitnessNeeded);
+        writer.WriteBoolean("sightingsWithoutKitAccepted", SightingsWithoutKitAccepted);
         writer.WriteBoolean("countWitnessNeeded", CountWitnessNeeded);
         writer.WriteBoolean("counterMaySign", CounterMaySign);
         WriteTexts(writer, "rolesThatMaySign", RolesThatMaySign.Select(static role => role.Value));

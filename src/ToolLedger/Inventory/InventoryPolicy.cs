@@ -65,6 +65,10 @@ public sealed partial record InventoryPolicy
     /// <value>The default is false.</value>
     public bool SightingWitnessNeeded { get; init; }
 
+    /// <summary>Whether a sighting that does not say in which kit the tool was counts as one in its own kit.</summary>
+    /// <value>The default is false: a tool that was seen in a wheel well was seen, and is not back. Such a sighting then settles no line, and what was read or counted before it has lost its force.</value>
+    public bool SightingsWithoutKitAccepted { get; init; }
+
     /// <summary>Whether a count of items or pieces settles a line only with a second person as its witness. Without one it can still contradict.</summary>
     /// <value>The default is false.</value>
     public bool CountWitnessNeeded { get; init; }

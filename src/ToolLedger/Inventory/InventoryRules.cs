@@ -86,13 +86,13 @@ public static class InventoryRules
     public static ReasonKind EntryWithoutTime { get; } = new("inventory.entry-without-time", "The entry must say when, in the years 1970 to 2999.");
 
     /// <summary>An annotation of a shortage says no quantity, or another annotation says one.</summary>
-    public static ReasonKind ShortageWithoutQuantity { get; } = new("inventory.shortage-without-quantity", "An annotation of a shortage, and no other, must say by how much, more than 0, with its unit.");
+    public static ReasonKind ShortageWithoutQuantity { get; } = new("inventory.shortage-without-quantity", "An annotation of kind short must say by how much: shortBy, more than 0, and unit. No other annotation says shortBy.");
 
     /// <summary>A job record says no unit.</summary>
     public static ReasonKind UseWithoutUnit { get; } = new("inventory.use-without-unit", "A job record must say the unit of what was used.");
 
-    /// <summary>A job record says that nothing was used.</summary>
-    public static ReasonKind UseOfNothing { get; } = new("inventory.use-of-nothing", "A job record must say how much was used or scrapped, together more than 0.");
+    /// <summary>A stored job record says neither how much was used nor how much was scrapped.</summary>
+    public static ReasonKind UseOfNothing { get; } = new("inventory.use-of-nothing", "A job record must say how much was used or scrapped; 0 withdraws what an earlier record of the job said.");
 
     /// <summary>A joining makes more whole items than its parts can.</summary>
     public static ReasonKind TooFewParts { get; } = new("inventory.too-few-parts", "{parts} parts cannot make {wholes} whole items: each is made of two parts or more.");

@@ -160,7 +160,6 @@ public sealed partial class InventorySheet
         NoteAll(issues, "$.counts", sheet.Counts, "witness", static count => EntryChecks.Witness(count.By, count.Witness));
         NoteAll(issues, "$.pieceCounts", sheet.PieceCounts, "witness", static count => EntryChecks.Witness(count.By, count.Witness));
         NoteAll(issues, "$.annotations", sheet.Annotations, "shortBy", EntryChecks.ShortBy);
-        NoteAll(issues, "$.uses", sheet.Uses, "used", EntryChecks.Use);
         NoteAll(issues, "$.reconstructions", sheet.Reconstructions, "witness", static entry => EntryChecks.Witness(entry.SignedBy.By, entry.Witness));
         NoteAll(issues, "$.joinings", sheet.Joinings, "wholes", EntryChecks.Joining);
         NoteAll(issues, "$.seals", sheet.Seals, "witness", static seal => EntryChecks.Witness(seal.By, seal.Witness));

@@ -33,7 +33,7 @@ public sealed class Sighting
     /// <exception cref="ArgumentException">The place is empty.</exception>
     public required Place Where { get; init => field = EntryChecks.Checked(value, EntryChecks.Present(value.IsEmpty, InventoryRules.SightingWithoutPlace), nameof(Where)); }
 
-    /// <summary>The kit in which the tool was seen, where the person says so; default where not said. A tool seen inside another kit is not accounted for in its own.</summary>
+    /// <summary>The kit in which the tool was seen, where the person says so; default where not said. A tool seen inside another kit is not accounted for in its own, nor is one that is not said to be in its kit, unless the policy takes it for that (<see cref="InventoryPolicy.SightingsWithoutKitAccepted"/>).</summary>
     public KitId InKit { get; init; }
 
     /// <summary>What else told this tool from others with the same mark, such as its serial number, size or description: 1 to 64 printable characters; null (the default) if not said. Counts only where <see cref="InventoryPolicy.FurtherIdentificationAccepted"/>.</summary>

@@ -33,11 +33,32 @@ public sealed partial class KitManifest
     /// <param name="manifest">The manifest, or null.</param>
     /// <param name="issues">Every issue, at most 10,001, with place and line; empty when the manifest was read.</param>
     /// <returns>False if there are issues.</returns>
-    public static bool TryParse(ReadOnlySpan<byte> utf8Json, [NotNullWhen(true)] out KitManifest? manifest, out IReadOnlyList<RecordIssue> issues)
+    public static bool TryParse(ReadOnlySpan<byte> utf8Json, [NotNullWhen(true)] out KitManifest? manifest, out IReadOnlyList<RecordIssue> issues) =>
+        TryParse(utf8Json, ManifestReading.Strict, out manifest, out issues);
+
+    /// <summary>Reads a stored manifest with what the caller declares beside it. See <see cref="Parse(ReadOnlySpan{byte})"/>.</summary>
+    /// <param name="utf8Json">JSON as UTF-8, at most 64 MiB.</param>
+    /// <param name="reading">What the caller declares.</param>
+    /// <returns>The manifest.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="reading"/> is null.</exception>
+    /// <exception cref="RecordException">The manifest is refused; the exception lists every issue.</exception>
+    public static KitManifest Parse(ReadOnlySpan<byte> utf8Json, ManifestReading reading) =>
+        TryParse(utf8Json, reading, out KitManifest? manifest, out IReadOnlyList<RecordIssue> issues) ? manifest : throw new RecordException(issues);
+
+    /// <summary>Reads a stored manifest with what the caller declares beside it, if nothing speaks against it.</summary>
+    /// <param name="utf8Json">JSON as UTF-8, at most 64 MiB.</param>
+    /// <param name="reading">What the caller declares.</param>
+    /// <param name="manifest">The manifest, or null.</param>
+    /// <param name="issues">Every issue, at most 10,001, with place and line; empty when the manifest was read.</param>
+    /// <returns>False if there are issues.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="reading"/> is null.</exception>
+    public static bool TryParse(
+        ReadOnlySpan<byte> utf8Json, ManifestReading reading, [NotNullWhen(true)] out KitManifest? manifest, out IReadOnlyList<RecordIssue> issues)
     {
+        ArgumentNullException.ThrowIfNull(reading);
         var found = new List<RecordIssue>();
         ManifestContent? content = RecordJson.TryRead(utf8Json, KitsJson.Default.KitManifestFile, Schema, JsonLimits.ForRecord(MaxLineCount), found, out KitManifestFile? file)
-            ? file.Read(new RecordReader(found))
+            ? file.Read(new RecordReader(found), reading)
             : null;
         manifest = content is null ? null : new KitManifest(content);
         issues = found;
@@ -45,7 +66,7 @@ public sealed partial class KitManifest
     }
 
     /// <summary>Writes the stored form: UTF-8, indented, lines ordered by number.</summary>
-    /// <returns>JSON that <see cref="Parse"/> reads back.</returns>
+    /// <returns>JSON that <see cref="Parse(ReadOnlySpan{byte})"/> reads back.</returns>
     public byte[] ToJson() => RecordJson.Write(KitManifestFile.Of(this), KitsJson.Default.KitManifestFile);
 
     private Dictionary<ToolId, ManifestLine> IndexTools()

@@ -32,7 +32,7 @@ internal sealed class KitManifestFile : JsonRecordFile
     };
 
     /// <summary>Null and issues if a member is missing or wrong.</summary>
-    internal ManifestContent? Read(RecordReader reader)
+    internal ManifestContent? Read(RecordReader reader, ManifestReading reading)
     {
         reader.RefuseUnknown(this, "$");
         string? kit = reader.Text(Kit, "$", "kit", IdText.MaxLength);
@@ -50,7 +50,7 @@ internal sealed class KitManifestFile : JsonRecordFile
         }
 
         Signature? signedBy = SignedBy?.Read(reader, "$.signedBy");
-        ManifestLine[] lines = ReadLines(reader, kit is null ? default : new KitId(kit));
+        ManifestLine[] lines = ReadLines(reader, kit is null ? default : new KitId(kit), reading);
         return reader.Issues.Count > 0 ? null : new ManifestContent
         {
             Id = new KitId(kit!),
@@ -62,9 +62,9 @@ internal sealed class KitManifestFile : JsonRecordFile
         };
     }
 
-    private ManifestLine[] ReadLines(RecordReader reader, KitId kit)
+    private ManifestLine[] ReadLines(RecordReader reader, KitId kit, ManifestReading reading)
     {
-        var check = new LineCheck(kit, reader.Issues);
+        var check = new LineCheck(kit, reader.Issues) { IsOnePieceByDefault = reading.PiecesNotStatedMeansOne };
         var lines = new List<ManifestLine>();
         for (int i = 0; i < (Lines?.Count ?? 0); i++)
         {

@@ -23,6 +23,9 @@ internal sealed class LineCheck
         _issues = issues;
     }
 
+    /// <summary>Whether the caller has declared that a tool whose number of pieces is not stated is of one piece.</summary>
+    internal bool IsOnePieceByDefault { get; init; }
+
     internal static string PlaceOf(int index) => string.Create(CultureInfo.InvariantCulture, $"$.lines[{index}]");
 
     internal static Reason TooManyLines() => new(ManifestRules.TooManyLines,

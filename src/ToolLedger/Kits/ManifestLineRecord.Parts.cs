@@ -47,7 +47,7 @@ internal sealed partial class ManifestLineRecord
         for (int i = 0; i < records.Count; i++)
         {
             string itemPlace = string.Create(CultureInfo.InvariantCulture, $"{place}.alternates[{i}]");
-            if (reader.NotNull(records[i], itemPlace)?.Read(reader, itemPlace, ManifestRules.NoPieceCount) is { } alternate)
+            if (reader.NotNull(records[i], itemPlace)?.Read(reader, itemPlace, ManifestRules.NoPieceCount, check.IsOnePieceByDefault) is { } alternate)
             {
                 alternates.Add(alternate);
             }

@@ -181,7 +181,7 @@ internal sealed partial class ManifestLineRecord : JsonRecord
             check.Tool(id, reader.LineNumber, place);
         }
 
-        return record.Read(reader, $"{place}.{member}", ManifestRules.NoPieceCount);
+        return record.Read(reader, $"{place}.{member}", ManifestRules.NoPieceCount, check.IsOnePieceByDefault);
     }
 
     /// <summary>Members of another kind are as unknown here as any other.</summary>

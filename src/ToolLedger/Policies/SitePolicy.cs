@@ -1,6 +1,9 @@
 using System;
 using ToolLedger.Calibration;
+using ToolLedger.Custody;
+using ToolLedger.Holds;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
@@ -8,7 +11,7 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Policies;
 
-/// <summary>Everything a site decides for itself, in one record: when a session is evidence, what reads prove, how far people's word goes, how due dates are read,
+/// <summary>Everything a site decides for itself, in one record: when a session is evidence, what reads prove, how far people's word goes, what marks look like, how due dates are read,
 /// which patterns are worth a finding, and the site's calendar.</summary>
 /// <remarks>The defaults are the P0 example values of this library, not a directive's: an organisation puts its own in their place. Changed with <c>with</c>.
 /// Immutable and thread-safe.</remarks>
@@ -37,6 +40,15 @@ public sealed partial record SitePolicy
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public InventoryPolicy Inventory { get; init => field = Given(value); } = new();
 
+    /// <summary>Who may sign for what.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public CustodyPolicy Custody { get; init => field = Given(value); } = new();
+
+    /// <summary>What the marks of this site look like.</summary>
+    /// <value>The default asks for nothing.</value>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public MarkFormat Marks { get; init => field = Given(value); } = MarkFormat.Any;
+
     /// <summary>How due dates are read.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public CalibrationPolicy Calibration { get; init => field = Given(value); } = new();
@@ -44,6 +56,10 @@ public sealed partial record SitePolicy
     /// <summary>When patterns in the reads become findings.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public FindingPolicy Findings { get; init => field = Given(value); } = new();
+
+    /// <summary>Who may end searches and holds, who must be told, what must be searched.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public HoldPolicy Holds { get; init => field = Given(value); } = new();
 
     /// <summary>The dates and clock offsets of the site.</summary>
     /// <value>The default is UTC.</value>
@@ -56,6 +72,8 @@ public sealed partial record SitePolicy
         Sessions = Sessions,
         Presence = Presence,
         Inventory = Inventory,
+        Custody = Custody,
+        Marks = Marks,
         Calibration = Calibration,
         Findings = Findings,
         Calendar = Calendar,

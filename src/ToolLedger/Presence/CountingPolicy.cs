@@ -2,6 +2,8 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Runtime.InteropServices;
+using System.Threading;
+using ToolLedger.Reads;
 using ToolLedger.Records;
 
 namespace ToolLedger.Presence;
@@ -16,6 +18,8 @@ public sealed partial class CountingPolicy : PresencePolicy
     // Said of most tags, and without a value of their own.
     private static readonly Reason NoLook = new(PresenceReasons.NoLook);
     private static readonly Reason EpcOnly = new(PresenceReasons.EpcOnly);
+
+    private readonly KnownView?[] _known = new KnownView?[256];
 
     /// <inheritdoc/>
     public override string Kind => "counting";
@@ -76,10 +80,43 @@ public sealed partial class CountingPolicy : PresencePolicy
         return new PresenceJudgement(PresenceState.Weak, reasons);
     }
 
-    /// <summary>What <see cref="Judge"/> says of looks in one pass of a valid session.</summary>
-    internal PresenceState JudgeOnePass(int looks, int antennas) => looks == 0 ? PresenceState.NotRead
-        : IsEnough(new View(looks, 1, antennas), new View(looks, 1, antennas)) ? PresenceState.Accounted
-        : PresenceState.Weak;
+    /// <summary>Judges a tag of one good pass and no known history. What was judged alike before is not made again.</summary>
+    /// <param name="looks">The looks, 0 or more.</param>
+    /// <param name="antennas">The different antennas among them.</param>
+    /// <param name="hasTid">Whether its TID was read.</param>
+    /// <returns>The same as <see cref="Judge"/>.</returns>
+    internal PresenceJudgement JudgeOnePass(int looks, int antennas, bool hasTid)
+    {
+        KnownView?[] known = _known;
+        ref KnownView? place = ref known[((looks * 31) + (antennas * 2) + (hasTid ? 1 : 0)) & (known.Length - 1)];
+        KnownView? view = place;
+        if (view is null || view.Looks != looks || view.Antennas != antennas || view.HasTid != hasTid)
+        {
+            // Two threads may make the same one: whichever stays says the same.
+            view = new KnownView(looks, antennas, hasTid, Judge(OnePass(looks, antennas, hasTid)));
+            Volatile.Write(ref place, view);
+        }
+
+        return view.Judgement;
+    }
+
+    private static PresenceEvidence OnePass(int looks, int antennas, bool hasTid)
+    {
+        int tidLooks = hasTid ? looks : 0;
+        var views = new AntennaEvidence[antennas];
+        for (int i = 0; i < antennas; i++)
+        {
+            views[i] = new AntennaEvidence(default, new AntennaPort((byte)(i + 1)), IsDegraded: false, looks) { TidLookCount = tidLooks };
+        }
+
+        return new PresenceEvidence
+        {
+            Tag = default,
+            Passes = looks == 0 ? [] : [new PassEvidence(default, 1, IsDegraded: false, looks, looks) { TidLookCount = tidLooks }],
+            Antennas = views,
+            HasTid = hasTid,
+        };
+    }
 
     private bool IsEnough(View all, View valid)
         => IsEnough(valid) || (all.Looks >= LooksNeeded && all.Passes >= DegradedPassesNeeded && all.Passes >= PassesNeeded);
@@ -184,6 +221,8 @@ public sealed partial class CountingPolicy : PresencePolicy
 
     private static int InRange(int value, int min, int max, string name)
         => value >= min && value <= max ? value : throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be {min} to {max}."));
+
+    private sealed record KnownView(int Looks, int Antennas, bool HasTid, PresenceJudgement Judgement);
 
     [StructLayout(LayoutKind.Auto)]
     private readonly record struct View(int Looks, int Passes, int Antennas);

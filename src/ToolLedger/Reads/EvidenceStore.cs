@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Threading;
 using ToolLedger.Identifiers;
 using ToolLedger.Tools;
@@ -13,8 +14,8 @@ namespace ToolLedger.Reads;
 /// </summary>
 internal sealed class EvidenceStore
 {
-    // An antenna of a higher number does not fit the mark of the latest look, which is also how "none" is told.
-    private const int RecentAntennas = 63;
+    /// <summary>An antenna of this number or a higher one does not fit the mark of the latest look, which is also how "none" is told.</summary>
+    internal const int PlainAntennas = 63;
 
     private readonly TagTable _tags;
     private readonly LookLog _looks;
@@ -50,6 +51,7 @@ internal sealed class EvidenceStore
     /// <param name="slot">The slot.</param>
     /// <param name="isOfOnePass">Whether the whole slot belongs to the pass, so that slot and antenna tell a look.</param>
     /// <param name="ticks">The instant.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal bool AddLook(int tag, ref TagEntry entry, int pass, byte antenna, int slot, bool isOfOnePass, long ticks)
     {
         long at = ticks - Origin;
@@ -61,19 +63,20 @@ internal sealed class EvidenceStore
 
         // Most reads repeat the look before them.
         uint recent = ((uint)antenna << LookKey.SlotBits) | (uint)slot;
-        bool canTell = isOfOnePass && antenna < RecentAntennas;
-        if (canTell && recent == entry.Recent)
-        {
-            return true;
-        }
+        bool canTell = isOfOnePass && antenna < PlainAntennas;
+        return (canTell && recent == entry.Recent) || AddOther(ref entry, LookKey.Of(tag, pass, antenna, slot), canTell ? recent : uint.MaxValue);
+    }
 
-        if (!_looks.TryAdd(LookKey.Of(tag, pass, antenna, slot)))
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private bool AddOther(ref TagEntry entry, ulong look, uint recent)
+    {
+        if (!_looks.TryAdd(look))
         {
             return false;
         }
 
         _index = null;
-        entry.Recent = canTell ? recent : uint.MaxValue;
+        entry.Recent = recent;
         return true;
     }
 
@@ -84,7 +87,22 @@ internal sealed class EvidenceStore
         _index = null;
     }
 
-    internal static void AddStrength(ref TagEntry entry, short centiDbm)
+    /// <summary>Adds what a read says beside its look.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal void AddDetails(ref TagEntry entry, in TagRead read)
+    {
+        if (read.HasStrength)
+        {
+            AddStrength(ref entry, read.CentiDbm);
+        }
+
+        if (read.HasTid)
+        {
+            AddTid(ref entry, read.Tid);
+        }
+    }
+
+    private static void AddStrength(ref TagEntry entry, short centiDbm)
     {
         if (!TagTable.HasStrength(entry))
         {
@@ -98,7 +116,8 @@ internal sealed class EvidenceStore
         }
     }
 
-    internal void AddTid(ref TagEntry entry, Tid tid)
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void AddTid(ref TagEntry entry, Tid tid)
     {
         ref TidPair pair = ref RestOf(ref entry).Tids;
         if (tid == pair.First || tid == pair.Second)
@@ -256,6 +275,7 @@ internal sealed class EvidenceStore
         }
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void AddControlSpan(int tag, byte antenna, long at)
     {
         bool isKnown = _controlSpans.TryGetValue((tag, antenna), out (long First, long Last) span);

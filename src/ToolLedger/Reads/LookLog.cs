@@ -1,5 +1,7 @@
 using System;
+using System.Buffers;
 using System.Collections.Generic;
+using System.Runtime.CompilerServices;
 
 namespace ToolLedger.Reads;
 
@@ -10,7 +12,8 @@ namespace ToolLedger.Reads;
 internal sealed class LookLog
 {
     private const int FirstLength = 64;
-    private const int SmallCount = 65_536;
+    private const int SegmentLength = 32_768;
+    private const int SmallCount = 524_288;
 
     // Where looks come twice, room for as many again; where hardly any do, sorting them often would be for nothing.
     private const int Factor = 2;
@@ -21,8 +24,12 @@ internal sealed class LookLog
 
     // By tag, the earliest look of a slot in which a pass began that was announced later: nobody can tell on which side of the start it lay.
     private readonly Dictionary<int, ulong> _undecided = [];
-    private ulong[] _looks = new ulong[FirstLength];
-    private int _count;
+
+    // All segments but the last are full: growing copies nothing.
+    private readonly List<ulong[]> _segments = [new ulong[FirstLength]];
+    private ulong[] _last;
+    private int _lastCount;
+    private int _countBefore;
     private int _compactAt = SmallCount;
     private bool _isSorted = true;
 
@@ -33,6 +40,7 @@ internal sealed class LookLog
     {
         _keptInCell = keptInCell;
         _limit = limit;
+        _last = _segments[0];
     }
 
     /// <summary>Whether there were more different looks than may be kept. Asking may sort.</summary>
@@ -40,29 +48,27 @@ internal sealed class LookLog
     {
         get
         {
-            if (_count > _limit)
+            if (Count > _limit)
             {
                 Compact();
             }
 
-            return _count > _limit;
+            return Count > _limit;
         }
     }
 
+    private int Count => _countBefore + _lastCount;
+
     /// <summary>Adds a look; false when the log is full of different ones.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal bool TryAdd(ulong look)
     {
-        if (_count == _compactAt && !MakeRoom())
+        if (_lastCount == _last.Length && !MakeRoom())
         {
             return false;
         }
 
-        if (_count == _looks.Length)
-        {
-            Grow();
-        }
-
-        _looks[_count++] = look;
+        _last[_lastCount++] = look;
         _isSorted = false;
         return true;
     }
@@ -74,7 +80,8 @@ internal sealed class LookLog
     /// <param name="firstSlot">The first slot that is wholly of the later pass: the same one where the pass starts with a slot.</param>
     internal void SplitPass(int pass, int newPass, int startSlot, int firstSlot)
     {
-        Span<ulong> looks = _looks.AsSpan(0, _count);
+        ulong[] all = ArrayPool<ulong>.Shared.Rent(Count);
+        Span<ulong> looks = Gather(all);
         int kept = 0;
         foreach (ulong look in looks)
         {
@@ -93,56 +100,96 @@ internal sealed class LookLog
             }
         }
 
-        _count = kept;
+        Spread(looks[..kept]);
         _isSorted = false;
+        ArrayPool<ulong>.Shared.Return(all);
     }
 
-    /// <summary>The different looks in order, in place: they stand until the next one is added.</summary>
+    /// <summary>The different looks in order: they stand until the next one is added.</summary>
     internal ReadOnlyMemory<ulong> InOrder()
     {
         Compact();
         DecideLooks();
         Compact();
-        return _looks.AsMemory(0, _count);
+        if (_segments.Count > 1)
+        {
+            // One segment for all, so that nothing is kept twice.
+            var all = new ulong[Count];
+            Gather(all);
+            _last = all;
+            _lastCount = _last.Length;
+            _countBefore = 0;
+            _segments.Clear();
+            _segments.Add(_last);
+        }
+
+        return _last.AsMemory(0, _lastCount);
     }
 
     // On either side such a look could make two passes of one, so it counts only for a tag of which nothing else is known.
     private void DecideLooks()
     {
-        int count = _count;
+        if (_undecided.Count == 0)
+        {
+            return;
+        }
+
+        ulong[] all = ArrayPool<ulong>.Shared.Rent(Count);
+        ReadOnlySpan<ulong> looks = Gather(all);
         foreach ((int tag, ulong look) in _undecided)
         {
-            int at = _looks.AsSpan(0, count).BinarySearch(LookKey.Of(tag, 0, 0, 0));
-            if (~at == count || LookKey.Tag(_looks[~at]) != tag)
+            int at = looks.BinarySearch(LookKey.Of(tag, 0, 0, 0));
+            if (~at == looks.Length || LookKey.Tag(looks[~at]) != tag)
             {
                 TryAdd(look);
             }
         }
 
         _undecided.Clear();
+        ArrayPool<ulong>.Shared.Return(all);
     }
 
-    // While it is small, looks that came twice make room first: a session of a kit soon takes no more memory.
-    private void Grow()
-    {
-        if (_count <= SmallCount)
-        {
-            Compact();
-        }
-
-        if (_count > _looks.Length / 4 * 3)
-        {
-            Array.Resize(ref _looks, (int)Math.Min(2L * _looks.Length, Array.MaxLength));
-        }
-    }
-
+    // While there are few, looks that came twice make room first: a session of a kit soon takes no more memory.
     private bool MakeRoom()
     {
-        int before = _count;
-        Compact();
-        long factor = _count > before / 8 * 7 ? FactorWithoutRepeats : Factor;
-        _compactAt = (int)Math.Min(Math.Max(SmallCount, factor * _count), (long)_limit + (_limit / 4) + SmallCount);
-        return _count <= _limit;
+        if (_last.Length < SegmentLength || Count >= _compactAt)
+        {
+            int before = Count;
+            Compact();
+            long factor = Count > before / 8 * 7 ? FactorWithoutRepeats : Factor;
+            _compactAt = (int)Math.Min(Math.Max(SmallCount, factor * Count), (long)_limit + (_limit / 4) + SmallCount);
+            if (Count > _limit)
+            {
+                return false;
+            }
+        }
+
+        if (_lastCount > _last.Length / 4 * 3)
+        {
+            Extend();
+        }
+
+        return true;
+    }
+
+    private void Extend()
+    {
+        if (_segments.Count == 1 && _last.Length < SegmentLength)
+        {
+            Array.Resize(ref _last, _last.Length * 2);
+            _segments[0] = _last;
+            return;
+        }
+
+        if (_lastCount < _last.Length)
+        {
+            return;
+        }
+
+        _countBefore += _lastCount;
+        _lastCount = 0;
+        _last = new ulong[SegmentLength];
+        _segments.Add(_last);
     }
 
     private void Compact()
@@ -152,7 +199,8 @@ internal sealed class LookLog
             return;
         }
 
-        Span<ulong> looks = _looks.AsSpan(0, _count);
+        ulong[] all = ArrayPool<ulong>.Shared.Rent(Count);
+        Span<ulong> looks = Gather(all);
         LookSort.Sort(looks);
         int kept = 0;
         int inCell = 0;
@@ -167,7 +215,40 @@ internal sealed class LookLog
             }
         }
 
-        _count = kept;
+        Spread(looks[..kept]);
         _isSorted = true;
+        ArrayPool<ulong>.Shared.Return(all);
+    }
+
+    private Span<ulong> Gather(ulong[] target)
+    {
+        int count = 0;
+        foreach (ulong[] segment in _segments)
+        {
+            int length = segment == _last ? _lastCount : segment.Length;
+            segment.AsSpan(0, length).CopyTo(target.AsSpan(count));
+            count += length;
+        }
+
+        return target.AsSpan(0, count);
+    }
+
+    // Never more looks than were gathered.
+    private void Spread(ReadOnlySpan<ulong> looks)
+    {
+        int used = 0;
+        _countBefore = 0;
+        while (looks.Length > _segments[used].Length)
+        {
+            looks[.._segments[used].Length].CopyTo(_segments[used]);
+            looks = looks[_segments[used].Length..];
+            _countBefore += _segments[used].Length;
+            used++;
+        }
+
+        _last = _segments[used];
+        looks.CopyTo(_last);
+        _lastCount = looks.Length;
+        _segments.RemoveRange(used + 1, _segments.Count - used - 1);
     }
 }

@@ -5,10 +5,14 @@ namespace ToolLedger.Reads;
 
 /// <summary>Notes the tags heard at a station while no session is open: hints, never evidence.</summary>
 /// <remarks>What is kept grows with the number of different tags, never with the number of reads, and neither order nor
-/// repeats change a note, but for reads further apart than a log reaches: a read that far behind those noted starts the log
-/// anew, so that a reader whose clock had not been set yet does not shut out what it hears afterwards. Not thread-safe.</remarks>
+/// repeats change a note, but for reads further apart than a log reaches: a read that far ahead of those noted starts the log
+/// anew, so that a reader whose clock had not been set yet does not shut out what it hears afterwards. For the same reason a read
+/// from the future is not kept. Not thread-safe.</remarks>
 public sealed class ProximityLog
 {
+    /// <summary>How far ahead of the host's own time a read may be stamped to be noted: clocks differ, and a reader that runs further ahead shows no time at all.</summary>
+    public static TimeSpan MaxAhead { get; } = TimeSpan.FromHours(1);
+
     private readonly StationId _station;
     private readonly SessionPolicy _policy;
     private readonly long _slotLength;
@@ -48,14 +52,15 @@ public sealed class ProximityLog
         }
     }
 
-    /// <summary>How many reads could not be kept because a limit was reached, because they name no tag, or because they lie over 33,554,431 slots before or behind others: half a year of the default slot length, four days of the shortest. Of two reads that far apart the earlier is not kept.</summary>
+    /// <summary>How many reads could not be kept because a limit was reached, because they name no tag, because they lie more than <see cref="MaxAhead"/> in the future, or because they lie over 33,554,431 slots before or behind others: half a year of the default slot length, four days of the shortest. Of two reads that far apart the earlier is not kept.</summary>
     public long NotKeptCount { get; private set; }
 
     /// <summary>Adds a read. Any order is fine.</summary>
     /// <param name="read">The read.</param>
-    public void Add(in TagRead read)
+    /// <param name="receivedAt">The host's own time when it was received.</param>
+    public void Add(in TagRead read, DateTimeOffset receivedAt)
     {
-        if (read.Tag.IsEmpty)
+        if (read.Tag.IsEmpty || read.LastTicks - receivedAt.UtcTicks > MaxAhead.Ticks)
         {
             NotKeptCount++;
             return;

@@ -92,6 +92,10 @@ public sealed class ReadSession
     /// without control tags, something was heard; and no disconnection was reported.</summary>
     public IReadOnlyList<AntennaPort> LiveAntennas => _judge.LiveAntennas;
 
+    /// <summary>What was reported lost: of each kind and antenna the first. Reads
+    /// that are kept without them would look more complete than they were; a presentation that lists them makes a replay conclude the same.</summary>
+    public IReadOnlyList<ReportedLoss> Losses => [.. _facts.Losses.All.Select(loss => loss.First)];
+
     /// <summary>Kits that stood within reach without being presented, as the presentation states and as was noted while the session was open, in order of kit
     /// and start.</summary>
     public IReadOnlyList<NearbyKit> NearbyKits { get; }

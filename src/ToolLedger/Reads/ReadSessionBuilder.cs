@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
 using ToolLedger.Records;
@@ -24,36 +23,11 @@ public sealed class ReadSessionBuilder
     private readonly Presentation _presentation;
     private readonly SessionPolicy _policy;
     private readonly ILogger _logger;
-    private readonly EvidenceStore _store;
-    private readonly RepeatWindow _repeats;
-    private readonly ActivityMap?[] _activity = new ActivityMap?[256];
-    private readonly bool[] _unlisted = new bool[256];
-    private readonly bool[] _listed = new bool[256];
-    private readonly byte _onlyAntenna;
-    private readonly List<long> _passStarts = [];
+    private readonly ReadPlacer _placer;
     private readonly LossTally _losses = new();
     private readonly List<NearbyKit> _nearby = [];
     private readonly long _from;
     private readonly long _end;
-    private readonly long _correction;
-    private readonly long _slotLength;
-
-    // The slot and pass that the read before fell into, and the ticks for which both hold.
-    private long _slotFrom;
-    private long _slotTo;
-    private int _slot;
-    private int _pass;
-    private bool _isOfOnePass;
-
-    private long _readCount;
-    private long _repeatCount;
-    private long _outsideCount;
-    private long _unlistedCount;
-    private long _overLimitCount;
-    private long _lastAccepted = long.MinValue;
-    private long _earliestOutside = long.MaxValue;
-    private long _latestOutside = long.MinValue;
-    private bool _isLookLimitReached;
     private bool _isClosed;
 
     /// <summary>Opens a session.</summary>
@@ -70,22 +44,9 @@ public sealed class ReadSessionBuilder
         _presentation = presentation;
         _policy = policy;
         _logger = logger ?? NullLogger.Instance;
-        _repeats = new RepeatWindow(policy);
-        _slotLength = policy.SlotLength.Ticks;
         _from = presentation.From.UtcTicks;
-        _store = new EvidenceStore(policy, _from, presentation.Station.ControlTags.Select(control => control.Tag));
         _end = Math.Min(presentation.Until?.UtcTicks ?? long.MaxValue, _from + policy.MaximumWindow.Ticks);
-        _correction = presentation.ReaderClockOffset.GetValueOrDefault().Ticks;
-        _passStarts.Add(_from);
-        _passStarts.AddRange(presentation.PassStarts.Select(start => start.UtcTicks));
-        foreach (AntennaPort antenna in presentation.Station.Antennas)
-        {
-            _listed[antenna.Number] = true;
-        }
-
-        // A reader that does not report its only antenna means that one.
-        _listed[0] = true;
-        _onlyAntenna = presentation.Station.Antennas.Count == 1 ? presentation.Station.Antennas[0].Number : (byte)0;
+        _placer = new ReadPlacer(presentation, policy, _end, () => SessionLog.LimitReached(_logger, presentation.Id));
         SessionLog.SessionOpened(_logger, presentation.Id, presentation.Station.Id, presentation.From, presentation.Kits.Count);
         foreach (ReportedLoss loss in presentation.Losses)
         {
@@ -100,7 +61,7 @@ public sealed class ReadSessionBuilder
     public ReadPlacement Add(in TagRead read)
     {
         RequireOpen();
-        return Place(_store.Tags.FindOrAdd(in read.TagInPlace), in read);
+        return _placer.Add(in read);
     }
 
     /// <summary>Adds many reads, in any order: the same as adding each, and faster, because many tags are looked up together.</summary>
@@ -110,22 +71,7 @@ public sealed class ReadSessionBuilder
     public int AddRange(ReadOnlySpan<TagRead> reads)
     {
         RequireOpen();
-        Span<int> found = stackalloc int[TagTable.BatchLength];
-        int accepted = 0;
-        while (!reads.IsEmpty)
-        {
-            ReadOnlySpan<TagRead> batch = reads[..Math.Min(reads.Length, TagTable.BatchLength)];
-            reads = reads[batch.Length..];
-            _store.Tags.FindTogether(batch, found);
-            for (int i = 0; i < batch.Length; i++)
-            {
-                ref readonly TagRead read = ref batch[i];
-                int index = found[i] >= 0 ? found[i] : _store.Tags.FindOrAdd(in read.TagInPlace);
-                accepted += Place(index, in read) == ReadPlacement.Accepted ? 1 : 0;
-            }
-        }
-
-        return accepted;
+        return _placer.AddRange(reads);
     }
 
     /// <summary>Says that a further pass begins: the bag was turned, moved or put back.</summary>
@@ -136,28 +82,20 @@ public sealed class ReadSessionBuilder
     public void BeginPass(DateTimeOffset at)
     {
         RequireOpen();
-        if (_passStarts.Count == Presentation.MaxPassCount)
+        if (_placer.PassCount == Presentation.MaxPassCount)
         {
             throw new InvalidOperationException("A presentation has at most 100 passes.");
         }
 
         long start = at.UtcTicks;
-        if (start <= _passStarts[^1] || start >= _end)
+        if (start <= _placer.LastPassStart || start >= _end)
         {
             throw new ArgumentOutOfRangeException(
                 nameof(at), at, "A pass begins later than the pass before it and before the end of the session.");
         }
 
-        _passStarts.Add(start);
-        _slotFrom = _slotTo = 0;
-        if (_lastAccepted >= start)
-        {
-            int startSlot = (int)((start - _from) / _slotLength);
-            int firstSlot = (int)((start - _from + _slotLength - 1) / _slotLength);
-            _store.SplitPass(_passStarts.Count - 1, _passStarts.Count, startSlot, firstSlot);
-        }
-
-        SessionLog.PassBegan(_logger, _presentation.Id, _passStarts.Count, at);
+        _placer.BeginPass(start);
+        SessionLog.PassBegan(_logger, _presentation.Id, _placer.PassCount, at);
     }
 
     /// <summary>Says that something was lost.</summary>
@@ -221,155 +159,15 @@ public sealed class ReadSessionBuilder
 
         TimeSpan? after = Presentation.CheckOffset(readerClockOffsetAfter) ?? _presentation.ReaderClockOffsetAfter;
         _isClosed = true;
-        var facts = new SessionFacts
-        {
-            Presentation = _presentation,
-            Policy = _policy,
-            Store = _store,
-            Activity = _activity,
-            Unlisted = _unlisted,
-            Losses = _losses,
-            PassStarts = _passStarts,
-            To = to,
-            ClockOffsetAfter = after,
-            NearbyKits = _nearby,
-            LastAccepted = _lastAccepted,
-            EarliestOutside = _earliestOutside,
-            LatestOutside = _latestOutside,
-            IsLookLimitReached = _isLookLimitReached || _store.IsOverLookLimit,
-            ReadCount = _readCount,
-            RepeatCount = _repeatCount,
-            OutsideCount = _outsideCount,
-            UnlistedCount = _unlistedCount,
-            OverLimitCount = _overLimitCount,
-        };
+        SessionFacts facts = _placer.Close(to, after, _losses, _nearby);
         var session = new ReadSession(facts);
-        SessionLog.SessionClosed(_logger, _presentation.Id, to, session.Health.State, session.TagCount, _readCount);
+        SessionLog.SessionClosed(_logger, _presentation.Id, to, session.Health.State, session.TagCount, facts.ReadCount);
         if (session.Health.State != SessionState.Valid && _logger.IsEnabled(LogLevel.Warning))
         {
             SessionLog.SessionDoubtful(_logger, _presentation.Id, session.Health.State, string.Join(" ", session.Health.Reasons));
         }
 
         return session;
-    }
-
-    private ReadPlacement Place(int index, in TagRead read)
-    {
-        _readCount++;
-        if (index < 0)
-        {
-            return OverLimit();
-        }
-
-        ref TagEntry entry = ref _store.Tags[index];
-        bool repeat = _repeats.Observe(index, read);
-        byte antenna = read.AntennaNumber == 0 ? _onlyAntenna : read.AntennaNumber;
-        bool kept = true;
-        bool inside = _listed[antenna] && PlaceLooks(index, ref entry, read, antenna, out kept);
-        _unlisted[antenna] |= !_listed[antenna];
-
-        // Evidence is a set, so a repeat has been added like any other read and has changed nothing.
-        if (repeat)
-        {
-            _repeatCount++;
-            _store.CountRepeat(ref entry);
-            return ReadPlacement.Repeat;
-        }
-
-        if (!inside)
-        {
-            _outsideCount++;
-            _unlistedCount += _listed[antenna] ? 0 : 1;
-            _store.CountOutside(ref entry);
-            _earliestOutside = Math.Min(_earliestOutside, read.FirstTicks - _correction);
-            _latestOutside = Math.Max(_latestOutside, read.LastTicks - _correction);
-            return ReadPlacement.OutsideWindow;
-        }
-
-        if (!kept)
-        {
-            _isLookLimitReached = true;
-            return OverLimit();
-        }
-
-        _store.CountAccepted(ref entry);
-        return ReadPlacement.Accepted;
-    }
-
-    private bool PlaceLooks(int index, ref TagEntry entry, in TagRead read, byte antenna, out bool kept)
-    {
-        kept = true;
-        long first = read.FirstTicks - _correction;
-        long last = read.LastTicks - _correction;
-        bool inside = PlaceLook(index, ref entry, antenna, first, ref kept);
-        if (last != first)
-        {
-            inside |= PlaceLook(index, ref entry, antenna, last, ref kept);
-        }
-
-        if (!inside)
-        {
-            return false;
-        }
-
-        if (read.HasStrength)
-        {
-            EvidenceStore.AddStrength(ref entry, read.CentiDbm);
-        }
-
-        if (read.HasTid)
-        {
-            _store.AddTid(ref entry, read.Tid);
-        }
-
-        return true;
-    }
-
-    private bool PlaceLook(int index, ref TagEntry entry, byte antenna, long ticks, ref bool kept)
-    {
-        if (ticks < _slotFrom || ticks >= _slotTo)
-        {
-            if (ticks < _from || ticks >= _end)
-            {
-                return false;
-            }
-
-            MoveTo(ticks);
-        }
-
-        if (ticks > _lastAccepted)
-        {
-            _lastAccepted = ticks;
-        }
-
-        (_activity[antenna] ??= new ActivityMap()).Mark(_slot);
-        kept &= _store.AddLook(index, ref entry, _pass, antenna, _slot, _isOfOnePass, ticks);
-        return true;
-    }
-
-    private void MoveTo(long ticks)
-    {
-        _slot = (int)((ticks - _from) / _slotLength);
-        _pass = _passStarts.Count;
-        while (_passStarts[_pass - 1] > ticks)
-        {
-            _pass--;
-        }
-
-        long slotStart = _from + (_slot * _slotLength);
-        _isOfOnePass = _passStarts[_pass - 1] <= slotStart && (_pass == _passStarts.Count || _passStarts[_pass] >= slotStart + _slotLength);
-        _slotFrom = Math.Max(slotStart, _passStarts[_pass - 1]);
-        _slotTo = Math.Min(Math.Min(slotStart + _slotLength, _end), _pass < _passStarts.Count ? _passStarts[_pass] : long.MaxValue);
-    }
-
-    private ReadPlacement OverLimit()
-    {
-        if (_overLimitCount++ == 0)
-        {
-            SessionLog.LimitReached(_logger, _presentation.Id);
-        }
-
-        return ReadPlacement.OverTagLimit;
     }
 
     private void RequireOpen()

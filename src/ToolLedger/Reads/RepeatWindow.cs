@@ -1,5 +1,6 @@
 using System;
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace ToolLedger.Reads;
 
@@ -13,10 +14,15 @@ internal sealed class RepeatWindow
 {
     private const int FirstLength = 256;
 
+    private const long NoId = -1;
+
     private readonly int _limit;
     private readonly int _fullLength;
     private readonly long _horizonTicks;
     private ReportEntry[] _ring = [];
+
+    // By place in the ring; made when the first report comes that has one.
+    private ReportTail[]? _tails;
 
     // By place in the ring, and by bucket: made when first needed.
     private long[] _before = [];
@@ -24,10 +30,15 @@ internal sealed class RepeatWindow
     private long[]? _ids;
     private long[] _idBefore = [];
     private long[] _byId = [];
+
+    // Reports are numbered from 1: 0 in a bucket or chain means "none".
     private long _number;
     private long _linked;
     private long _firstWithId;
     private long _latestTicks = long.MinValue;
+
+    // The number up to which a report that is later than all others is noted without further care.
+    private long _plainTo;
 
     internal RepeatWindow(SessionPolicy policy)
     {
@@ -37,39 +48,74 @@ internal sealed class RepeatWindow
     }
 
     /// <summary>Whether an equal report is known; in any case the report is known from now on.</summary>
-    internal bool Observe(int tag, in TagRead read)
+    internal bool Observe(int tag, in TagRead read) => !TryNoteLater(tag, read) && ObserveWithCare(tag, read);
+
+    /// <summary>Notes a report that is later than all before it, and so equal to none of them; false, and nothing noted, for one that wants more care.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal bool TryNoteLater(int tag, in TagRead read)
+    {
+        if (read.LastTicks <= _latestTicks || _number >= _plainTo || read.HasReportId)
+        {
+            return false;
+        }
+
+        _number++;
+        _latestTicks = read.LastTicks;
+        Note(tag, read);
+        return true;
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private bool ObserveWithCare(int tag, in TagRead read)
     {
         if (_limit == 0)
         {
             return false;
         }
 
-        // Reports are numbered from 1: 0 in a bucket or chain means "none".
         _number++;
         if (_number >= _ring.Length && _ring.Length < _fullLength)
         {
             Grow();
         }
 
-        // Later than everything before means different from everything before: reports mostly come in order of time.
         bool isLater = read.LastTicks > _latestTicks;
         _latestTicks = isLater ? read.LastTicks : _latestTicks;
-        bool repeat = !isLater && _latestTicks - read.LastTicks <= _horizonTicks && IsContentKnown(new ReportEntry(tag, read));
+        bool repeat = !isLater && _latestTicks - read.LastTicks <= _horizonTicks && IsContentKnown(tag, read);
         if (read.HasReportId || _ids is not null)
         {
             repeat |= ObserveId(read);
         }
 
-        _ring[_number & (_ring.Length - 1)] = new ReportEntry(tag, read);
+        Note(tag, read);
+        _plainTo = _ids is not null ? 0 : _ring.Length < _fullLength ? _ring.Length - 1 : long.MaxValue;
         return repeat;
     }
 
-    private bool IsContentKnown(in ReportEntry report)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void Note(int tag, in TagRead read)
+    {
+        ref ReportEntry place = ref _ring[_number & (_ring.Length - 1)];
+        place = new ReportEntry(tag, read);
+        if (place.HasTail)
+        {
+            NoteTail(read);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void NoteTail(in TagRead read) => (_tails ??= new ReportTail[_ring.Length])[Place(_number)] = TailOf(read);
+
+    private static ReportTail TailOf(in TagRead read) => new(read.LastTicks, read.CountOrZero);
+
+    private bool IsContentKnown(int tag, in TagRead read)
     {
         LinkAllBefore(_number);
-        for (long at = _byContent[report.ContentHash & (_byContent.Length - 1)]; IsKept(at); at = _before[Place(at)])
+        var report = new ReportEntry(tag, read);
+        ReportTail tail = report.HasTail ? TailOf(read) : default;
+        for (long at = _byContent[HashOf(report, tail) & (_byContent.Length - 1)]; IsKept(at); at = _before[Place(at)])
         {
-            if (_ring[Place(at)].HasSameContent(report))
+            if (_ring[Place(at)].Equals(report) && TailAt(at) == tail)
             {
                 return true;
             }
@@ -90,7 +136,7 @@ internal sealed class RepeatWindow
 
         for (long at = Math.Max(_linked + 1, number - _ring.Length); at < number; at++)
         {
-            Link(_byContent, _before, _ring[Place(at)].ContentHash, at);
+            Link(_byContent, _before, HashOf(_ring[Place(at)], TailAt(at)), at);
         }
 
         _linked = number - 1;
@@ -116,7 +162,7 @@ internal sealed class RepeatWindow
         bool repeat = false;
         for (long at = _byId[HashOf(id) & (_byId.Length - 1)]; !repeat && IsKept(at); at = _idBefore[Place(at)])
         {
-            repeat = _ids[Place(at)] == id && _latestTicks - _ring[Place(at)].LastTicks <= _horizonTicks;
+            repeat = _ids[Place(at)] == id && _latestTicks - LastTicksAt(at) <= _horizonTicks;
         }
 
         _ids[Place(_number)] = id;
@@ -124,7 +170,11 @@ internal sealed class RepeatWindow
         return repeat;
     }
 
-    private const long NoId = -1;
+    private ReportTail TailAt(long number) => _ring[Place(number)].HasTail ? _tails![Place(number)] : default;
+
+    private long LastTicksAt(long number) => _ring[Place(number)].HasTail ? _tails![Place(number)].LastTicks : _ring[Place(number)].FirstTicks;
+
+    private static long HashOf(in ReportEntry report, ReportTail tail) => (long)((report.ContentHash + tail.Hash) >> 32);
 
     private static long HashOf(long id) => (long)(((ulong)id * 0x9E3779B97F4A7C15UL) >> 32);
 
@@ -143,6 +193,11 @@ internal sealed class RepeatWindow
     private void Grow()
     {
         Array.Resize(ref _ring, Math.Min(Math.Max(FirstLength, _ring.Length * 2), _fullLength));
+        if (_tails is not null)
+        {
+            Array.Resize(ref _tails, _ring.Length);
+        }
+
         if (_ids is null)
         {
             return;

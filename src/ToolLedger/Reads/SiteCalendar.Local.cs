@@ -50,6 +50,33 @@ public sealed partial class SiteCalendar
         return found.Count == 1;
     }
 
+    /// <summary>The one offset of a local date, where none came or went within a day of it: then every time of that date is one instant.</summary>
+    /// <param name="localDateTicks">Midnight of the date.</param>
+    /// <param name="offset">Site time minus UTC.</param>
+    /// <returns>False near a change and outside the years 1970 to 2999.</returns>
+    internal bool TryGetSteadyOffset(long localDateTicks, out TimeSpan offset)
+    {
+        offset = default;
+        var date = new DateTime(localDateTicks, DateTimeKind.Utc);
+        if (date.Year is < RecordTime.FirstYear or > RecordTime.LastYear)
+        {
+            return false;
+        }
+
+        var from = new DateTimeOffset(date.AddDays(-1));
+        var to = new DateTimeOffset(date.AddDays(2));
+        offset = OffsetAt(from);
+        foreach (OffsetChange change in _changes)
+        {
+            if (change.From > from && change.From <= to)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     private static string Text(DateTime local) => local.ToString("yyyy-MM-dd HH:mm:ss.FFFFFFF", CultureInfo.InvariantCulture);
 
     // Only offsets in force within 14 hours of the local time, taken as UTC, can have shown it.

@@ -21,9 +21,12 @@ public readonly record struct TagRead
     private readonly long _lastTicks;
     private readonly long _reportId;
     private readonly int _count;
-    private readonly short _strength;
-    private readonly byte _antenna;
-    private readonly ReadFields _given;
+
+    // Strength, antenna and what was given, from the low end on: they are kept and compared together.
+    private readonly uint _facts;
+
+    private const int AntennaShift = 16;
+    private const int GivenShift = 24;
 
     /// <summary>A tag seen at one instant.</summary>
     /// <param name="tag">What answered.</param>
@@ -32,7 +35,7 @@ public readonly record struct TagRead
     public TagRead(TagId tag, AntennaPort antenna, DateTimeOffset seen)
     {
         _tag = tag;
-        _antenna = antenna.Number;
+        _facts = FactsOf(0, antenna.Number, ReadFields.None);
         _firstTicks = _lastTicks = seen.UtcTicks;
     }
 
@@ -46,34 +49,52 @@ public readonly record struct TagRead
         _lastTicks = lastTicks;
         _reportId = reportId;
         _count = count;
-        _strength = strength;
-        _antenna = antenna;
-        _given = given;
+        _facts = FactsOf(strength, antenna, given);
     }
 
-    /// <summary>Writes a read of a Gen2 tag of at most eight 16-bit words, without a TID or a report number, into its place: a stream of
-    /// reads costs more in copies of this struct than in anything else.</summary>
-    /// <remarks>Trusted: the caller has checked every value. The place is an element of the caller's own array, so no copy is seen to change.</remarks>
+    /// <summary>Writes the instants of a read into its place: a stream of reads costs more in copies of this struct than in anything else. The three
+    /// methods together write a whole read, without a TID or a report number.</summary>
+    /// <remarks>Trusted: the caller checks every value. The place is an element of the caller's own array, so no copy is seen to change.</remarks>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static void Write(
-        ref TagRead place, ulong high, ulong low, int bitCount, long firstTicks, long lastTicks, int count, short strength, byte antenna, ReadFields given)
+    internal static void WriteTimes(ref TagRead place, long firstTicks, long lastTicks)
     {
-        Unsafe.AsRef(in place._tag) = TagId.FromWords(high, low, bitCount);
-        Unsafe.AsRef(in place._tid) = default;
         Unsafe.AsRef(in place._firstTicks) = firstTicks;
         Unsafe.AsRef(in place._lastTicks) = lastTicks;
         Unsafe.AsRef(in place._reportId) = 0;
-        Unsafe.AsRef(in place._count) = count;
-        Unsafe.AsRef(in place._strength) = strength;
-        Unsafe.AsRef(in place._antenna) = antenna;
-        Unsafe.AsRef(in place._given) = given;
     }
+
+    /// <summary>Writes a Gen2 tag of at most eight 16-bit words.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static void WriteTag(ref TagRead place, ulong high, ulong low, int bitCount)
+    {
+        Unsafe.AsRef(in place._tag) = TagId.FromWords(high, low, bitCount);
+        Unsafe.AsRef(in place._tid) = default;
+    }
+
+    /// <summary>Writes what else a reader says.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static void WriteRest(ref TagRead place, int count, short strength, byte antenna, ReadFields given)
+    {
+        Unsafe.AsRef(in place._count) = count;
+        Unsafe.AsRef(in place._facts) = FactsOf(strength, antenna, given);
+    }
+
+    internal static void WriteAntenna(ref TagRead place, byte antenna) =>
+        Unsafe.AsRef(in place._facts) = (place._facts & ~((uint)byte.MaxValue << AntennaShift)) | ((uint)antenna << AntennaShift);
+
+    internal static void WriteStrength(ref TagRead place, short strength) =>
+        Unsafe.AsRef(in place._facts) = (place._facts & ~(uint)ushort.MaxValue) | (ushort)strength;
+
+    internal static void WriteCount(ref TagRead place, int count) => Unsafe.AsRef(in place._count) = count;
+
+    internal static void WriteFields(ref TagRead place, ReadFields given) =>
+        Unsafe.AsRef(in place._facts) = (place._facts & ~InFacts((ReadFields)byte.MaxValue)) | InFacts(given);
 
     /// <summary>What answered.</summary>
     public TagId Tag => _tag;
 
     /// <summary>The antenna; the default value when the reader does not say.</summary>
-    public AntennaPort Antenna => AntennaPort.FromNumber(_antenna);
+    public AntennaPort Antenna => AntennaPort.FromNumber(AntennaNumber);
 
     /// <summary>The chip's TID; empty when it was not read.</summary>
     public Tid Tid
@@ -99,11 +120,10 @@ public readonly record struct TagRead
     /// <summary>The signal strength; null when the reader does not say.</summary>
     public Rssi? Strength
     {
-        get => HasStrength ? new Rssi(_strength) : null;
+        get => HasStrength ? new Rssi(CentiDbm) : null;
         init
         {
-            _strength = value.GetValueOrDefault().CentiDbm;
-            _given = value.HasValue ? _given | ReadFields.Strength : _given & ~ReadFields.Strength;
+            _facts = FactsOf(value.GetValueOrDefault().CentiDbm, AntennaNumber, With(ReadFields.Strength, value.HasValue));
         }
     }
 
@@ -112,12 +132,12 @@ public readonly record struct TagRead
     /// <exception cref="ArgumentOutOfRangeException">It is set to less than 1.</exception>
     public int? Count
     {
-        get => (_given & ReadFields.Count) != ReadFields.None ? _count : null;
+        get => (Given & ReadFields.Count) != ReadFields.None ? _count : null;
         init
         {
             _count = value is null or >= 1 ? value.GetValueOrDefault()
                 : throw new ArgumentOutOfRangeException(nameof(value), value, "A read counts at least one answer.");
-            _given = value.HasValue ? _given | ReadFields.Count : _given & ~ReadFields.Count;
+            _facts = FactsOf(CentiDbm, AntennaNumber, With(ReadFields.Count, value.HasValue));
         }
     }
 
@@ -128,7 +148,7 @@ public readonly record struct TagRead
         init
         {
             _reportId = value.GetValueOrDefault();
-            _given = value.HasValue ? _given | ReadFields.ReportId : _given & ~ReadFields.ReportId;
+            _facts = FactsOf(CentiDbm, AntennaNumber, With(ReadFields.ReportId, value.HasValue));
         }
     }
 
@@ -139,19 +159,30 @@ public readonly record struct TagRead
 
     internal long LastTicks => _lastTicks;
 
-    internal byte AntennaNumber => _antenna;
+    internal byte AntennaNumber => (byte)(_facts >> AntennaShift);
 
-    internal bool HasStrength => (_given & ReadFields.Strength) != ReadFields.None;
+    internal bool HasStrength => (Given & ReadFields.Strength) != ReadFields.None;
 
-    internal bool HasReportId => (_given & ReadFields.ReportId) != ReadFields.None;
+    internal bool HasReportId => (Given & ReadFields.ReportId) != ReadFields.None;
 
     internal bool HasTid => !_tid.IsEmpty;
 
-    internal short CentiDbm => _strength;
+    internal short CentiDbm => (short)_facts;
 
     internal int CountOrZero => _count;
 
     internal long ReportIdOrZero => _reportId;
 
-    internal ReadFields Given => _given;
+    internal ReadFields Given => (ReadFields)(_facts >> GivenShift);
+
+    /// <summary>Strength, antenna and what was given, in one word.</summary>
+    internal uint Facts => _facts;
+
+    /// <summary>What was given, where it stands in <see cref="Facts"/>.</summary>
+    internal static uint InFacts(ReadFields given) => (uint)given << GivenShift;
+
+    private static uint FactsOf(short strength, byte antenna, ReadFields given) =>
+        (ushort)strength | ((uint)antenna << AntennaShift) | InFacts(given);
+
+    private ReadFields With(ReadFields field, bool isGiven) => isGiven ? Given | field : Given & ~field;
 }

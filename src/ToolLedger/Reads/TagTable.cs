@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Runtime.CompilerServices;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Reads;
@@ -9,6 +10,8 @@ internal sealed class TagTable
 {
     /// <summary>How many reads are looked up together, so that their cache misses overlap.</summary>
     internal const int BatchLength = 32;
+
+    private const int RecentCount = 1_024;
 
     // The form of a short tag needs six bits; no short tag has them all set. Two marks stand above.
     private const byte LongForm = 0x3F;
@@ -20,8 +23,13 @@ internal sealed class TagTable
     private const int NumberBits = 24;
     private const uint NumberMask = (1u << NumberBits) - 1;
 
+    private static readonly ulong KeyA = Key(1);
+    private static readonly ulong KeyB = Key(2);
+
     private readonly PagedList<TagEntry> _entries = new();
     private readonly List<TagId> _long = [];
+    private readonly uint[] _hashes = new uint[BatchLength];
+    private readonly FoundTag[] _recent = new FoundTag[RecentCount];
     private readonly int _limit;
     private readonly HashSet<TagId> _controls;
     private uint[] _buckets = new uint[32];
@@ -38,6 +46,9 @@ internal sealed class TagTable
     internal int Count => _entries.Count;
 
     internal ref TagEntry this[int index] => ref _entries[index];
+
+    /// <summary>The entries, for who walks over many of them.</summary>
+    internal PagedList<TagEntry> Entries => _entries;
 
     /// <summary>The tag of an entry.</summary>
     internal TagId TagOf(in TagEntry entry) => IsLong(entry)
@@ -67,47 +78,66 @@ internal sealed class TagTable
     internal int Find(in TagId tag) => Find(tag, HashOf(tag));
 
     /// <summary>The index of the tag's entry, which is made if there is none; -1 when the limit is reached.</summary>
-    internal int FindOrAdd(in TagId tag)
+    internal int FindOrAdd(in TagId tag) => FindOrAdd(tag, HashOf(tag));
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private int FindOrAdd(in TagId tag, uint hash)
     {
-        uint hash = HashOf(tag);
         int found = Find(tag, hash);
         return found >= 0 ? found : Add(tag, hash);
     }
 
-    /// <summary>Finds the entries of some reads' tags, so that the cache misses of one overlap those of the others.</summary>
+    /// <summary>Looks for the entries of some reads' tags, so that the cache misses of one overlap those of the others.</summary>
     /// <param name="reads">At most <see cref="BatchLength"/> reads.</param>
-    /// <param name="found">For each the number of its entry, or -1 for one that has to be looked for one by one.</param>
+    /// <param name="found">For each the number of the entry that its tag may have, to be confirmed by <see cref="IsAt"/>; -1 for none.</param>
+    [MethodImpl(MethodImplOptions.NoInlining)]
     internal void FindTogether(ReadOnlySpan<TagRead> reads, Span<int> found)
     {
-        Span<uint> hashes = stackalloc uint[BatchLength];
         uint[] buckets = _buckets;
+        uint[] hashes = _hashes;
+        FoundTag[] recent = _recent;
         uint mask = (uint)buckets.Length - 1;
 
-        // Three rounds, each of which waits for nothing but what the one before has brought: buckets, entries, comparison.
+        // Two rounds, each of which asks for what the next step needs: buckets, entries.
+        // A tag that was found shortly before is taken from there.
         for (int i = 0; i < reads.Length; i++)
         {
-            hashes[i] = HashOf(in reads[i].TagInPlace);
-            found[i] = buckets[hashes[i] & mask] != 0 ? 0 : -1;
-        }
-
-        for (int i = 0; i < reads.Length; i++)
-        {
-            if (found[i] == 0)
+            uint hash = HashOf(in reads[i].TagInPlace);
+            hashes[i] = hash;
+            ref FoundTag known = ref recent[hash & (RecentCount - 1)];
+            if (known.Hash == hash)
             {
-                found[i] = Candidate(buckets, hashes[i]);
+                found[i] = known.Index;
+            }
+            else
+            {
+                found[i] = -1;
+                Prefetch.Line(ref buckets[hash & mask]);
             }
         }
 
         for (int i = 0; i < reads.Length; i++)
         {
-            if (found[i] >= 0)
+            if (found[i] < 0 && Candidate(buckets, hashes[i]) is >= 0 and int candidate)
             {
-                found[i] = IsOf(_entries[found[i]], in reads[i].TagInPlace) ? found[i] : -1;
+                found[i] = candidate;
+                recent[hashes[i] & (RecentCount - 1)] = new FoundTag(hashes[i], candidate);
+                Prefetch.Whole(ref _entries[candidate]);
             }
         }
     }
 
+    /// <summary>Whether an entry is the tag's.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal bool IsAt(in TagEntry entry, in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
+        ? entry.FirstWord == first && entry.SecondWord == second && (entry.Form & FormMask) == form
+        : IsSameLong(entry, tag);
+
+    /// <summary>The entry of a tag that <see cref="FindTogether"/> looked for as the given one of its reads; made if there is none, -1 when the limit is reached.</summary>
+    internal int FindOrAdd(in TagId tag, int position) => FindOrAdd(tag, _hashes[position]);
+
     // The first entry whose bucket has the bits of the hash.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int Candidate(uint[] buckets, uint hash)
     {
         uint mask = (uint)buckets.Length - 1;
@@ -122,8 +152,28 @@ internal sealed class TagTable
         }
     }
 
-    // Keyed for each process, so that crafted tags cannot be made to collide.
-    private static uint HashOf(in TagId tag) => (uint)tag.GetHashCode();
+    // Of the words as they are kept. Keyed for each process by the runtime's own seed, so that crafted tags cannot be made to collide.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static uint HashOf(in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
+        ? HashOf(first, second, form)
+        : HashOfLong(tag);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static uint HashOf(ulong first, ulong second, byte form)
+    {
+        ulong upper = Math.BigMul(first ^ KeyA, second ^ KeyB ^ form, out ulong lower);
+        return (uint)(upper ^ lower);
+    }
+
+    private static ulong Key(int number) =>
+        ((ulong)(uint)HashCode.Combine(number) << 32) | (uint)HashCode.Combine(number, number);
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static uint HashOfLong(in TagId tag) => (uint)tag.GetHashCode();
+
+    private uint HashOf(in TagEntry entry) => IsLong(entry)
+        ? HashOf(_long[(int)entry.SecondWord])
+        : HashOf(entry.FirstWord, entry.SecondWord, (byte)(entry.Form & FormMask));
 
     private int Find(in TagId tag, uint hash)
     {
@@ -134,7 +184,7 @@ internal sealed class TagTable
         {
             uint bucket = buckets[at];
             int index = (int)(bucket & NumberMask) - 1;
-            if (bucket == 0 || ((bucket & ~NumberMask) == upper && IsOf(_entries[index], tag)))
+            if (bucket == 0 || ((bucket & ~NumberMask) == upper && IsAt(_entries[index], tag)))
             {
                 return index;
             }
@@ -143,9 +193,8 @@ internal sealed class TagTable
 
     private static bool IsLong(in TagEntry entry) => (entry.Form & FormMask) == LongForm;
 
-    private bool IsOf(in TagEntry entry, in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
-        ? entry.FirstWord == first && entry.SecondWord == second && (entry.Form & FormMask) == form
-        : IsLong(entry) && _long[(int)entry.SecondWord].Equals(tag);
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private bool IsSameLong(in TagEntry entry, in TagId tag) => IsLong(entry) && _long[(int)entry.SecondWord].Equals(tag);
 
     private int Add(in TagId tag, uint hash)
     {
@@ -168,7 +217,7 @@ internal sealed class TagTable
             _long.Add(tag);
         }
 
-        entry.Form |= _controls.Contains(tag) ? ControlMark : (byte)0;
+        entry.Form |= _controls.Count > 0 && _controls.Contains(tag) ? ControlMark : (byte)0;
         Place(hash, index);
         return index;
     }
@@ -176,9 +225,20 @@ internal sealed class TagTable
     private void Grow()
     {
         _buckets = new uint[_buckets.Length * 2];
-        for (int i = 0; i < _entries.Count; i++)
+        uint[] hashes = new uint[BatchLength];
+        for (int start = 0; start < _entries.Count; start += BatchLength)
         {
-            Place(HashOf(TagOf(_entries[i])), i);
+            int count = Math.Min(BatchLength, _entries.Count - start);
+            for (int i = 0; i < count; i++)
+            {
+                hashes[i] = HashOf(_entries[start + i]);
+                Prefetch.Line(ref _buckets[hashes[i] & (_buckets.Length - 1)]);
+            }
+
+            for (int i = 0; i < count; i++)
+            {
+                Place(hashes[i], start + i);
+            }
         }
     }
 

@@ -22,12 +22,12 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
     /// <param name="lastWord">The last word on how the tool broke: a count of pieces before it says nothing.</param>
     public IReadOnlyList<PersonId> Of(in LineFacts facts, DateTimeOffset? lastUse, DateTimeOffset? lastWord)
     {
-        if (facts is { Sighting: null, Count: null, Pieces: null, Seal: null })
+        if (facts is { Sighting: null, Count: null, Pieces: null, Seal: null, Receipt: null })
         {
             return [];
         }
 
-        var persons = new List<PersonId>();
+        var persons = new PersonList();
         if (facts is { Sighting: { } sighting, Line.Tool: { } tool })
         {
             Add(persons, sighting.By, sighting.Witness);
@@ -38,7 +38,7 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
         {
             Add(persons, count.By, count.Witness);
             Add(persons, facts.Joining?.By ?? default, default);
-            AddCounts(count, lastUse, persons);
+            AddCounts(count, facts.Counted!.Value.Amount, lastUse, persons);
         }
 
         if (facts.Pieces is { } pieces)
@@ -47,8 +47,9 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
             AddPieces(pieces, lastWord, persons);
         }
 
+        Add(persons, facts.Receipt?.By ?? default, facts.Receipt?.ReceivedBy?.By ?? default);
         Add(persons, facts.Seal is not null && seals.Check is { } check ? check.By : default, default);
-        return persons;
+        return persons.ToArray();
     }
 
     private static DateTimeOffset? LastOpening(ReconciliationScope scope, KitTree tree)
@@ -61,7 +62,7 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
         return own > outer || outer is null ? own : outer;
     }
 
-    private void AddSightings(Tool tool, Sighting latest, List<PersonId> persons)
+    private void AddSightings(Tool tool, Sighting latest, PersonList persons)
     {
         foreach (Sighting earlier in scope.People.SightingsOf(tool.Id))
         {
@@ -84,25 +85,27 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
         }
     }
 
-    private void AddCounts(LineCount latest, DateTimeOffset? lastUse, List<PersonId> persons)
+    /// <summary>Whoever counted items and whoever counted parts that make as many counted the same.</summary>
+    private void AddCounts(LineCount latest, decimal counted, DateTimeOffset? lastUse, PersonList persons)
     {
-        foreach (LineCount earlier in latest.Parts > 0 ? [] : scope.People.CountsOf(manifest.Id, latest.LineNumber))
+        foreach (LineCount earlier in scope.People.CountsOf(manifest.Id, latest.LineNumber))
         {
             if (earlier.At > latest.At || !people.IsFresh(earlier.At) || earlier.At < manifest.EffectiveFrom || earlier.Quantity.Unit != latest.Quantity.Unit)
             {
                 continue;
             }
 
-            if (earlier.At <= opened || earlier.Quantity != latest.Quantity || earlier.Parts > 0 || earlier.At < lastUse)
+            if (earlier.At <= opened || people.AmountOf(earlier, counted, out JoiningStatement? joining) != counted || earlier.At < lastUse)
             {
                 return;
             }
 
             Add(persons, earlier.By, earlier.Witness);
+            Add(persons, joining?.By ?? default, default);
         }
     }
 
-    private void AddPieces(PieceCount latest, DateTimeOffset? lastWord, List<PersonId> persons)
+    private void AddPieces(PieceCount latest, DateTimeOffset? lastWord, PersonList persons)
     {
         foreach (PieceCount earlier in scope.People.PiecesOf(latest.Tool))
         {
@@ -120,14 +123,9 @@ internal sealed class AgreedPersons(ReconciliationScope scope, KitTree tree, Peo
         }
     }
 
-    private static void Add(List<PersonId> persons, PersonId by, PersonId witness)
+    private static void Add(PersonList persons, PersonId by, PersonId witness)
     {
-        foreach (PersonId person in (ReadOnlySpan<PersonId>)[by, witness])
-        {
-            if (!person.IsEmpty && !persons.Contains(person))
-            {
-                persons.Add(person);
-            }
-        }
+        persons.Add(by);
+        persons.Add(witness);
     }
 }

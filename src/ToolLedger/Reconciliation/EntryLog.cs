@@ -52,7 +52,8 @@ internal sealed class EntryLog
 
     public IReadOnlyList<PersonEntry> TooLate(ToolId tool) => tooLate?.GetValueOrDefault(tool) ?? (IReadOnlyList<PersonEntry>)[];
 
-    private static IEnumerable<PersonEntry> KitEntries(InventorySheet sheet) =>
+    /// <summary>Every entry that is about a kit or one of its lines.</summary>
+    public static IEnumerable<PersonEntry> KitEntries(InventorySheet sheet) =>
     [
         .. sheet.Counts.Select(static entry => OfLine(entry, entry.Kit, entry.LineNumber, entry.By, entry.At)),
         .. sheet.Annotations.Select(static entry => OfLine(entry, entry.Kit, entry.LineNumber, entry.SignedBy.By, entry.SignedBy.At)),
@@ -64,7 +65,8 @@ internal sealed class EntryLog
         .. sheet.SealChecks.Select(static entry => OfLine(entry, entry.Kit, 0, entry.By, entry.At)),
     ];
 
-    private static IEnumerable<PersonEntry> ToolEntries(InventorySheet sheet) =>
+    /// <summary>Every entry that is about a tool.</summary>
+    public static IEnumerable<PersonEntry> ToolEntries(InventorySheet sheet) =>
     [
         .. sheet.Sightings.Select(static entry => new PersonEntry { Entry = entry, By = entry.By, At = entry.At, Tool = entry.Tool, Kit = entry.InKit }),
         .. sheet.PieceCounts.Select(static entry => new PersonEntry { Entry = entry, By = entry.By, At = entry.At, Tool = entry.Tool }),

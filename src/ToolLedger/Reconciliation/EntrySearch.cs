@@ -61,7 +61,7 @@ internal sealed class EntrySearch(ReconciliationScope scope)
     {
         ManifestLine? line = part.Manifest.FindLine(entry.LineNumber);
         return entry.LineNumber > 0 && line is null ? "the manifest has no such line"
-            : entry.Entry is Substitution swap && entry.At <= scope.AsOf && KitTree.WhyNotUsed(part.Manifest, swap, part.PresentedAt) is { } why ? why
+            : entry.Entry is Substitution swap && entry.At <= scope.AsOf && InPlaceSearch.WhyNotUsed(part.Manifest, swap, part.PresentedAt) is { } why ? why
             : entry.Entry is ConsumableUse && line is not ConsumableLine ? "only consumable lines are balanced with job records"
             : WhyLater(entry);
     }
@@ -73,27 +73,11 @@ internal sealed class EntrySearch(ReconciliationScope scope)
 
     private string? WhyLater(PersonEntry entry) => entry.At > scope.AsOf ? LaterText : null;
 
-    private static string TextOf(PersonEntry entry) => entry.Entry switch
-    {
-        LineCount count => FormattableString.Invariant($"the count of {count.Quantity} for line {count.LineNumber} of kit {count.Kit}"),
-        Annotation annotation => FormattableString.Invariant($"the annotation of line {annotation.LineNumber} of kit {annotation.Kit}"),
-        ConsumableUse use => FormattableString.Invariant($"the record of job {use.Job} for line {use.LineNumber} of kit {use.Kit}"),
-        JoiningStatement joining => FormattableString.Invariant($"the joining for line {joining.LineNumber} of kit {joining.Kit}"),
-        Substitution swap => FormattableString.Invariant($"the substitution by {swap.InPlace} on line {swap.LineNumber} of kit {swap.Kit}"),
-        SealRecord seal => $"seal {seal.Number} of kit {seal.Kit}",
-        SealCheck check => $"the look at seal {check.NumberRead} of kit {check.Kit}",
-        KitOpening opening => $"the opening of kit {opening.Kit}",
-        Sighting => $"the sighting of {entry.Tool}",
-        PieceCount => $"the piece count of {entry.Tool}",
-        Breakage => $"the breakage of {entry.Tool}",
-        _ => $"the reconstruction of {entry.Tool}",
-    };
-
     private void Add(List<Finding> findings, PersonEntry entry, string? why)
     {
         if (why is not null)
         {
-            Add(findings, TextOf(entry), entry.By, entry.At, why);
+            Add(findings, entry.ToString(), entry.By, entry.At, why);
         }
     }
 

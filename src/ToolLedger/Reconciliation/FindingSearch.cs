@@ -37,6 +37,7 @@ internal sealed class FindingSearch
             SearchMismatches();
         }
 
+        SearchMarks();
         foreach (JudgedLine line in lines)
         {
             if (line.Findings.Count > 0)
@@ -47,6 +48,7 @@ internal sealed class FindingSearch
             SearchTags(line);
             SearchSuspectTags(line);
             SearchProximity(line);
+            SearchElsewhere(line);
             SearchCalibration(line);
             SearchOtherManifests(line);
             if (!shared.IsWholeBag)
@@ -56,6 +58,22 @@ internal sealed class FindingSearch
         }
 
         return findings;
+    }
+
+    /// <summary>All marks that do not follow the site's form, told once.</summary>
+    private void SearchMarks()
+    {
+        MarkFormat form = scope.Policy.Marks;
+        JudgedLine[] other = form.IsAny ? [] : [.. lines.Where(line => line.Conclusion.Line.Tool is { } tool && form.WhyNot(tool) is not null)];
+        if (other.Length > 0)
+        {
+            findings.Add(new Finding(
+                FindingLevel.Kit, new Reason(ReconciliationReasons.FindingMarkFormat, ("count", other.Length.ToString(CultureInfo.InvariantCulture)), ("form", form.ToString())))
+            {
+                LineNumbers = [.. other.Select(static line => line.Conclusion.OuterNumber).Distinct().Order()],
+                LineLabels = [.. other.Select(static line => line.Conclusion.Label)],
+            });
+        }
     }
 
     /// <summary>One proposal for each sighting that shows a mismatch which no quarantine has taken up yet.</summary>
@@ -136,22 +154,37 @@ internal sealed class FindingSearch
 
     private void SearchProximity(JudgedLine line)
     {
-        if (SharedCauseSearch.IsReadWell(line))
-        {
-            return;
-        }
-
+        bool isReadWell = SharedCauseSearch.IsReadWell(line);
         foreach (TagBinding binding in line.Reads.LiveTags)
         {
             foreach (ReadSession session in collector.OthersThatHeard(binding.Tag))
             {
-                AddHint(line, session.Presentation.Station.Id, session.Find(binding.Tag)!.LastSeen!.Value);
+                // Of a tool that was read well here only what came later is news.
+                DateTimeOffset at = session.Find(binding.Tag)!.LastSeen!.Value;
+                if (!isReadWell || at > line.Reads.LastSeen)
+                {
+                    AddHint(line, session.Presentation.Station.Id, at);
+                }
             }
 
-            foreach (ProximityNote note in scope.NotesOf(binding.Tag))
+            foreach (ProximityNote note in isReadWell ? [] : scope.NotesOf(binding.Tag))
             {
                 AddHint(line, note.Station, note.LastSeen);
             }
+        }
+    }
+
+    private void SearchElsewhere(JudgedLine line)
+    {
+        if (line.Reads.HeardLater is { } heard)
+        {
+            Add(line, new Reason(ReconciliationReasons.FindingReadLater, [.. heard.Why.Values.Select(static pair => (pair.Key, pair.Value))]));
+        }
+
+        if (line.Reads.SeenOutside is { } seen)
+        {
+            Add(line, new Reason(
+                ReconciliationReasons.FindingSeenOutside, ("tool", seen.Tool.Value), ("by", seen.By.Value), ("where", seen.Where.Value), ("at", scope.Time(seen.At))));
         }
     }
 

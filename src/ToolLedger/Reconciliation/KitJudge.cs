@@ -88,6 +88,10 @@ internal static class KitJudge
         {
             reasons.Add(LinesOpen(openCount, lines.Count));
         }
+        else if (OpenReceipts(scope, lines) is var receipts and > 0)
+        {
+            reasons.Add(new Reason(CustodyReasons.KitOpenReceipts, ("count", Text(receipts))));
+        }
         else if (lines.Any(RestsOnPeopleAlone))
         {
             InventoryPolicy policy = scope.Policy.Inventory;
@@ -104,6 +108,10 @@ internal static class KitJudge
 
         return reasons;
     }
+
+    /// <summary>How many lines rest on a receipt alone, where the policy keeps the kit open for that.</summary>
+    private static int OpenReceipts(ReconciliationScope scope, IReadOnlyList<LineConclusion> lines)
+        => scope.Policy.Custody.KitMayCloseWithOpenReceipt ? 0 : lines.Count(static line => line is { Basis: AccountingBasis.Record, Evidence.Receipt: not null });
 
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -20,6 +20,7 @@ internal sealed class KitTree
 
     // Of every kit of the tree; null for a kit without sub-kits.
     private readonly Dictionary<KitId, KitTree>? byKit;
+    private Dictionary<int, IdentityDoubt>? swapDoubts;
     private Dictionary<ToolId, (ManifestLine Line, string Label)>? lines;
     private Dictionary<string, int>? marks;
     private Dictionary<ToolId, List<string>>? labels;
@@ -174,65 +175,15 @@ internal sealed class KitTree
     /// <summary>When a record that counts last changed what is in place on a line, or put the listed tool back; null if none did.</summary>
     public DateTimeOffset? SwappedAt(ManifestLine line) => swappedAt is not null && swappedAt.TryGetValue(line.Number, out DateTimeOffset at) ? at : null;
 
+    /// <summary>Why nobody can tell which tool is in place on a line, or null.</summary>
+    public IdentityDoubt? SwapDoubtOf(ManifestLine? line) => line is not null && swapDoubts is not null && swapDoubts.TryGetValue(line.Number, out IdentityDoubt doubt) ? doubt : null;
+
     /// <summary>The numbers, as reports print them, of all lines of the kit under check on which a tool stands, listed or in place of another.</summary>
     public IReadOnlyList<string> LabelsOf(ToolId tool)
     {
         KitTree subject = Subject;
         return subject.byKit is null && subject.swaps is null ? []
             : LazyInitializer.EnsureInitialized(ref subject.labels, subject.IndexLabels).GetValueOrDefault(tool) ?? (IReadOnlyList<string>)[];
-    }
-
-    /// <summary>The kits beside this one whose manifests in force list the tool, or hold a sub-kit that does: where it counts too, it settles nothing here.</summary>
-    public IReadOnlyList<KitId> OthersWith(ToolId tool, ReconciliationScope scope)
-    {
-        IReadOnlyList<KitId> listing = ListersOf(tool, scope);
-        if (!scope.Input.Kits.HasSubKits)
-        {
-            return listing;
-        }
-
-        var holders = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (KitId kit in listing.Append(Manifest.Id))
-        {
-            holders.Add(kit.Value);
-            holders.UnionWith(scope.HoldersOf(kit).Select(static holder => holder.Value));
-        }
-
-        RemoveOwn(holders, scope);
-        return [.. holders.Select(static holder => new KitId(holder))];
-    }
-
-    /// <summary>The kits beside this one that list the tool themselves, or have it in place of another on record.</summary>
-    public IReadOnlyList<KitId> ListersOf(ToolId tool, ReconciliationScope scope)
-    {
-        SubstitutionIndex? records = scope.Substitutions;
-        bool isInPlace = records is not null && records.IsInPlace(tool);
-        if (!isInPlace && !scope.Input.Kits.IsOnOther(tool, Manifest.Id, scope.AsOf))
-        {
-            return [];
-        }
-
-        IEnumerable<KitId> listing = scope.Input.Kits.ManifestsWith(tool, scope.AsOf).Select(static manifest => manifest.Id);
-        return [.. (records is null ? listing : listing.Where(kit => !records.IsReplaced(kit, tool)).Union(records.KitsOf(tool))).Where(kit => kit != Manifest.Id)];
-    }
-
-    /// <summary>The kits beside those of this tree whose manifests in force hold a sub-kit of this one too.</summary>
-    public IReadOnlyList<KitId> OtherHoldersOf(SubKitLine line, ReconciliationScope scope)
-    {
-        var holders = new SortedSet<string>(scope.Input.Kits.ManifestsWith(line.Kit, scope.AsOf).Select(static holder => holder.Id.Value), StringComparer.Ordinal);
-        RemoveOwn(holders, scope);
-        return [.. holders.Select(static holder => new KitId(holder))];
-    }
-
-    private void RemoveOwn(SortedSet<string> holders, ReconciliationScope scope)
-    {
-        // The kit itself, what it is inside in this tree, and what holds the whole tree are the same place.
-        for (KitTree? tree = this; tree is not null; tree = tree.outer)
-        {
-            holders.Remove(tree.Manifest.Id.Value);
-        }
-
-        holders.ExceptWith(scope.HoldersOf(Subject.Manifest.Id).Select(static holder => holder.Value));
     }
 
     private void Resolve(SubKitLine line, ReconciliationScope scope)
@@ -316,32 +267,29 @@ internal sealed class KitTree
         return index;
     }
 
-    /// <summary>The latest record that counts stands alone; one that puts the listed tool back leaves the line as it is listed.</summary>
+    /// <summary>The latest record that counts stands alone; one that puts the listed tool back leaves the line as it is listed, and so do two of one instant that differ.</summary>
     private Dictionary<ManifestLine, (ToolLine InPlace, Substitution Record)> FindSwaps(ReconciliationScope scope, Dictionary<int, DateTimeOffset> changes)
     {
         var found = new Dictionary<ManifestLine, (ToolLine, Substitution)>(ReferenceEqualityComparer.Instance);
         foreach (ToolLine line in Manifest.Lines.OfType<ToolLine>())
         {
-            Substitution? latest = scope.People.SubstitutionsOf(Manifest.Id, line.Number).FirstOrDefault(record => WhyNotUsed(Manifest, record, PresentedAt) is null);
-            if (latest is not null)
+            IReadOnlyList<Substitution> latest = InPlaceSearch.Latest(scope, Manifest, line.Number, PresentedAt);
+            if (latest.Count == 0)
             {
-                changes.Add(line.Number, latest.At);
+                continue;
             }
 
-            if (latest is not null && line.FindAlternate(latest.InPlace) is { } inPlace)
+            changes.Add(line.Number, latest[0].At);
+            if (latest.Count > 1)
             {
-                found.Add(line, (new ToolLine { Number = line.Number, Location = line.Location, Tool = inPlace }, latest));
+                (swapDoubts ??= []).Add(line.Number, InPlaceSearch.Doubt(scope, latest));
+            }
+            else if (line.FindAlternate(latest[0].InPlace) is { } inPlace)
+            {
+                found.Add(line, (new ToolLine { Number = line.Number, Location = line.Location, Tool = inPlace }, latest[0]));
             }
         }
 
         return found;
     }
-
-    /// <summary>Why a substitution puts nothing in place, or null.</summary>
-    public static string? WhyNotUsed(KitManifest manifest, Substitution record, DateTimeOffset presentedAt)
-        => manifest.FindLine(record.LineNumber) is not ToolLine line ? "the line lists no single tool"
-            : record.At < manifest.EffectiveFrom ? "it is older than this revision of the manifest"
-            : record.At > presentedAt ? "it was recorded after the kit was presented"
-            : line.Tool.Id != record.InPlace && line.FindAlternate(record.InPlace) is null ? "the manifest names no such alternate of that line"
-            : null;
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using ToolLedger.Custody;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
@@ -22,6 +23,26 @@ public sealed class LineEvidence
 
     /// <summary>Passes that tag was seen in.</summary>
     public int PassCount { get; init; }
+
+    /// <summary>The usable sessions of the kit in which that tag was looked at, in order of station and time; of passes that are one, the first names them.</summary>
+    public IReadOnlyList<SessionId> Sessions
+    {
+        get
+        {
+            var sessions = new List<SessionId>();
+            foreach (PassEvidence pass in Best?.Passes ?? [])
+            {
+                if (pass.LookCount > 0 && !sessions.Contains(pass.Session))
+                {
+                    sessions.Add(pass.Session);
+                }
+            }
+
+            return sessions;
+        }
+    }
+
+    internal PresenceEvidence? Best { get; init; }
 
     /// <summary>Its strongest look, or null.</summary>
     public Rssi? Strongest { get; init; }
@@ -61,6 +82,9 @@ public sealed class LineEvidence
 
     /// <summary>How much of the line is known to be short by an annotation, in the unit of the line; 0 if nothing. So much less is expected than the manifest says.</summary>
     public decimal KnownShort { get; init; }
+
+    /// <summary>The open receipt that places the tool elsewhere, signed by its receiver, or null.</summary>
+    public ToolReceipt? Receipt { get; init; }
 
     /// <summary>The balance of a counted consumable, or null.</summary>
     public ConsumableBalance? Balance { get; init; }

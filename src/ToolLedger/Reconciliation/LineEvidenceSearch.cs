@@ -19,6 +19,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
         return new LineEvidence
         {
             LiveTagCount = facts.LiveTags.Count,
+            Best = best,
             LookCount = best?.LookCount ?? 0,
             AntennaCount = best?.Antennas.Count ?? 0,
             PassCount = PassesWithLooks(best),
@@ -34,6 +35,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
             Persons = persons,
             KnownShort = facts.KnownShort,
             Balance = facts.Balance,
+            Receipt = facts.Receipt,
             LatestAt = LatestOf(facts),
             OldestAt = oldest,
             OpenedSince = opening is { } opened && oldest <= opened.At ? opened.At : null,
@@ -85,6 +87,8 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
             {
                 AccountingBasis.Sighted => facts.Sighting?.At,
                 AccountingBasis.Counted => facts.Count?.At,
+                // An open receipt is looked up at the instant of the answer; it stands for then.
+                AccountingBasis.Record when facts.Receipt is not null => facts.AsOf,
                 AccountingBasis.Record => seals.Check?.At,
                 AccountingBasis.Read => FirstLook(facts.BestEvidence),
                 _ => null,

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -90,6 +91,9 @@ public readonly ref struct LineFacts
 
     /// <summary>For a line inside a sub-kit, the seal that stands for it, accepted by the policy, or null.</summary>
     public SealRecord? Seal { get; init; }
+
+    /// <summary>The open receipt that places the tool elsewhere, signed by its receiver, or null.</summary>
+    public ToolReceipt? Receipt { get; init; }
 
     /// <summary>For a line inside a sub-kit, why a seal on record does not stand for it, or null.</summary>
     public Reason? SealDoubt { get; init; }

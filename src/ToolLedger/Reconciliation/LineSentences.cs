@@ -52,6 +52,11 @@ internal sealed class LineSentences(ReconciliationScope scope, KitTree tree, Sea
 
     private void AddOfSubKits(in LineFacts facts, List<Reason> list)
     {
+        if (facts.Receipt is { } receipt)
+        {
+            list.Add(scope.Receipts.Accepted(receipt));
+        }
+
         if (facts.Seal is not null)
         {
             list.Add(seals.Accepted());

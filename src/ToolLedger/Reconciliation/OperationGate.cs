@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Inventory;
-using ToolLedger.Kits;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
@@ -11,28 +10,30 @@ namespace ToolLedger.Reconciliation;
 /// <summary>The gate "before operation": an engine run, a gear swing, re-energising, closing a boundary.</summary>
 /// <remarks>
 /// Users inventory before they operate anything after maintenance (US Air Force Instruction 21-101 of 16 January 2020, paragraph 8.5.4.1). An inventory satisfies the gate
-/// only if the kit is complete, every line rests on evidence newer than the last opening of the kit and no older than the policy allows, and nobody has reported an item
-/// of no list gone. An older inventory never does. Signatures are not asked for here: who must have signed is for the site to say, and the report says who has. Stateless and thread-safe.
+/// only if the kit is complete, every line rests on evidence newer than the last opening of the kit and no older than the policy allows, nobody has reported an item
+/// of no list gone, and nothing about the kit has become known since. An older inventory never does. Signatures are not asked for here: who must have signed is for the site to say, and the report says who has. Stateless and thread-safe.
 /// </remarks>
 public static class OperationGate
 {
+    private const int ToolsNamed = 10;
+
     /// <summary>Judges whether an inventory satisfies the gate at an instant.</summary>
+    /// <remarks>
+    /// What the inventory was made from is not asked again. What is dated after the inventory and no later than the instant is: an entry about the kit, its sub-kits, the kits that hold it or their
+    /// tools (a breakage, a use, a sighting elsewhere, a count), a session that presents the kit or heard one of its tools, a tag bound, retired or doubted. Each shuts the gate until the kit
+    /// is reconciled again. An entry written after the inventory and dated before it is seen only by that.
+    /// </remarks>
     /// <param name="result">The inventory.</param>
-    /// <param name="openings">Openings of kits, in any order: of the kit, its sub-kits and the kits that hold it. Those of other kits and those after the instant are not looked at. Openings that the result itself carries count too.</param>
-    /// <param name="asOf">The instant of the operation.</param>
+    /// <param name="known">Everything that is known at the instant of the operation, which is its <see cref="ReconciliationInput.AsOf"/>; its subject, revision, calibration and hints are not used.
+    /// Openings of the kit, of its sub-kits and of the kits that hold it count in it and in the result itself.</param>
     /// <returns>The answer with its reasons.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">One of the openings is null.</exception>
-    public static GateAnswer Judge(ReconciliationResult result, IEnumerable<KitOpening> openings, DateTimeOffset asOf)
+    public static GateAnswer Judge(ReconciliationResult result, ReconciliationInput known)
     {
         ArgumentNullException.ThrowIfNull(result);
-        ArgumentNullException.ThrowIfNull(openings);
-        KitOpening[] all = [.. openings];
-        if (Array.Exists(all, static opening => opening is null))
-        {
-            throw new ArgumentException("An opening is null.", nameof(openings));
-        }
-
+        ArgumentNullException.ThrowIfNull(known);
+        DateTimeOffset asOf = known.AsOf;
+        var news = new GateNews(result, asOf);
         var reasons = new List<Reason>();
         if (result.Kit.State != KitState.Complete)
         {
@@ -44,10 +45,13 @@ public static class OperationGate
             reasons.Add(new Reason(PeopleReasons.GateLater, ("at", Time(result, result.AsOf))));
         }
 
-        DateTimeOffset? opened = LastOpening(result, [.. all, .. result.Openings], asOf);
+        DateTimeOffset? opened = known.Inventory.Openings.Concat(result.Openings)
+            .Where(opening => news.Concerns(opening.Kit) && opening.At <= asOf)
+            .Max(static opening => (DateTimeOffset?)opening.At);
         AddOpening(reasons, result, opened);
         AddAge(reasons, result, asOf);
-        foreach (UnlistedItemReport report in result.UnlistedItems)
+        AddNews(reasons, result, known, news);
+        foreach (UnlistedItemReport report in result.UnlistedItems.Concat(news.Reports(known)))
         {
             reasons.Add(new Reason(PeopleReasons.GateUnlisted, ("what", report.Description), ("at", Time(result, report.At))));
         }
@@ -73,13 +77,24 @@ public static class OperationGate
         return new GateAnswer(result.Manifest.Id, asOf, result.AsOf, isSatisfied: false, reasons, next);
     }
 
-    private static DateTimeOffset? LastOpening(ReconciliationResult result, List<KitOpening> openings, DateTimeOffset asOf)
+    private static void AddNews(List<Reason> reasons, ReconciliationResult result, ReconciliationInput known, GateNews news)
     {
-        // Whoever opens a box in the bag, or the bag around the box, could reach what is in it.
-        HashSet<KitId> kits = [result.Manifest.Id, .. result.Holders, .. result.AllLines.Select(static line => line.Line).OfType<SubKitLine>().Select(static line => line.Kit)];
-        return openings
-            .Where(opening => kits.Contains(opening.Kit) && opening.At <= asOf)
-            .Max(static opening => (DateTimeOffset?)opening.At);
+        if (news.Entries(known.Inventory) is { Length: > 0 } entries)
+        {
+            PersonEntry last = entries[^1];
+            reasons.Add(new Reason(PeopleReasons.GateEntries, ("count", Text(entries.Length)), ("what", last.ToString()), ("by", last.By.Value), ("at", Time(result, last.At))));
+        }
+
+        if (news.Sessions(known) is { Length: > 0 } sessions)
+        {
+            reasons.Add(new Reason(PeopleReasons.GateSessions, ("count", Text(sessions.Length)), ("session", sessions[^1].Id.Value), ("at", Time(result, sessions[^1].To))));
+        }
+
+        if (news.Rebound(known.Tags) is { Length: > 0 } tools)
+        {
+            string named = string.Join(", ", tools.Take(ToolsNamed).Select(static tool => tool.Value));
+            reasons.Add(new Reason(PeopleReasons.GateTags, ("count", Text(tools.Length)), ("tools", tools.Length > ToolsNamed ? named + ", ..." : named)));
+        }
     }
 
     private static void AddOpening(List<Reason> reasons, ReconciliationResult result, DateTimeOffset? last)

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -22,18 +23,39 @@ internal sealed class PeopleCollector
         this.tree = tree;
     }
 
-    /// <summary>The latest sighting decides: one that saw the tool in another kit, or another mark, is no basis and makes an earlier one void. Of two at one instant the contrary one decides.</summary>
-    public Sighting? FindSighting(Tool tool, ToolReads reads, List<Reason> remarks)
+    /// <summary>
+    /// The latest sighting decides: one that saw the tool in another kit or somewhere without a kit, or another mark, is no basis and makes an earlier one void.
+    /// Of two at one instant the contrary one decides.
+    /// </summary>
+    public Sighting? FindSighting(Tool tool, ToolReads reads, ToolReceipt? receipt, List<Reason> remarks)
     {
         IReadOnlyList<Sighting> sightings = scope.People.SightingsOf(tool.Id);
+
+        // All of one instant are asked once, so that many of them cost as much as they are.
+        DateTimeOffset? asked = null;
         for (int i = 0; i < sightings.Count; i++)
         {
             Sighting sighting = sightings[i];
+            Reason? contrary = sighting.At == asked ? null : WhyContrary(tool, sightings, i);
+            asked = sighting.At;
             if (!IsFresh(sighting.At))
             {
                 remarks.Add(TooOld("a sighting", sighting.By, sighting.At));
             }
-            else if (WhyContrary(tool, sightings, i) is { } contrary)
+            else if (ReceiptSearch.IsWithBorrower(receipt, sighting))
+            {
+                remarks.Add(new Reason(CustodyReasons.SightedWithBorrower,
+                    ("by", sighting.By.Value), ("at", scope.Time(sighting.At)), ("kit", sighting.InKit.Value), ("receipt", receipt!.Id.Value)));
+                return null;
+            }
+            else if (contrary?.Kind == ReconciliationReasons.SightedOutside)
+            {
+                // It says who the tool is, and not that it is back: identity and place stay as open as they were.
+                remarks.Add(contrary);
+                reads.SeenOutside = sighting;
+                return null;
+            }
+            else if (contrary is not null)
             {
                 // What was read after the sighting may have come here since; what was read before it has been contradicted.
                 if (reads.LastSeen is { } read && read > sighting.At && contrary.Kind == ReconciliationReasons.SightedInOtherKit)
@@ -84,33 +106,37 @@ internal sealed class PeopleCollector
     private Reason WitnessNeeded(string what, PersonId by, DateTimeOffset at)
         => new(PeopleReasons.WitnessNeeded, ("what", what), ("by", by.Value), ("at", scope.Time(at)));
 
-    /// <summary>Why a sighting, or one of the same instant behind it, speaks against the tool being here.</summary>
+    /// <summary>Why a sighting, or one of the same instant behind it, speaks against the tool being here; one that raises a conflict before one that merely leaves the line open.</summary>
     private Reason? WhyContrary(Tool tool, IReadOnlyList<Sighting> sightings, int index)
     {
+        Reason? outside = null;
         for (int i = index; i < sightings.Count && sightings[i].At == sightings[index].At; i++)
         {
-            if (WhyContrary(tool, sightings[i]) is { } contrary)
+            Reason? contrary = WhyContrary(tool, sightings[i]);
+            if (contrary is not null && contrary.Kind != ReconciliationReasons.SightedOutside)
             {
                 return contrary;
             }
+
+            outside ??= contrary;
         }
 
-        return null;
+        return outside;
     }
 
     private Reason? WhyContrary(Tool tool, Sighting sighting)
     {
-        if (!sighting.InKit.IsEmpty && !tree.IsInside(sighting.InKit))
+        Reason? elsewhere = ElsewhereSearch.WhyElsewhere(scope, tree, sighting);
+        if (elsewhere is not null && elsewhere.Kind != ReconciliationReasons.SightedOutside)
         {
-            return new Reason(
-                ReconciliationReasons.SightedInOtherKit, ("by", sighting.By.Value), ("kit", sighting.InKit.Value), ("at", scope.Time(sighting.At)));
+            return elsewhere;
         }
 
         bool isOthers = tool.Mark is null && tree.CountOfMark(sighting.MarkRead) > 0;
         return isOthers || (tool.Mark is { } mark && !string.Equals(mark, sighting.MarkRead, StringComparison.Ordinal))
             ? new Reason(
                 ReconciliationReasons.OtherMark, ("by", sighting.By.Value), ("read", sighting.MarkRead), ("mark", tool.Mark ?? "none on the manifest"))
-            : null;
+            : elsewhere;
     }
 
     /// <summary>The latest count decides; of two at one instant one that would not settle the line.</summary>
@@ -146,7 +172,9 @@ internal sealed class PeopleCollector
             else
             {
                 isAgreed = false;
-                bool decides = count.At == latest.At && Settles(latest, settled) && !Settles(count, settled);
+
+                // Parts that nobody joined are no count at all, so that a plain one of the same instant which differs from what is due is the one to hear.
+                bool decides = count.At == latest.At && !Settles(count, settled) && (Settles(latest, settled) || (latest.Parts > 0 && count.Parts == 0));
                 (latest, LineCount other) = decides ? (count, latest) : (latest, count);
                 if (other.Quantity != latest.Quantity)
                 {
@@ -165,9 +193,14 @@ internal sealed class PeopleCollector
         return joining is null ? null : latest;
     }
 
-    private bool Settles(LineCount count, decimal settled) => count.Parts == 0
-        ? count.Quantity.Amount == settled
-        : FindJoining(count, settled, []) is { } joining && count.Quantity.Amount + joining.Wholes == settled;
+    private bool Settles(LineCount count, decimal settled) => AmountOf(count, settled, out _) == settled;
+
+    /// <summary>How many whole items a count says there are, with those that its parts make; null where nobody stated what they make.</summary>
+    public decimal? AmountOf(LineCount count, decimal settled, out JoiningStatement? joining)
+    {
+        joining = count.Parts == 0 ? null : FindJoining(count, settled, []);
+        return count.Parts == 0 ? count.Quantity.Amount : count.Quantity.Amount + joining?.Wholes;
+    }
 
     /// <summary>Joining parts is a human statement about the very parts that were counted.</summary>
     private JoiningStatement? FindJoining(LineCount count, decimal settled, List<Reason> remarks)

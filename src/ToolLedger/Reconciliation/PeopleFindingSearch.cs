@@ -1,7 +1,9 @@
+using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
@@ -22,6 +24,35 @@ internal sealed class PeopleFindingSearch
     }
 
     public IReadOnlyList<UnlistedItemReport> UnlistedItems { get; }
+
+    /// <summary>The latest record of each job and line, of those that are not too old.</summary>
+    public IReadOnlyList<ConsumableUse> JobRecords()
+    {
+        List<ConsumableUse>? latest = null;
+        foreach (KitTree part in scope.Input.Inventory.Uses.Count == 0 ? [] : tree.All)
+        {
+            foreach (ManifestLine line in part.Manifest.Lines)
+            {
+                var jobs = new HashSet<string>(StringComparer.Ordinal);
+                foreach (ConsumableUse use in scope.People.UsesOf(part.Manifest.Id, line.Number))
+                {
+                    if (scope.AsOf - use.At <= scope.Policy.Inventory.JobRecordAgeMax && jobs.Add(FoldedText.Of(use.Job)))
+                    {
+                        (latest ??= []).Add(use);
+                    }
+                }
+            }
+        }
+
+        return latest is null ? [] :
+        [
+            .. latest
+                .OrderByDescending(static use => use.At)
+                .ThenBy(static use => use.Job, StringComparer.Ordinal)
+                .ThenBy(static use => use.Kit.Value, StringComparer.Ordinal)
+                .ThenBy(static use => use.LineNumber),
+        ];
+    }
 
     public IEnumerable<Finding> UnlistedItemFindings() => UnlistedItems.Select(report => new Finding(FindingLevel.Kit, new Reason(
         PeopleReasons.FindingUnlisted,

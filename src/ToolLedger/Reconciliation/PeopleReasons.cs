@@ -133,6 +133,15 @@ public static class PeopleReasons
     /// <summary>Gate: an unlisted item was reported.</summary>
     public static ReasonKind GateUnlisted { get; } = new("gate.unlisted-item", "\"{what}\", which is on no list, was reported gone at {at}");
 
+    /// <summary>Gate: people said something about the kit since the inventory.</summary>
+    public static ReasonKind GateEntries { get; } = new("gate.entries-since", "{count} {count:entry|entries} about the kit {count:is|are} later than the inventory, the last {what} by {by} at {at}");
+
+    /// <summary>Gate: the kit or its tools were read since the inventory.</summary>
+    public static ReasonKind GateSessions { get; } = new("gate.sessions-since", "{count} {count:session|sessions} later than the inventory {count:presents|present} the kit or heard its tools, the last {session} until {at}");
+
+    /// <summary>Gate: tags of the kit were bound, retired or doubted since the inventory.</summary>
+    public static ReasonKind GateTags { get; } = new("gate.tags-since", "tags of {count} {count:tool|tools} were bound, retired, doubted or cleared after the inventory: {tools}");
+
     /// <summary>Gate: satisfied, after the last opening on record.</summary>
     public static ReasonKind GateSatisfied { get; } = new("gate.satisfied", "every line was accounted for after the last opening on record, that of {opened}; the oldest at {at}");
 
@@ -147,6 +156,6 @@ public static class PeopleReasons
         UseNotUsed, Broken, PieceCountBefore, Reconstructed, ReconstructionNotUsed, WitnessNeeded, AlsoIdentified, OpenedSince, StepSearchPieces,
         StepReconstruct, StepJoinParts, StepCountAgain, StepBalance, StepTellApart, StepSecondPerson, StepInventoryAgain, StepUnlistedItem,
         KitRemovedSeen, FindingRemovedRead, FindingRemovedSighted, FindingAnnotation, FindingBroken, FindingOpened, FindingUnlisted, ReadRemoved, GateNotComplete,
-        GateLater, GateOpened, GateTooOld, GateNoTime, GateUnlisted, GateSatisfied, GateSatisfiedUnopened,
+        GateLater, GateOpened, GateTooOld, GateNoTime, GateUnlisted, GateEntries, GateSessions, GateTags, GateSatisfied, GateSatisfiedUnopened,
     ];
 }

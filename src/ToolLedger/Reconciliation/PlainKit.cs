@@ -17,27 +17,27 @@ internal static class PlainKit
     /// <summary>The most lines that are judged this way.</summary>
     public const int MaxLineCount = 256;
 
-    /// <summary>The states of the lines; false where the kit is not plain.</summary>
+    /// <summary>Judges the lines; false where the kit is not plain.</summary>
     /// <param name="input">The input.</param>
     /// <param name="policy">The policy.</param>
     /// <param name="session">What <see cref="FindSession"/> found.</param>
     /// <param name="manifest">The manifest.</param>
-    /// <param name="states">Gets a state for each line of the manifest.</param>
-    public static bool TryJudge(ReconciliationInput input, ReconciliationPolicy policy, ReadSession session, KitManifest manifest, Span<LineState> states)
+    /// <param name="lines">Gets what each line of the manifest was judged by.</param>
+    public static bool TryJudge(ReconciliationInput input, ReconciliationPolicy policy, ReadSession session, KitManifest manifest, Span<PlainLine> lines)
     {
-        if (!session.Presents(manifest.Id) || !ReferenceEquals(input.Kits.Find(manifest.Id, input.AsOf), manifest))
+        if (input.Custody.IsMentioned(manifest.Id) || !session.Presents(manifest.Id) || !ReferenceEquals(input.Kits.Find(manifest.Id, input.AsOf), manifest))
         {
             return false;
         }
 
-        for (int i = 0; i < states.Length; i++)
+        for (int i = 0; i < lines.Length; i++)
         {
             ManifestLine line = manifest.Lines[i];
             if (line is CountedLine or ConsumableLine)
             {
-                states[i] = LineState.NotAssessed;
+                lines[i] = new PlainLine(LineState.NotAssessed, null);
             }
-            else if (line is not ToolLine { Tool.PieceCount: 1 } || !TryJudge(input, policy, session, line.Tool!, out states[i]))
+            else if (line is not ToolLine { Tool.PieceCount: 1 } || !TryJudge(input, policy, session, line.Tool!, out lines[i]))
             {
                 return false;
             }
@@ -62,9 +62,10 @@ internal static class PlainKit
                 ? session
                 : null;
 
-    private static bool TryJudge(ReconciliationInput input, ReconciliationPolicy policy, ReadSession session, Tool tool, out LineState state)
+    private static bool TryJudge(ReconciliationInput input, ReconciliationPolicy policy, ReadSession session, Tool tool, out PlainLine line)
     {
-        state = LineState.NotAssessed;
+        line = default;
+        var counting = (CountingPolicy)policy.Presence;
         if (input.Tags.OnlyBindingOf(tool.Id) is not { } binding
             || !binding.IsLiveAt(session.From) || !binding.IsLiveAt(session.To) || !binding.IsLiveAt(input.AsOf)
             || session.Presentation.Station.HasControlTag(binding.Tag))
@@ -80,12 +81,16 @@ internal static class PlainKit
             return false;
         }
 
-        state = ((CountingPolicy)policy.Presence).JudgeOnePass(isFresh ? looks.LookCount : 0, isFresh ? looks.AntennaCount : 0) switch
+        PresenceJudgement judgement = isFresh && looks.LookCount > 0
+            ? counting.JudgeOnePass(looks.LookCount, looks.AntennaCount, !looks.Tids.First.IsEmpty)
+            : counting.JudgeOnePass(0, 0, hasTid: false);
+        LineState state = judgement.State switch
         {
             PresenceState.Accounted => LineState.Accounted,
             PresenceState.Weak => LineState.Weak,
             _ => LineState.NotRead,
         };
+        line = new PlainLine(state, judgement);
         return true;
     }
 }

@@ -135,10 +135,10 @@ public sealed class Reconciler
         int count = manifest.Lines.Count;
         if (plain is not null && count <= PlainKit.MaxLineCount)
         {
-            Span<LineState> states = stackalloc LineState[count];
-            if (PlainKit.TryJudge(input, policy, plain, manifest, states))
+            var lines = new PlainLine[count];
+            if (PlainKit.TryJudge(input, policy, plain, manifest, lines))
             {
-                ReconciliationResult result = StatesOnly(manifest, states, new CarefulKit(() => ReconcileWithCare(scope.Value, manifest)), input.AsOf);
+                ReconciliationResult result = Conclude(manifest, new PlainDetails(manifest, lines, scope, this, input), input.AsOf);
                 ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, result.Kit);
                 return result;
             }
@@ -149,24 +149,24 @@ public sealed class Reconciler
         return careful;
     }
 
-    private ReconciliationResult StatesOnly(KitManifest manifest, ReadOnlySpan<LineState> states, CarefulKit careful, DateTimeOffset asOf)
+    private ReconciliationResult Conclude(KitManifest manifest, PlainDetails details, DateTimeOffset asOf)
     {
-        var lines = new LineConclusion[states.Length];
+        var lines = new LineConclusion[manifest.Lines.Count];
         int open = 0;
         for (int i = 0; i < lines.Length; i++)
         {
-            lines[i] = new LineConclusion(manifest.Lines[i], states[i], careful, i);
+            lines[i] = new LineConclusion(manifest.Lines[i], details, i);
             open += lines[i].IsAccounted ? 0 : 1;
         }
 
         KitConclusion conclusion = open == 0
             ? new KitConclusion(KitState.Complete, [], lines)
             : new KitConclusion(KitState.Open, [KitJudge.LinesOpen(open, lines.Length)], lines);
-        return new ReconciliationResult(manifest, conclusion, lines, careful, this, asOf);
+        return new ReconciliationResult(manifest, conclusion, lines, details, this, asOf);
     }
 
     /// <summary>Looks at everything there is.</summary>
-    private ReconciliationResult ReconcileWithCare(ReconciliationScope scope, KitManifest manifest)
+    internal ReconciliationResult ReconcileWithCare(ReconciliationScope scope, KitManifest manifest)
     {
         KitId kit = manifest.Id;
         List<SessionSummary> sessions = scope.SessionsOf(kit);
@@ -195,11 +195,13 @@ public sealed class Reconciler
             NotExpected = leftOut,
             UnlistedItems = people.UnlistedItems,
             Openings = OpeningsOf(scope, tree, holders),
+            JobRecords = people.JobRecords(),
             Holders = holders,
+            Holder = scope.Input.Custody.HolderOf(kit, scope.AsOf),
             Findings =
             [
                 .. people.UnlistedItemFindings(), .. people.OpeningFindings(), .. FindingsOf(scope, manifest, collector, judged, sessions), .. notExpected.Findings,
-                .. scope.Entries.Search(tree, signing),
+                .. scope.Entries.Search(tree, signing), .. scope.Receipts.KitFindings(manifest),
             ],
             Sessions = sessions,
             Persons = persons,
@@ -220,7 +222,7 @@ public sealed class Reconciler
 
     private static KitManifest FindManifest(ReconciliationInput input, KitId kit, int? revision)
     {
-        KitManifest? manifest = revision is { } number ? input.Kits.Find(kit, number) : input.Kits.Find(kit, input.AsOf);
+        KitManifest? manifest = (revision ?? input.Custody.IssueOf(kit, input.AsOf)?.Revision) is { } number ? input.Kits.Find(kit, number) : input.Kits.Find(kit, input.AsOf);
         if (manifest is not null)
         {
             return manifest;
@@ -274,6 +276,11 @@ public sealed class Reconciler
             new("inventory sheet", scope.Input.Inventory.Digest),
             new("calibration register", scope.Input.Calibration.Digest),
         };
+        if (!scope.Input.Custody.IsEmpty)
+        {
+            list.Add(new InputDigest("custody register", scope.CustodyDigest));
+        }
+
         list.AddRange(tree.All.Skip(1).Select(static part => new InputDigest("manifest of sub-kit " + part.Manifest.Id.Value, part.Manifest.Digest)));
         if (scope.Input.History.Count > 0 || scope.Input.ProximityNotes.Count > 0)
         {

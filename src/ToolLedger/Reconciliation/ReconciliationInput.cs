@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Collections.ObjectModel;
 using ToolLedger.Calibration;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -20,7 +21,7 @@ public sealed class ReconciliationInput
     /// <summary>The kit under check.</summary>
     public required KitId Subject { get; init; }
 
-    /// <summary>The manifest revision the kit was issued under, or null for the one effective at <see cref="AsOf"/>.</summary>
+    /// <summary>The manifest revision the kit was issued under, or null for the one that <see cref="Custody"/> says, or else the one effective at <see cref="AsOf"/>.</summary>
     public int? Revision { get; init; }
 
     /// <summary>Read sessions, of this kit and of others. Those that present the subject and ended no later than <see cref="AsOf"/> are its evidence; the others explain and hint.</summary>
@@ -31,6 +32,9 @@ public sealed class ReconciliationInput
 
     /// <summary>What people sighted and counted.</summary>
     public InventorySheet Inventory { get; init; } = InventorySheet.Empty;
+
+    /// <summary>Who answers for what: issues, receipts, visits. A kit that is out is checked against the revision it was issued under, and a tool on an open receipt is accounted for by that record.</summary>
+    public CustodyRegister Custody { get; init; } = CustodyRegister.Empty;
 
     /// <summary>Calibration records.</summary>
     public CalibrationRegister Calibration { get; init; } = CalibrationRegister.Empty;

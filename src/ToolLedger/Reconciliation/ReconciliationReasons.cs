@@ -150,6 +150,21 @@ public static class ReconciliationReasons
     /// <summary>Step: present the kit at a working station.</summary>
     public static ReasonKind StepPresentAtStation { get; } = new("step.present-at-station", "present the kit at a working station, or look for mark {mark}");
 
+    /// <summary>Seen somewhere, and not said to be in the kit.</summary>
+    public static ReasonKind SightedOutside { get; } = new("line.sighted-outside", "seen by {by} at {where}, {at}, and not said to be in the kit: that does not bring it back, and what was read or counted before counts no more");
+
+    /// <summary>Read later, and as well, with other kits.</summary>
+    public static ReasonKind ReadLaterElsewhere { get; } = new("line.read-later-elsewhere", "read at {at} in session {session} of other kits ({kits}), later than here and at least as well: what was read here before counts no more");
+
+    /// <summary>Finding: seen outside any kit that was named.</summary>
+    public static ReasonKind FindingSeenOutside { get; } = new("finding.seen-outside", "{tool} was seen by {by} at {where}, {at}, and nobody said that it was in the kit: look there first");
+
+    /// <summary>Finding: read later with other kits.</summary>
+    public static ReasonKind FindingReadLater { get; } = new("finding.read-later-elsewhere", "read at {at} in session {session} of other kits ({kits}), later than in this kit's sessions: look there first");
+
+    /// <summary>Finding: marks of another form than the site's.</summary>
+    public static ReasonKind FindingMarkFormat { get; } = new("finding.mark-format", "{count} {count:tool|tools} on the list {count:carries|carry} no mark of the form that this site asks for ({form}): have the list or the marks put right");
+
     /// <summary>Kit: lines open.</summary>
     public static ReasonKind KitLinesOpen { get; } = new("kit.lines-open", "{count} of {total} {total:line|lines} not accounted for");
 
@@ -328,5 +343,6 @@ public static class ReconciliationReasons
         CalibrationNotFit, SessionTooOld, SessionAfterAsOf, SessionOfOtherPolicy, SessionOfOtherKits, EntryNotUsed, ToolInTwoKits,
         ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadUnlisted, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadUnlistedAntenna, ReadOutsideOrUnlisted, ReadRepeat,
         SubKitWhole, SubKitOpen, SubKitDiffers, SubKitUnresolved, SubKitNotInForce, SubKitTwice, SubKitNothingExpected, StepSettleSubKit, StepHandInManifest, ReadAlternate,
+        SightedOutside, ReadLaterElsewhere, FindingSeenOutside, FindingReadLater, FindingMarkFormat,
     ];
 }

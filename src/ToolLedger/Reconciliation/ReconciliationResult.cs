@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
 using System.Linq;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -13,9 +14,9 @@ namespace ToolLedger.Reconciliation;
 /// Immutable and thread-safe. The same inputs under the same policy and library version give the same result on any machine, culture and thread count.
 /// This is a record-keeping aid: it does not decide that equipment is safe, and it never says missing, lost or found.
 /// </remarks>
-public sealed class ReconciliationResult
+public sealed partial class ReconciliationResult
 {
-    private readonly CarefulKit? careful;
+    private readonly PlainDetails? plain;
     private readonly Lazy<IReadOnlyList<ReadExplanation>>? reads;
     private readonly Lazy<IReadOnlyList<InputDigest>>? inputs;
     private readonly Lazy<ManifestTotals>? totals;
@@ -30,7 +31,7 @@ public sealed class ReconciliationResult
 
     // Conclusions whose details are worked out when somebody asks.
     [SetsRequiredMembers]
-    internal ReconciliationResult(KitManifest manifest, KitConclusion kit, LineConclusion[] lines, CarefulKit careful, Reconciler by, DateTimeOffset asOf)
+    internal ReconciliationResult(KitManifest manifest, KitConclusion kit, LineConclusion[] lines, PlainDetails plain, Reconciler by, DateTimeOffset asOf)
     {
         Manifest = manifest;
         AsOf = asOf;
@@ -39,7 +40,7 @@ public sealed class ReconciliationResult
         Policy = by.Policy;
         PolicyDigest = by.PolicyDigest;
         LibraryVersion = Reconciler.LibraryVersion;
-        this.careful = careful;
+        this.plain = plain;
     }
 
     /// <summary>The manifest revision the kit was checked against.</summary>
@@ -58,31 +59,37 @@ public sealed class ReconciliationResult
     public IEnumerable<LineConclusion> AllLines => Lines.SelectMany(static line => line.WithInner());
 
     /// <summary>What the kit must contain, added up for the kit and for each place in it, and how much of it a reader can see. Computed when first asked for.</summary>
-    public ManifestTotals Totals => totals is null ? careful!.Result.Totals : totals.Value;
+    public ManifestTotals Totals => totals is null ? plain!.Result.Totals : totals.Value;
 
     /// <summary>The lines that are not expected now, each with the annotation or the rule that says so, in line order; those inside a sub-kit stand where it does.</summary>
-    public IReadOnlyList<LineNotExpected> NotExpected { get => careful is null ? field : careful.Result.NotExpected; init; } = [];
+    public IReadOnlyList<LineNotExpected> NotExpected { get => plain is null ? field : plain.Result.NotExpected; init; } = [];
 
     /// <summary>Reports of items on no list, in time order. They change no conclusion and say nothing of where the item is; each is a finding too.</summary>
-    public IReadOnlyList<UnlistedItemReport> UnlistedItems { get => careful is null ? field : careful.Result.UnlistedItems; init; } = [];
+    public IReadOnlyList<UnlistedItemReport> UnlistedItems { get => plain is null ? field : plain.Result.UnlistedItems; init; } = [];
 
     /// <summary>The openings of the kit, of its sub-kits and of the kits that hold it on the inventory sheet up to the as-of instant, latest first.</summary>
-    public IReadOnlyList<KitOpening> Openings { get => careful is null ? field : careful.Result.Openings; init; } = [];
+    public IReadOnlyList<KitOpening> Openings { get => plain is null ? field : plain.Result.Openings; init; } = [];
+
+    /// <summary>The job records of the consumables of the kit and of its sub-kits up to the as-of instant and no older than the policy allows, the latest of each job and line, latest first: what the kit was used on.</summary>
+    public IReadOnlyList<ConsumableUse> JobRecords { get => plain is null ? field : plain.Result.JobRecords; init; } = [];
+
+    /// <summary>Who answers for the kit at the as-of instant.</summary>
+    public CustodyHolder Holder { get => plain is null ? field : plain.Result.Holder; init; }
 
     /// <summary>The kits that hold this one, directly or over others.</summary>
-    internal IReadOnlyCollection<KitId> Holders { get => careful is null ? field : careful.Result.Holders; init; } = [];
+    internal IReadOnlyCollection<KitId> Holders { get => plain is null ? field : plain.Result.Holders; init; } = [];
 
     /// <summary>What stands beside the conclusions.</summary>
-    public required IReadOnlyList<Finding> Findings { get => field ?? careful!.Result.Findings; init; }
+    public required IReadOnlyList<Finding> Findings { get => field ?? plain!.Result.Findings; init; }
 
     /// <summary>The sessions that present this kit, in time order, and whether they were used.</summary>
-    public required IReadOnlyList<SessionSummary> Sessions { get => field ?? careful!.Result.Sessions; init; }
+    public required IReadOnlyList<SessionSummary> Sessions { get => field ?? plain!.Result.Sessions; init; }
 
     /// <summary>Everyone who sighted, counted, witnessed or signed what counts here, in ordinal order.</summary>
-    public required IReadOnlyList<PersonId> Persons { get => field ?? careful!.Result.Persons; init; }
+    public required IReadOnlyList<PersonId> Persons { get => field ?? plain!.Result.Persons; init; }
 
     /// <summary>The signatures on the inventory sheet that count here.</summary>
-    public required IReadOnlyList<Signature> Signatures { get => field ?? careful!.Result.Signatures; init; }
+    public required IReadOnlyList<Signature> Signatures { get => field ?? plain!.Result.Signatures; init; }
 
     /// <summary>The policy the answer was made under.</summary>
     public required ReconciliationPolicy Policy { get; init; }
@@ -91,7 +98,7 @@ public sealed class ReconciliationResult
     public required Digest PolicyDigest { get; init; }
 
     /// <summary>Digests of the inputs. Computed when first asked for.</summary>
-    public IReadOnlyList<InputDigest> Inputs => inputs is null ? careful!.Result.Inputs : inputs.Value;
+    public IReadOnlyList<InputDigest> Inputs => inputs is null ? plain!.Result.Inputs : inputs.Value;
 
     /// <summary>The version of this library; another version may answer differently and then differs here.</summary>
     public required string LibraryVersion { get; init; }
@@ -100,7 +107,7 @@ public sealed class ReconciliationResult
     public bool NoReadUsed => KitJudge.UsesNoRead(AllLines);
 
     /// <summary>Exactly one explanation for every read delivered to a session that presents this kit, grouped by session and tag. Computed when first asked for.</summary>
-    public IReadOnlyList<ReadExplanation> Reads => reads is null ? careful!.Result.Reads : reads.Value;
+    public IReadOnlyList<ReadExplanation> Reads => reads is null ? plain!.Result.Reads : reads.Value;
 
     /// <summary>The open lines in search order, those inside sub-kits too: differences, then silent tags (those usually read first), then weak ones, then what nobody counted.</summary>
     public IReadOnlyList<LineConclusion> ChaseList => [.. AllLines.Where(static line => !line.IsAccounted).Order(ChaseOrder.Instance)];

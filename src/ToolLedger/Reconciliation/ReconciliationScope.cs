@@ -17,6 +17,7 @@ internal sealed class ReconciliationScope
     private readonly Dictionary<ReadSession, SessionReading> readings = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<ReadSession, IReadOnlyList<Finding>> sessionFindings = new(ReferenceEqualityComparer.Instance);
     private readonly Lazy<Digest> hintsDigest;
+    private readonly Lazy<Digest> custodyDigest;
     private readonly Lazy<ILookup<TagId, ProximityNote>> notes;
     private readonly Lazy<SubstitutionIndex>? substitutions;
 
@@ -33,6 +34,8 @@ internal sealed class ReconciliationScope
         notes = new(() => input.ProximityNotes.Where(note => note.LastSeen <= input.AsOf).ToLookup(static note => note.Tag));
         substitutions = People.HasSubstitutions ? new(() => new SubstitutionIndex(this)) : null;
         Entries = new EntrySearch(this);
+        Receipts = new ReceiptSearch(this);
+        custodyDigest = new Lazy<Digest>(() => input.Custody.Digest);
     }
 
     public ReconciliationInput Input { get; }
@@ -44,6 +47,11 @@ internal sealed class ReconciliationScope
     public SessionIndex Sessions { get; }
 
     public EntrySearch Entries { get; }
+
+    public ReceiptSearch Receipts { get; }
+
+    /// <summary>Digest of the custody entries.</summary>
+    public Digest CustodyDigest => custodyDigest.Value;
 
     /// <summary>What is in place of what in all kits; null where nobody recorded a substitution.</summary>
     public SubstitutionIndex? Substitutions => substitutions?.Value;

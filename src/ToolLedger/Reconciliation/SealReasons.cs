@@ -7,7 +7,7 @@ namespace ToolLedger.Reconciliation;
 public static class SealReasons
 {
     /// <summary>Accounted for under a seal.</summary>
-    public static ReasonKind Sealed { get; } = new("line.sealed", "closed under seal {number}, applied {applied} by {by} after the inventory of {inventoried}, found intact {checked} by {checker}");
+    public static ReasonKind Sealed { get; } = new("line.sealed", "closed under seal {number}, applied {applied} by {by} after the inventory of {inventoried}, seen intact {checked} by {checker}");
 
     /// <summary>The policy accepts no seals.</summary>
     public static ReasonKind NotAccepted { get; } = new("line.seal-not-accepted", "seal {number} is on record, and the policy accepts no seals");
@@ -16,7 +16,7 @@ public static class SealReasons
     public static ReasonKind NotChecked { get; } = new("line.seal-not-checked", "nobody has looked at seal {number} since it was applied, or not within the time the policy allows");
 
     /// <summary>The seal is broken.</summary>
-    public static ReasonKind Broken { get; } = new("line.seal-broken", "seal {number} was found broken by {by} at {at}");
+    public static ReasonKind Broken { get; } = new("line.seal-broken", "seal {number} was broken when {by} looked at {at}");
 
     /// <summary>Another seal is on the kit.</summary>
     public static ReasonKind OtherNumber { get; } = new("line.seal-of-other-number", "seal {number} is on record, {read} was read by {by} at {at}");
@@ -29,6 +29,12 @@ public static class SealReasons
 
     /// <summary>The kit was opened after the inventory that the seal closes.</summary>
     public static ReasonKind Opened { get; } = new("line.seal-opened-since", "opened by {by} at {at}, after the inventory that seal {number} closes");
+
+    /// <summary>Something of the kit was used, broken or replaced after the inventory that the seal closes.</summary>
+    public static ReasonKind HandledSince { get; } = new("line.seal-handled-since", "{what} recorded by {by} at {at}, after the inventory that seal {number} closes: it was opened since");
+
+    /// <summary>Records of one instant put different tools in place.</summary>
+    public static ReasonKind SubstitutionsDiffer { get; } = new("line.substitutions-differ", "records of {at} put different tools in place ({tools}): nobody can tell which of them is there");
 
     /// <summary>A tool under seal was heard elsewhere.</summary>
     public static ReasonKind ReadElsewhere { get; } = new("line.sealed-read-elsewhere", "under seal, and yet read in session {session} of another kit since: the seal says nothing of it");
@@ -45,6 +51,6 @@ public static class SealReasons
     /// <summary>All kinds of this list.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        Sealed, NotAccepted, NotChecked, Broken, OtherNumber, TooOld, OtherRevision, Opened, ReadElsewhere, Contradicted, Substituted, ReadReplaced,
+        Sealed, NotAccepted, NotChecked, Broken, OtherNumber, TooOld, OtherRevision, Opened, HandledSince, SubstitutionsDiffer, ReadElsewhere, Contradicted, Substituted, ReadReplaced,
     ];
 }

@@ -157,6 +157,11 @@ internal sealed class SealSearch
 
     private Reason? WhyOpened(KitTree part, SealRecord seal)
     {
+        if (WhyHandled(part, seal) is { } handled)
+        {
+            return handled;
+        }
+
         // Opened at the very instant of the inventory is opened for it. Whoever opens a box inside has opened what is around it.
         return part.All
             .SelectMany(deeper => scope.People.OpeningsOf(deeper.Manifest.Id))
@@ -166,6 +171,43 @@ internal sealed class SealSearch
             .FirstOrDefault() is { } opening
                 ? Of(SealReasons.Opened, ("number", seal.Number), ("by", opening.By.Value), ("at", scope.Time(opening.At)))
                 : null;
+    }
+
+    /// <summary>Whoever used, broke or replaced something that is said to be under seal has opened it, whether an opening was recorded or not.</summary>
+    private Reason? WhyHandled(KitTree part, SealRecord seal)
+    {
+        (string What, PersonId By, DateTimeOffset At)? last = null;
+        foreach (KitTree deeper in part.All)
+        {
+            foreach (ManifestLine line in deeper.Manifest.Lines)
+            {
+                foreach ((string What, PersonId By, DateTimeOffset At) record in HandlingsOf(deeper.Manifest.Id, line))
+                {
+                    last = record.At > seal.InventoriedAt && !(record.At <= last?.At) ? record : last;
+                }
+            }
+        }
+
+        return last is not { } latest ? null
+            : Of(SealReasons.HandledSince, ("number", seal.Number), ("what", latest.What), ("by", latest.By.Value), ("at", scope.Time(latest.At)));
+    }
+
+    private IEnumerable<(string What, PersonId By, DateTimeOffset At)> HandlingsOf(KitId kit, ManifestLine line)
+    {
+        foreach (ConsumableUse use in scope.People.UsesOf(kit, line.Number))
+        {
+            yield return (FormattableString.Invariant($"a use of line {line.Number}"), use.By, use.At);
+        }
+
+        foreach (Substitution swap in scope.People.SubstitutionsOf(kit, line.Number))
+        {
+            yield return (FormattableString.Invariant($"a substitution on line {line.Number}"), swap.By, swap.At);
+        }
+
+        foreach (Breakage breakage in line.Tool is { } tool ? scope.People.BreakagesOf(tool.Id) : [])
+        {
+            yield return ($"a breakage of {breakage.Tool}", breakage.By, breakage.At);
+        }
     }
 
     /// <summary>What was said of the seal of a box inside after the inventory that the outer one closes.</summary>

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Tools;
 
@@ -18,12 +19,19 @@ internal sealed class SubstitutionIndex
         {
             // A record that came after the other kit was presented still says that the tool may be there.
             if (scope.Input.Kits.Find(kit, scope.AsOf) is { } manifest
-                && manifest.FindLine(number) is ToolLine line
-                && scope.People.SubstitutionsOf(kit, number).FirstOrDefault(record => KitTree.WhyNotUsed(manifest, record, DateTimeOffset.MaxValue) is null) is { } latest
-                && latest.InPlace != line.Tool.Id)
+                && manifest.FindLine(number) is ToolLine line)
             {
-                Add(latest.InPlace, kit);
-                replaced.Add((kit, line.Tool.Id));
+                // Of records that differ each may be true, so that each tool may be there.
+                IReadOnlyList<Substitution> latest = InPlaceSearch.Latest(scope, manifest, number, DateTimeOffset.MaxValue);
+                foreach (Substitution record in latest.Where(record => record.InPlace != line.Tool.Id))
+                {
+                    Add(record.InPlace, kit);
+                }
+
+                if (latest.Count == 1 && latest[0].InPlace != line.Tool.Id)
+                {
+                    replaced.Add((kit, line.Tool.Id));
+                }
             }
         }
     }

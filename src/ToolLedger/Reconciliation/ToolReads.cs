@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using ToolLedger.Inventory;
 using ToolLedger.Presence;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -53,6 +54,15 @@ internal sealed class ToolReads
     public Reason? Elsewhere { get; set; }
 
     public Reason? ReadsWithheld { get; set; }
+
+    /// <summary>The later session of other kits that takes the force from this kit's reads of a tag, or null.</summary>
+    public ElsewhereEvidence? HeardLater { get; set; }
+
+    /// <summary>The latest sighting, where it says a place but not that it was in the kit, or null.</summary>
+    public Sighting? SeenOutside { get; set; }
+
+    /// <summary>True where reads alone account for the tool.</summary>
+    public bool AreEnough => this is { Judgement.State: PresenceState.Accounted, ReadsWithheld: null };
 
     public void AddLiveTag(TagBinding binding, bool isSuspect)
     {

@@ -1,9 +1,7 @@
 using System;
 using System.Collections.Generic;
-using System.Globalization;
 using System.Linq;
 using ToolLedger.Kits;
-using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -18,8 +16,10 @@ internal sealed class ToolReadsCollector
     private readonly List<ReadSession> used;
     private readonly List<ReadSession> recent;
     private readonly MismatchSearch mismatches;
+    private readonly TagReadsCollector tags;
     private readonly ReadSession? latest;
     private readonly Dictionary<KitTree, ReadSession?> latestOf = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<KitTree, HashSet<KitId>> around = new(ReferenceEqualityComparer.Instance);
 
     public ToolReadsCollector(ReconciliationScope scope, KitTree tree, IReadOnlyList<SessionSummary> sessions)
     {
@@ -29,6 +29,8 @@ internal sealed class ToolReadsCollector
         mismatches = new MismatchSearch(scope, tree);
         used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
 
+        tags = new TagReadsCollector(scope, this);
+
         // Usable or not: whoever presented the kit again may have taken something out before.
         latest = sessions.LastOrDefault(summary => summary.Session.To <= scope.AsOf)?.Session;
     }
@@ -36,6 +38,9 @@ internal sealed class ToolReadsCollector
     public bool HasUsableSession => used.Count > 0;
 
     public IReadOnlyList<ReadSession> UsedSessions => used;
+
+    /// <summary>The sessions of the kit that are not left out, usable or not.</summary>
+    public IReadOnlyList<ReadSession> RecentSessions => recent;
 
     /// <summary>The sessions of other kits that heard a tag, in time order.</summary>
     public IReadOnlyList<ReadSession> OthersThatHeard(TagId tag) => scope.Sessions.OthersThatHeard(subject, tag, scope.AsOf);
@@ -60,34 +65,52 @@ internal sealed class ToolReadsCollector
     {
         var reads = new ToolReads();
         reads.Mismatches = mismatches.Of(tool);
-        CollectTags(tool, reads);
+        CollectTags(tool, listedIn, reads);
+        if (listedIn.SwapDoubtOf(listedIn.Manifest.FindLine(tool.Id)) is { } doubt)
+        {
+            reads.AddDoubt(doubt);
+        }
+
         reads.ReadsWithheld ??= reads.Elsewhere ?? WhyLaterSilent(reads, listedIn);
         CollectReencoded(tool.Id, reads);
         DoubtOtherManifests(tool.Id, listedIn, reads);
         return reads;
     }
 
-    private void CollectTags(Tool tool, ToolReads reads)
+    private void CollectTags(Tool tool, KitTree listedIn, ToolReads reads)
     {
+        ElsewhereEvidence? gone = ElsewhereSearch.LastSighting(scope, tool, listedIn);
+
         // Most tools never had more than one tag.
         if (scope.Input.Tags.OnlyBindingOf(tool.Id) is { } only)
         {
             if (only.From <= scope.AsOf)
             {
-                CollectTag(only.Tag, tool, [only], reads);
+                reads.HeardLater = HeardLater(only.Tag, [only.Tag], [only], listedIn);
+                tags.Collect(only.Tag, tool, [only], Later(gone, reads.HeardLater), reads);
             }
 
             return;
         }
 
-        foreach (IGrouping<TagId, TagBinding> tag in scope.Input.Tags.HistoryOf(tool.Id)
+        IGrouping<TagId, TagBinding>[] worn = [.. scope.Input.Tags.HistoryOf(tool.Id)
             .Where(binding => binding.From <= scope.AsOf)
             .GroupBy(static binding => binding.Tag)
-            .OrderBy(static group => group.Key))
+            .OrderBy(static group => group.Key)];
+        TagId[] all = Array.ConvertAll(worn, static tag => tag.Key);
+        foreach (IGrouping<TagId, TagBinding> tag in worn)
         {
-            CollectTag(tag.Key, tool, [.. tag], reads);
+            // Where one of its tags was, the tool was, whatever another of them says.
+            reads.HeardLater = Later(reads.HeardLater, HeardLater(tag.Key, all, tag, listedIn));
+        }
+
+        foreach (IGrouping<TagId, TagBinding> tag in worn)
+        {
+            tags.Collect(tag.Key, tool, [.. tag], Later(gone, reads.HeardLater), reads);
         }
     }
+
+    private static ElsewhereEvidence? Later(ElsewhereEvidence? one, ElsewhereEvidence? other) => one is null || other?.At > one.At ? other : one;
 
     /// <summary>One tool cannot satisfy two kits: read where the other kit was presented too, or only in the other kit's session, it settles nothing here.</summary>
     private void DoubtOtherManifests(ToolId tool, KitTree listedIn, ToolReads reads)
@@ -102,7 +125,7 @@ internal sealed class ToolReadsCollector
             });
         }
 
-        IReadOnlyList<KitId> others = listedIn.OthersWith(tool, scope);
+        IReadOnlyList<KitId> others = OtherKits.With(tool, listedIn, scope);
         for (int i = 0; i < others.Count; i++)
         {
             DoubtOtherManifest(tool, listedIn, others[i], reads);
@@ -114,7 +137,7 @@ internal sealed class ToolReadsCollector
         bool readHere = reads.Best is { LookCount: > 0 };
         bool together = readHere && (listedIn.Find(other) is not null || used.Any(session => session.Presents(other)));
         bool readThere = scope.Sessions.Presenting(other).Any(session => !session.Presents(subject) && session.To <= scope.AsOf && session.IsUsable
-            && reads.LiveTags.Any(binding => session.Find(binding.Tag) is { AcceptedCount: > 0 } found && IsFresh(found)));
+            && reads.LiveTags.Any(binding => session.Find(binding.Tag) is { AcceptedCount: > 0 } found && tags.IsFresh(found)));
         if (together || readThere)
         {
             reads.AddDoubt(new IdentityDoubt(
@@ -122,106 +145,6 @@ internal sealed class ToolReadsCollector
             {
                 StandsWithoutKit = true,
             });
-        }
-    }
-
-    private void CollectTag(TagId tag, Tool tool, ReadOnlySpan<TagBinding> bindings, ToolReads reads)
-    {
-        TagLooks? trusted = null, doubted = null;
-        SortedSet<string>? chips = null;
-        Reason? withheld = null;
-        bool isLive = false, isSuspect = false;
-        foreach (TagBinding binding in bindings)
-        {
-            BindingTrust trust = TrustSearch.Of(scope, binding, tool, reads.Mismatches);
-            bool concerns = binding.IsLiveAt(scope.AsOf);
-            isLive |= used.Count == 0 && concerns;
-            foreach (ReadSession session in used)
-            {
-                bool overlaps = binding.From < session.To && (binding.Until is not { } until || until > session.From);
-                TagEvidence? evidence = session.Find(tag) is { AcceptedCount: > 0 } found && IsFresh(found) ? found : null;
-                if (overlaps && session.Presentation.Station.HasControlTag(tag))
-                {
-                    // A tag that is fixed at the station shows that the station works; it cannot show that a tool is back.
-                    reads.AddDoubt(new IdentityDoubt(
-                        new Reason(ReconciliationReasons.BoundControlTag, ("tag", tag.ToString()), ("station", session.Presentation.Station.Id.Value)), session.To));
-                }
-                else if (overlaps && (evidence is null || IsLiveForAll(binding, evidence)))
-                {
-                    isLive = concerns = true;
-                    TagLooks looks = session.From >= trust.From ? trusted ??= new TagLooks() : doubted ??= new TagLooks();
-                    looks.Add(session, evidence);
-                    if (evidence is not null)
-                    {
-                        IdentityCheck.AddChips(binding, evidence, ref chips, reads);
-                    }
-                }
-                else if (evidence is not null)
-                {
-                    IdentityCheck.DoubtBinding(scope, binding, evidence, reads);
-                }
-            }
-
-            if (concerns)
-            {
-                foreach (IdentityDoubt doubt in trust.Doubts)
-                {
-                    reads.AddDoubt(doubt);
-                }
-
-                withheld ??= trust.Withheld;
-                isSuspect |= trust.IsSuspect;
-            }
-        }
-
-        if (isLive)
-        {
-            reads.AddLiveTag(bindings[^1], isSuspect);
-            Choose(tag, trusted ?? doubted, isSuspect, trusted is null ? withheld : null, reads);
-        }
-    }
-
-    private void Choose(TagId tag, TagLooks? looks, bool isSuspect, Reason? withheld, ToolReads reads)
-    {
-        if (looks is null)
-        {
-            return;
-        }
-
-        TimeSpan shortest = scope.Policy.Sessions.MinimumPass;
-        KitId? neighbour = NeighbourSearch.Find(looks.Passes, shortest);
-        TagHistory? history = !isSuspect && scope.Input.History.TryGetValue(tag, out TagHistory? known) ? known : null;
-        PresenceEvidence presence = looks.ToEvidence(tag, shortest, history, neighbour is not null);
-        reads.SilentTagCount += presence.LookCount == 0 && neighbour is null ? 1 : 0;
-        PresenceJudgement judgement = scope.Policy.Presence.Judge(presence);
-        bool isBestDoubted = reads.IsBestDoubted;
-        bool better = reads.Judgement is null
-            || (isBestDoubted && withheld is null)
-            || (isBestDoubted == withheld is not null && (judgement.State > reads.Judgement.State
-                || (judgement.State == reads.Judgement.State && presence.LookCount > reads.Best!.LookCount)));
-        if (better)
-        {
-            reads.Best = presence;
-            reads.Judgement = judgement;
-            reads.IsBestDoubted = withheld is not null;
-            reads.FirstSeen = neighbour is null ? looks.FirstSeen : null;
-            reads.LastSeen = neighbour is null ? looks.LastSeen : null;
-            reads.ReadsWithheld = withheld;
-            NoteNeighbour(neighbour, looks, reads);
-        }
-
-        reads.Elsewhere ??= WhyElsewhere(presence);
-    }
-
-    private static void NoteNeighbour(KitId? neighbour, TagLooks looks, ToolReads reads)
-    {
-        (reads.Neighbour, reads.LooksNotCounted, reads.LastHeardNearby) = (null, 0, null);
-        if (neighbour is { } kit)
-        {
-            reads.LooksNotCounted = looks.Passes.Sum(static pass => pass.Looks);
-            reads.LastHeardNearby = looks.LastSeen;
-            reads.Neighbour = new Reason(
-                ReconciliationReasons.OnlyWhileNearby, ("kit", kit.Value), ("looks", reads.LooksNotCounted.ToString(CultureInfo.InvariantCulture)));
         }
     }
 
@@ -240,13 +163,7 @@ internal sealed class ToolReadsCollector
 
         if (!latestOf.TryGetValue(listedIn, out ReadSession? last))
         {
-            var kits = new HashSet<KitId>(scope.HoldersOf(subject)) { subject };
-            for (KitTree? part = listedIn; part is not null; part = part.Outer)
-            {
-                kits.Add(part.Manifest.Id);
-            }
-
-            last = kits
+            last = KitsAround(listedIn)
                 .SelectMany(scope.Sessions.Presenting)
                 .Where(session => session.To <= scope.AsOf)
                 .OrderBy(static session => session.From)
@@ -257,6 +174,29 @@ internal sealed class ToolReadsCollector
 
         return last;
     }
+
+    private HashSet<KitId> KitsAround(KitTree listedIn)
+    {
+        if (!around.TryGetValue(listedIn, out HashSet<KitId>? kits))
+        {
+            kits = [.. scope.HoldersOf(subject), subject];
+            for (KitTree? part = listedIn; part is not null; part = part.Outer)
+            {
+                kits.Add(part.Manifest.Id);
+            }
+
+            around.Add(listedIn, kits);
+        }
+
+        return kits;
+    }
+
+    /// <summary>A tag that was no longer on the tool when it was heard says nothing of it.</summary>
+    private ElsewhereEvidence? HeardLater(TagId tag, IReadOnlyList<TagId> worn, IEnumerable<TagBinding> bindings, KitTree listedIn)
+        => used.Count > 0 && scope.Sessions.All.Count > 1 && OthersThatHeard(tag) is { Count: > 0 } others
+            && ElsewhereSearch.LastHearing(scope, tag, worn, KitsAround(listedIn), used, others) is { } heard && bindings.Any(binding => binding.IsLiveAt(heard.At))
+                ? heard
+                : null;
 
     private static bool HeardAny(ReadSession session, IReadOnlyList<TagBinding> tags)
     {
@@ -269,25 +209,6 @@ internal sealed class ToolReadsCollector
         }
 
         return false;
-    }
-
-    /// <summary>Usable or not, heard there or not, whichever of its tags: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
-    private Reason? WhyElsewhere(PresenceEvidence presence)
-    {
-        foreach (ReadSession other in OthersThatHeard(presence.Tag))
-        {
-            foreach (ReadSession own in recent)
-            {
-                if (other.Presentation.Station.Id == own.Presentation.Station.Id
-                    && other.From < own.To && own.From < other.To
-                    && other.Find(presence.Tag)!.LookCount > (own.Find(presence.Tag)?.LookCount ?? 0))
-                {
-                    return new Reason(ReconciliationReasons.BetterElsewhere, ("session", other.Id.Value));
-                }
-            }
-        }
-
-        return null;
     }
 
     /// <summary>Whether the tool wore a tag at any time that evidence which still counts may be of. No session makes a difference, so that a poor one settles nothing.</summary>
@@ -306,12 +227,6 @@ internal sealed class ToolReadsCollector
 
         return false;
     }
-
-    /// <summary>In a long session a tag last heard long ago says nothing of now, as if the session had ended then.</summary>
-    private bool IsFresh(TagEvidence evidence) => evidence.LastSeen is { } last && scope.AsOf - last <= scope.Policy.Sessions.SessionAgeMax;
-
-    private static bool IsLiveForAll(TagBinding binding, TagEvidence evidence)
-        => evidence is { FirstSeen: { } first, LastSeen: { } last } && binding.IsLiveAt(first) && binding.IsLiveAt(last);
 
     private void CollectReencoded(ToolId tool, ToolReads reads)
     {

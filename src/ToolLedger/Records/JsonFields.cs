@@ -194,6 +194,19 @@ internal sealed class JsonFields
         return items;
     }
 
+    /// <summary>The objects of a list; none if absent, no list, or longer than the limit. The caller ends each.</summary>
+    internal IEnumerable<JsonFields> Objects(string name, int maxCount)
+    {
+        foreach ((JsonElement item, string place) in Items(name, maxCount))
+        {
+            var child = new JsonFields(item, place, _issues);
+            if (child.IsObject)
+            {
+                yield return child;
+            }
+        }
+    }
+
     /// <summary>A list of printable texts; none if absent or wrong.</summary>
     internal List<string> Texts(string name, int maxCount, int maxLength)
     {

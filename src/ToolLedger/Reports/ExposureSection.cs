@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Reconciliation;
+using ToolLedger.Records;
 
 namespace ToolLedger.Reports;
 
@@ -15,7 +16,7 @@ internal sealed class ExposureSection(ReportVoice voice, IReportPage page, Recon
     {
         page.Heading(3, number + voice.Say(ReportSentences.Exposure));
         page.Paragraph(voice.Say(ReportSentences.ExposureNotRecorded));
-        page.Rows("", "event", "since when", [.. Openings(), .. OpenLines(), .. SettledLines(), .. Unlisted()]);
+        page.Rows("", "event", "since when", [.. Openings(), .. Jobs(), .. OpenLines(), .. SettledLines(), .. Unlisted()]);
     }
 
     internal static string Say(ReportVoice voice, KitOpening opening) => voice.Say(
@@ -47,6 +48,28 @@ internal sealed class ExposureSection(ReportVoice voice, IReportPage page, Recon
         if (result.Openings.Count > Shown)
         {
             yield return new ReportRow("", "OPENED", voice.Say(ReportSentences.AndMore, ("count", ReportVoice.Text(result.Openings.Count - Shown))) + ".");
+        }
+    }
+
+    /// <summary>What the kit was used on, as far as consumables tell.</summary>
+    private IEnumerable<ReportRow> Jobs()
+    {
+        foreach (ConsumableUse use in result.JobRecords.Take(Shown))
+        {
+            yield return new ReportRow("", "JOB", voice.Say(
+                ReportSentences.JobRecord,
+                ("job", use.Job),
+                ("used", new Quantity(use.Used, use.Unit).ToString()),
+                ("scrapped", new Quantity(use.Scrapped, use.Unit).ToString()),
+                ("line", ReportVoice.Text(use.LineNumber)),
+                ("kit", use.Kit.Value),
+                ("by", use.By.Value),
+                ("at", voice.Time(use.At))) + ".");
+        }
+
+        if (result.JobRecords.Count > Shown)
+        {
+            yield return new ReportRow("", "JOB", voice.Say(ReportSentences.AndMore, ("count", ReportVoice.Text(result.JobRecords.Count - Shown))) + ".");
         }
     }
 

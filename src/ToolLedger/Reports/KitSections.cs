@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Calibration;
@@ -10,6 +11,8 @@ namespace ToolLedger.Reports;
 /// <summary>The sections about one kit, each an answer to one question.</summary>
 internal sealed class KitSections(ReportVoice plain, IReportPage page, ReconciliationResult result, GateAnswer? gate)
 {
+    private const int SessionsNamed = 3;
+
     private static readonly LineState[] FromBestToWorst =
         [LineState.Accounted, LineState.Weak, LineState.NotRead, LineState.NotAssessed, LineState.Partial, LineState.Conflict];
 
@@ -82,26 +85,33 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
     {
         List<LineConclusion> settled = [.. result.AllLines.Where(static line => line.IsAccounted)];
         page.Heading(3, number + voice.Say(ReportSentences.Settled, ("count", ReportVoice.Text(settled.Count)), ("total", Total)));
-        page.Rows("line", "basis", "what and how", [.. settled.Select(Settled)]);
+        string[] readIn = [.. settled.Where(IsRead).Select(line => SessionsOf(line.Evidence)).Distinct(StringComparer.Ordinal)];
+        bool isSameForAll = readIn.Length == 1;
+        page.Rows("line", "basis", "what and how", [.. settled.Select(line => Settled(line, isSameForAll))]);
         page.Items([.. result.NotExpected.Select(line => voice.Say(
             ReportSentences.NotExpected,
             ("line", line.Label),
             ("what", voice.What(line.Line)),
             ("why", voice.Say(line.Reason).TrimEnd('.'))))]);
-        List<ReasonKind> legend = [];
-        if (settled.Exists(IsRead))
+        List<string> legend = isSameForAll ? [voice.Say(ReportSentences.AllReadIn, ("sessions", readIn[0]))] : [];
+        if (readIn.Length > 0)
         {
-            legend.Add(ReportSentences.ReadLegend);
+            legend.Add(voice.Say(ReportSentences.ReadLegend));
+        }
+
+        if (settled.Exists(static line => IsRead(line) && line.Evidence.PassCount > 1))
+        {
+            legend.Add(voice.Say(ReportSentences.PassLegend));
         }
 
         if (settled.Exists(static line => line.IsEpcOnly))
         {
-            legend.Add(ReportSentences.EpcOnly);
+            legend.Add(voice.Say(ReportSentences.EpcOnly));
         }
 
         if (legend.Count > 0)
         {
-            page.Paragraph(string.Join(' ', legend.Select(kind => voice.Say(kind))));
+            page.Paragraph(string.Join(' ', legend));
         }
     }
 
@@ -169,7 +179,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
     private string WhatAndWhere(LineConclusion line)
         => line.Line.Location is { } location ? $"{voice.What(line.Line)} ({location})" : voice.What(line.Line);
 
-    private ReportRow Settled(LineConclusion line)
+    private ReportRow Settled(LineConclusion line, bool isSameForAll)
     {
         IEnumerable<Reason> how = line.Reasons.Where(static reason => reason.Kind != PresenceReasons.EpcOnly && reason.Kind != PresenceReasons.EnoughLooks
             && reason.Kind != PeopleReasons.OpenedSince);
@@ -178,12 +188,26 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             ReportSentences.ReadEvidence,
             ("looks", ReportVoice.Text(line.Evidence.LookCount)),
             ("antennas", ReportVoice.Text(line.Evidence.AntennaCount)),
-            ("passes", ReportVoice.Text(line.Evidence.PassCount)));
+            ("passes", line.Evidence.PassCount > 1 ? voice.Say(ReportSentences.ReadPasses, ("passes", ReportVoice.Text(line.Evidence.PassCount))) : ""),
+            ("sessions", isSameForAll ? "" : voice.Say(ReportSentences.ReadIn, ("sessions", SessionsOf(line.Evidence)))),
+            ("last", line.Evidence.LastSeen is { } last ? voice.Time(last) : "-"));
         string basis = StatusWords.Print(line.Basis);
         return new ReportRow(
             line.Label,
             line.IsEpcOnly && line.Basis == AccountingBasis.Read ? basis + ", EPC only" : basis,
             $"{voice.What(line.Line)}: {string.Join("; ", new[] { voice.Join(how), evidence }.Where(static text => text.Length > 0))}");
+    }
+
+    private string SessionsOf(LineEvidence evidence)
+    {
+        string[] named =
+        [
+            .. result.Sessions
+                .Where(summary => evidence.Sessions.Contains(summary.Session.Id))
+                .Select(summary => voice.Say(
+                    ReportSentences.SessionAt, ("session", summary.Session.Id.Value), ("station", summary.Session.Presentation.Station.Id.Value))),
+        ];
+        return voice.List(named, named.Length, SessionsNamed);
     }
 
     private ReportRow Open(OpenGroup group)

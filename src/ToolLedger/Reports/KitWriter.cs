@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using System.Text.Json;
-using ToolLedger.Kits;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 
@@ -17,6 +16,9 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         ("accounted", LineState.Accounted), ("weak", LineState.Weak), ("notRead", LineState.NotRead),
         ("notAssessed", LineState.NotAssessed), ("partial", LineState.Partial), ("conflict", LineState.Conflict),
     ];
+
+    private readonly LineWriter lineWriter = new(writer, voice, at);
+    private readonly PeopleWriter people = new(writer, voice, at);
 
     internal void Write(ReconciliationResult result, GateAnswer? gate)
     {
@@ -33,20 +35,22 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         writer.WriteStartArray("lines");
         foreach (LineConclusion line in result.Lines)
         {
-            WriteLine(line);
+            lineWriter.Write(line);
         }
 
         writer.WriteEndArray();
-        new PeopleWriter(writer, voice, at).WriteNotExpected(result.NotExpected);
+        people.WriteNotExpected(result.NotExpected);
         WriteLabels("chase", result.ChaseList.Select(static line => line.Label));
-        WriteTotals(result.Totals);
+        new TotalsWriter(writer).Write(result.Totals);
         WriteUnseen(result);
         WriteCalibration(result);
         WriteFindings(result);
-        new PeopleWriter(writer, voice, at).WriteUnlistedItems(result.UnlistedItems);
-        new PeopleWriter(writer, voice, at).WriteOpenings(result.Openings);
+        people.WriteUnlistedItems(result.UnlistedItems);
+        people.WriteOpenings(result.Openings);
+        people.WriteExposure(result);
         WriteGate(gate);
         WritePeople(result);
+        people.WriteChanges(result);
         WriteBasis(result);
         writer.WriteEndObject();
     }
@@ -83,56 +87,6 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         writer.WriteEndArray();
     }
 
-    private void WriteLine(LineConclusion line)
-    {
-        writer.WriteStartObject();
-        writer.WriteString("line", line.Label);
-        writer.WriteString("description", line.Line.Description);
-        WriteIf("tool", line.Line.Tool?.Id.Value);
-        WriteIf("mark", line.Line.Tool?.Mark);
-        WriteIf("location", line.Line.Location);
-        writer.WriteNumber("expected", line.Line.Expected.Amount);
-        writer.WriteString("unit", line.Line.Expected.Unit.Value);
-        writer.WriteString("state", StatusWords.Code(line.State));
-        writer.WriteString("basis", StatusWords.Code(line.Basis));
-        writer.WriteStartArray("otherBases");
-        foreach (AccountingBasis basis in line.OtherBases)
-        {
-            writer.WriteStringValue(StatusWords.Code(basis));
-        }
-
-        writer.WriteEndArray();
-        writer.WriteBoolean("isEpcOnly", line.IsEpcOnly);
-        ShiftReportWriter.WriteReasons(writer, "reasons", line.Reasons, voice);
-        if (line.Next is { } next)
-        {
-            WriteNext(next);
-        }
-
-        WriteEvidence(line.Evidence);
-        if (line.Inner.Count > 0)
-        {
-            writer.WriteStartArray("inner");
-            foreach (LineConclusion inner in line.Inner)
-            {
-                WriteLine(inner);
-            }
-
-            writer.WriteEndArray();
-        }
-
-        writer.WriteEndObject();
-    }
-
-    private void WriteNext(NextStep next)
-    {
-        writer.WriteStartObject("next");
-        writer.WriteString("kind", StatusWords.Code(next.Kind));
-        writer.WritePropertyName("reason");
-        ShiftReportWriter.WriteReason(writer, next.Reason, voice);
-        writer.WriteEndObject();
-    }
-
     private void WriteGate(GateAnswer? gate)
     {
         if (gate is null)
@@ -146,60 +100,9 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         ShiftReportWriter.WriteReasons(writer, "reasons", gate.Reasons, voice);
         if (gate.Next is { } next)
         {
-            WriteNext(next);
+            lineWriter.WriteNext(next);
         }
 
-        writer.WriteEndObject();
-    }
-
-    private void WriteEvidence(LineEvidence evidence)
-    {
-        writer.WriteStartObject("evidence");
-        writer.WriteNumber("liveTags", evidence.LiveTagCount);
-        writer.WriteNumber("looks", evidence.LookCount);
-        if (evidence.LooksNotCounted > 0)
-        {
-            writer.WriteNumber("looksNotCounted", evidence.LooksNotCounted);
-        }
-
-        writer.WriteNumber("antennas", evidence.AntennaCount);
-        writer.WriteNumber("passes", evidence.PassCount);
-        if (evidence.Strongest is { } strongest)
-        {
-            writer.WriteNumber("strongestDbm", strongest.CentiDbm / 100m);
-        }
-
-        if (evidence.LastSeen is { } lastSeen)
-        {
-            writer.WriteString("lastSeen", at(lastSeen));
-        }
-
-        if (evidence.Counted is { } counted)
-        {
-            writer.WriteNumber("counted", counted.Amount);
-            writer.WriteString("countedUnit", counted.Unit.Value);
-        }
-
-        if (evidence.KnownShort > 0)
-        {
-            writer.WriteNumber("knownShort", evidence.KnownShort);
-        }
-
-        if (evidence.Balance is { } balance)
-        {
-            PeopleWriter.WriteBalance(writer, balance);
-        }
-
-        WriteTime("latestAt", evidence.LatestAt);
-        WriteTime("oldestAt", evidence.OldestAt);
-        WriteTime("openedSince", evidence.OpenedSince);
-        writer.WriteStartArray("persons");
-        foreach (PersonId person in evidence.Persons)
-        {
-            writer.WriteStringValue(person.Value);
-        }
-
-        writer.WriteEndArray();
         writer.WriteEndObject();
     }
 
@@ -295,43 +198,6 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         writer.WriteEndArray();
     }
 
-    private void WriteTotals(ManifestTotals totals)
-    {
-        writer.WriteStartObject("totals");
-        writer.WritePropertyName("kit");
-        WriteTotal(totals.Kit);
-        writer.WriteStartArray("places");
-        foreach (ManifestTotal total in totals.Locations)
-        {
-            WriteTotal(total);
-        }
-
-        writer.WriteEndArray();
-        WriteLabels("notAddedUp", totals.Unresolved.Select(static line => line.Description));
-        writer.WriteEndObject();
-    }
-
-    private void WriteTotal(ManifestTotal total)
-    {
-        writer.WriteStartObject();
-        WriteIf("location", total.Location);
-        writer.WriteNumber("lines", total.LineCount);
-        writer.WriteNumber("taggedLines", total.TaggedLineCount);
-        writer.WriteNumber("peopleLines", total.PeopleLineCount);
-        writer.WriteNumber("pieces", total.PieceCount);
-        writer.WriteStartArray("items");
-        foreach (ItemTotal item in total.Items)
-        {
-            writer.WriteStartObject();
-            writer.WriteNumber("amount", item.Amount);
-            writer.WriteString("unit", item.Unit.Value);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-        writer.WriteEndObject();
-    }
-
     private void WriteLabels(string name, IEnumerable<string> labels)
     {
         writer.WriteStartArray(name);
@@ -342,8 +208,6 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
 
         writer.WriteEndArray();
     }
-
-    private void WriteTime(string name, DateTimeOffset? time) => WriteIf(name, time is { } known ? at(known) : null);
 
     private void WriteIf(string name, string? value)
     {

@@ -35,7 +35,22 @@ public static class ReportSentences
     public static ReasonKind NotInDate { get; } = new("report.not-in-date", "Calibration is a second answer: {lines}.");
 
     /// <summary>The evidence of a line that was read well.</summary>
-    public static ReasonKind ReadEvidence { get; } = new("report.read-evidence", "{looks} {looks:look|looks}, {antennas} {antennas:antenna|antennas}, {passes} {passes:pass|passes}");
+    public static ReasonKind ReadEvidence { get; } = new("report.read-evidence", "{looks} {looks:look|looks}, {antennas} {antennas:antenna|antennas}{passes}, last {last}{sessions}");
+
+    /// <summary>More passes than one.</summary>
+    public static ReasonKind ReadPasses { get; } = new("report.read-passes", ", {passes} passes");
+
+    /// <summary>The sessions of a line, where lines differ in them.</summary>
+    public static ReasonKind ReadIn { get; } = new("report.read-in", ", in {sessions}");
+
+    /// <summary>The sessions of every line that was read.</summary>
+    public static ReasonKind AllReadIn { get; } = new("report.all-read-in", "Read in {sessions}.");
+
+    /// <summary>A session and where it was.</summary>
+    public static ReasonKind SessionAt { get; } = new("report.session-at", "{session} at {station}");
+
+    /// <summary>What a job took.</summary>
+    public static ReasonKind JobRecord { get; } = new("report.job-record", "job {job}: {used} used and {scrapped} scrapped of line {line} of kit {kit}, recorded by {by} at {at}");
 
     /// <summary>A set: its container and what is in it.</summary>
     public static ReasonKind SetIn { get; } = new("report.set-in", "{container}, with {contents}");
@@ -104,7 +119,10 @@ public static class ReportSentences
     public static ReasonKind NotSigned { get; } = new("report.unsigned", "Complete, but no signature on the sheet covers it yet.");
 
     /// <summary>What looks, antennas and passes are.</summary>
-    public static ReasonKind ReadLegend { get; } = new("report.read-legend", "Look: one moment on one antenna. Pass: one presentation.");
+    public static ReasonKind ReadLegend { get; } = new("report.read-legend", "Look: one moment on one antenna.");
+
+    /// <summary>What a pass is.</summary>
+    public static ReasonKind PassLegend { get; } = new("report.pass-legend", "Pass: one presentation.");
 
     /// <summary>What "EPC only" means.</summary>
     public static ReasonKind EpcOnly { get; } = new("report.epc-only", "EPC only: no chip number, no copy check.");
@@ -289,8 +307,8 @@ public static class ReportSentences
     /// <summary>All sentences of this room, in the order above.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        Title, DefaultPolicy, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, SetIn, IsReadGood, NoSession, NoSessionOfKits, SessionOfOthers, AllOutside, AllUnlisted, AllOutsideOrUnlisted, Session, SessionLeftOut, RowsRefused, NoReadUsed,
-        Settled, NotExpected, UnlistedItems, EpcOnly, NothingOpen, NotSigned, ReadLegend, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
+        Title, DefaultPolicy, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, ReadPasses, ReadIn, AllReadIn, SessionAt, JobRecord, SetIn, IsReadGood, NoSession, NoSessionOfKits, SessionOfOthers, AllOutside, AllUnlisted, AllOutsideOrUnlisted, Session, SessionLeftOut, RowsRefused, NoReadUsed,
+        Settled, NotExpected, UnlistedItems, EpcOnly, NothingOpen, NotSigned, ReadLegend, PassLegend, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
         Calibration, NothingToCalibrate, CalibrationWhenUsed, AlsoRead, AllKits, NothingElseRead, NothingRead, ReadsOf, Who, MaySign, AnyRole, NotForOwn, TwoSigned, NotTwoSigned, Persons, SignedInVain, SignatureInVain, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
         AndMore, SubKitIn, TotalsPlaces, TotalsPlace, TotalsNoPlace, TotalsUnresolved,
         Gate, GateSignedByTwo, GateNotSignedByTwo, GateInSummary, Exposure, ExposureNotRecorded, Opened, OpenedWhere, ExposedBefore, TagLastHeard, LastCounted, SettledSince, Unlisted, Changed, NothingSigned, ChangedSince, NothingChanged,

@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Reconciliation;
@@ -38,7 +37,7 @@ internal sealed class SigningSection(ReportVoice voice, IReportPage page, Reconc
         }
 
         DateTimeOffset signed = result.Signatures.Min(static signature => signature.At);
-        string[] later = [.. LaterThan(signed)];
+        string[] later = [.. LaterEvents.Than(signed, voice, result).Select(voice.Say)];
         page.Paragraph(voice.Say(later.Length > 0 ? ReportSentences.ChangedSince : ReportSentences.NothingChanged, ("at", voice.Time(signed))));
         page.Items(later);
     }
@@ -78,30 +77,5 @@ internal sealed class SigningSection(ReportVoice voice, IReportPage page, Reconc
                 : string.Join(", ", policy.RolesThatMaySign.Select(static role => role.Value))),
             ("own", policy.CounterMaySign ? "" : voice.Say(ReportSentences.NotForOwn)),
             ("needed", ReportVoice.Text(policy.ManualInventoryPersonsNeeded)));
-    }
-
-    /// <summary>A count or sighting cannot be among these: a signature older than one does not count at all, and is told under what was noticed.</summary>
-    private IEnumerable<string> LaterThan(DateTimeOffset signed)
-    {
-        foreach (KitOpening opening in result.Openings.Where(opening => opening.At > signed))
-        {
-            yield return voice.Say(ReportSentences.ChangedOpening, ("what", ExposureSection.Say(voice, opening)));
-        }
-
-        foreach (SessionSummary summary in result.Sessions.Where(summary => summary.Session.To > signed && summary.Session.To <= result.AsOf))
-        {
-            yield return voice.Say(ReportSentences.ChangedSession, ("session", summary.Session.Id.Value), ("at", voice.Time(summary.Session.To)));
-        }
-
-        foreach (LineNotExpected line in result.NotExpected.Where(line => line.Annotation?.SignedBy.At > signed))
-        {
-            Signature by = line.Annotation!.SignedBy;
-            yield return voice.Say(ReportSentences.ChangedAnnotation, ("line", line.Label), ("at", voice.Time(by.At)), ("by", by.By.Value));
-        }
-
-        foreach (UnlistedItemReport report in result.UnlistedItems.Where(report => report.At > signed))
-        {
-            yield return voice.Say(ReportSentences.ChangedUnlisted, ("what", ExposureSection.Say(voice, report)));
-        }
     }
 }

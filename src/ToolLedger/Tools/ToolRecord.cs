@@ -5,7 +5,7 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Tools;
 
-/// <summary>A tool as stored: {"id", "description", "mark"?, "pieces"?, "needsCalibration"?, "toolClass"?, "segregationClass"?, "externalIds"?}.</summary>
+/// <summary>A tool as stored: {"id", "description", "mark"?, "pieces", "needsCalibration"?, "toolClass"?, "segregationClass"?, "externalIds"?}.</summary>
 internal sealed class ToolRecord : JsonRecord
 {
     public JsonText Id { get; set; }
@@ -31,7 +31,7 @@ internal sealed class ToolRecord : JsonRecord
             Id = new JsonText(tool.Id.Value),
             Description = new JsonText(tool.Description),
             Mark = new JsonText(tool.Mark),
-            Pieces = tool.PieceCount == 1 ? default : new JsonNumber(tool.PieceCount),
+            Pieces = new JsonNumber(tool.PieceCount),
             NeedsCalibration = JsonFlag.WhenTrue(tool.NeedsCalibration),
             ToolClass = new JsonText(tool.ToolClass),
             SegregationClass = new JsonText(tool.SegregationClass),
@@ -50,8 +50,9 @@ internal sealed class ToolRecord : JsonRecord
     /// <summary>Null and issues if a member is missing or wrong.</summary>
     /// <param name="reader">Where issues go.</param>
     /// <param name="place">The place of the tool in the file.</param>
-    /// <param name="noPieceCount">The rule for a number of pieces that is null or 0.</param>
-    internal Tool? Read(RecordReader reader, string place, ReasonKind noPieceCount)
+    /// <param name="noPieceCount">The rule for a number of pieces that is not stated, null or 0.</param>
+    /// <param name="isOneByDefault">True where the caller has declared that a number that is not stated means 1.</param>
+    internal Tool? Read(RecordReader reader, string place, ReasonKind noPieceCount, bool isOneByDefault)
     {
         int before = reader.Issues.Count;
         reader.RefuseUnknown(this, place);
@@ -61,7 +62,7 @@ internal sealed class ToolRecord : JsonRecord
         string? toolClass = reader.OptionalText(ToolClass, place, "toolClass", IdText.MaxLength);
         string? segregationClass = reader.OptionalText(SegregationClass, place, "segregationClass", IdText.MaxLength);
         bool needsCalibration = reader.Flag(NeedsCalibration, place, "needsCalibration", fallback: false);
-        int? pieces = ReadPieces(reader, place, noPieceCount);
+        int? pieces = ReadPieces(reader, place, noPieceCount, isOneByDefault);
         List<ExternalId> externalIds = ReadExternalIds(reader, place);
         return reader.Issues.Count > before || id is null || description is null ? null : new Tool
         {
@@ -76,9 +77,9 @@ internal sealed class ToolRecord : JsonRecord
         };
     }
 
-    private int? ReadPieces(RecordReader reader, string place, ReasonKind noPieceCount)
+    private int? ReadPieces(RecordReader reader, string place, ReasonKind noPieceCount, bool isOneByDefault)
     {
-        if (Pieces.Found == System.Text.Json.JsonTokenType.Null || Pieces.Value == 0)
+        if ((Pieces.IsAbsent && !isOneByDefault) || Pieces.Found == System.Text.Json.JsonTokenType.Null || Pieces.Value == 0)
         {
             reader.Report(place + ".pieces", new Reason(noPieceCount, ("tool", SafeText.Excerpt(Id.Value)),
                 ("range", "1 to " + Tool.MaxPieceCount.ToString(CultureInfo.InvariantCulture))));

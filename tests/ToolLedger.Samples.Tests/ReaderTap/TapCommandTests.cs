@@ -81,12 +81,52 @@ public sealed class TapCommandTests : IDisposable
         Assert.Equal(ExitCodes.NoValidRead, run.ExitCode);
     }
 
+    // Given a stream, whole or broken off, kept as reads and a sheet; when they are replayed, also from their own archive; then the report is the same.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2_000)]
+    public async Task What_was_kept_is_replayed_to_the_same_report(int cut)
+    {
+        string saved = await SaveAsync();
+        byte[] stream = await File.ReadAllBytesAsync(saved, Stop);
+        await File.WriteAllBytesAsync(saved, stream[..^cut], Stop);
+        string kept = Path.Combine(_folder, "kept.jsonl");
+        string again = Path.Combine(_folder, "again.jsonl");
+        TapRun live = await TapRun.OfAsync(Stop, "--stream", saved, "--archive", kept);
+        TapRun replay = await TapRun.OfAsync(Stop, "--reads", kept, "--archive", again);
+        Assert.Equal("", live.Error + replay.Error);
+        Assert.Equal((live.ExitCode, Conclusions(live)), (replay.ExitCode, Conclusions(replay)));
+        Assert.Equal(cut > 0, Report(replay).Contains("stream-lost", StringComparison.Ordinal));
+        Assert.Equal(await File.ReadAllBytesAsync(kept, Stop), await File.ReadAllBytesAsync(again, Stop));
+        Assert.Equal(await File.ReadAllBytesAsync(kept + ".session.json", Stop), await File.ReadAllBytesAsync(again + ".session.json", Stop));
+    }
+
+    [Fact]
+    public async Task A_damaged_row_of_an_archive_is_a_loss_and_an_archive_without_its_sheet_is_refused()
+    {
+        string kept = Path.Combine(_folder, "kept.jsonl");
+        await TapRun.OfAsync(Stop, "--archive", kept);
+        byte[] file = await File.ReadAllBytesAsync(kept, Stop);
+        file[14] = (byte)'#';
+        await File.WriteAllBytesAsync(kept, file, Stop);
+        TapRun replay = await TapRun.OfAsync(Stop, "--reads", kept);
+        Assert.Contains("not usable: line 1", replay.Output, StringComparison.Ordinal);
+        Assert.Contains("rows-refused", replay.Output, StringComparison.Ordinal);
+        File.Delete(kept + ".session.json");
+        Assert.Equal(ExitCodes.Usage, (await TapRun.OfAsync(Stop, "--reads", kept)).ExitCode);
+    }
+
     [Theory]
     [InlineData("There is no option --prot.", "--prot", "1")]
     [InlineData("--port needs a number from 1 to 65535.", "--port", "0")]
     [InlineData("--port needs a number from 1 to 65535.", "--port")]
     [InlineData("--play needs --port", "--play", "x")]
     [InlineData("name one", "--stream", "x", "--port", "5084")]
+    [InlineData("name one", "--reads", "x", "--stream", "y")]
+    [InlineData("go together", "--manifest", "x", "--reads", "y")]
+    [InlineData("write over", "--archive", "x", "--reads", "x")]
+    [InlineData("cannot be written", "--archive", "no-such-folder/x")]
     [InlineData("go together", "--manifest", "x", "--stream", "y")]
     [InlineData("Where do the reads come from?", "--manifest", "x", "--bindings", "x", "--session", "x")]
     [InlineData("cannot be read", "--stream", "no-such-file")]
@@ -138,6 +178,9 @@ public sealed class TapCommandTests : IDisposable
     }
 
     private static string Report(TapRun run) => string.Join('\n', run.Output.Split('\n').SkipWhile(line => !line.StartsWith("Shift report", StringComparison.Ordinal)));
+
+    // Without the digest of the session, which covers its sheet: that of a replay says beforehand what was lost.
+    private static string Conclusions(TapRun run) => string.Join('\n', Report(run).Split('\n').Where(line => !line.Contains(", session TR-2026-11-09-1 ", StringComparison.Ordinal)));
 
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -68,7 +68,7 @@ internal static class DemoScenario
     {
         Sightings =
         [
-            new Sighting { Tool = DemoKits.Id("07-11"), MarkRead = "07-11", By = Technician, At = Shift.AddMinutes(7), Where = Station },
+            new Sighting { Tool = DemoKits.Id("07-11"), MarkRead = "07-11", By = Technician, At = Shift.AddMinutes(7), Where = Station, InKit = new KitId("WT-BAG-07") },
         ],
         Counts =
         [

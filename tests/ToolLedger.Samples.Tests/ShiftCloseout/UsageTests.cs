@@ -75,6 +75,33 @@ public sealed class UsageTests
         Assert.Equal(0, told.ExitCode);
     }
 
+    [Theory]
+    [InlineData("40")]
+    [InlineData("72")]
+    [InlineData("400")]
+    public async Task A_report_that_goes_to_a_pipe_has_the_width_that_was_asked(string width)
+    {
+        HostRun run = await HostRun.Of("--width", width);
+        HostRun plain = await HostRun.Of();
+
+        Assert.Equal(0, run.ExitCode);
+        int columns = int.Parse(width, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal(columns, run.Output.Split('\n').Where(static line => line.Length > 0 && line.All(static c => c == '=')).Max(static line => line.Length));
+        Assert.Equal(100, plain.Output.Split('\n').Where(static line => line.Length > 0 && line.All(static c => c == '=')).Max(static line => line.Length));
+    }
+
+    [Theory]
+    [InlineData("39")]
+    [InlineData("401")]
+    [InlineData("wide")]
+    [InlineData("-80")]
+    public async Task A_width_out_of_range_is_refused(string width)
+    {
+        HostRun run = await HostRun.Of("--width", width);
+        Assert.Equal(64, run.ExitCode);
+        Assert.Contains("from 40 to 400", run.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Help_teaches_the_files_the_words_and_the_exit_codes()
     {

@@ -61,6 +61,28 @@ public sealed class AnyReconciliationCaseTests
     }
 
     [Fact]
+    public void Every_kind_of_record_leaves_its_mark_on_some_answer()
+    {
+        HashSet<string> codes =
+        [
+            .. Results.Value.SelectMany(result => result.AllLines).SelectMany(line => line.Reasons).Select(reason => reason.Code),
+            .. Results.Value.SelectMany(result => result.NotExpected).Select(line => line.Reason.Code),
+            .. Results.Value.SelectMany(result => result.Findings).Select(finding => finding.Code),
+        ];
+        foreach (ReasonKind kind in new[]
+        {
+            ReconciliationReasons.SightedOutside, ReconciliationReasons.ReadLaterElsewhere, ReconciliationReasons.OnlyWhileNearby, ReconciliationReasons.Quarantined, ReconciliationReasons.ReadBeforeClearing,
+            ReconciliationReasons.SubKitWhole, ReconciliationReasons.SubKitOpen, ReconciliationReasons.HistorySuspect,
+            PeopleReasons.RemovedOnRecord, PeopleReasons.KnownShort, PeopleReasons.Balance, PeopleReasons.UsedSinceCounted, PeopleReasons.Broken, PeopleReasons.Reconstructed, PeopleReasons.PieceCountBefore,
+            PeopleReasons.Joined, PeopleReasons.PartsNotJoined, PeopleReasons.OpenedSince, PeopleReasons.FindingUnlisted,
+            SealReasons.Substituted, SealReasons.SubstitutionsDiffer, SealReasons.NotAccepted,
+        })
+        {
+            Assert.True(codes.Contains(kind.Code), kind.Code);
+        }
+    }
+
+    [Fact]
     public void A_smaller_case_has_fewer_facts()
     {
         ReconciliationCase large = AnyReconciliationCase.FromSeed(4);
@@ -106,8 +128,10 @@ public sealed class AnyReconciliationCaseTests
 
     private static LineConclusion Only(ReconciliationCase facts) => Assert.Single(new Reconciler(Policy).Reconcile(facts.ToInput(Policy.Sessions)).Lines);
 
-    private static int FactsIn(ReconciliationCase facts) => facts.Manifests.Sum(manifest => manifest.Lines.Count) + facts.Bindings.Count + facts.Calibrations.Count
+    private static int FactsIn(ReconciliationCase facts) => facts.Manifests.Sum(manifest => manifest.Lines.Count) + facts.Bindings.Count + facts.Calibrations.Count + facts.Quarantines.Count + facts.History.Count
+        + facts.Entries.Annotations.Count + facts.Entries.Uses.Count + facts.Entries.Breakages.Count + facts.Entries.Reconstructions.Count + facts.Entries.Joinings.Count + facts.Entries.Openings.Count
+        + facts.Entries.UnlistedItems.Count + facts.Entries.Seals.Count + facts.Entries.SealChecks.Count + facts.Entries.Substitutions.Count
         + facts.Entries.Sightings.Count + facts.Entries.Counts.Count + facts.Entries.PieceCounts.Count + facts.Entries.Signatures.Count
-        + facts.Sessions.Sum(session => 1 + session.Reads.Count + session.PassStarts.Count + session.Losses.Count
+        + facts.Sessions.Sum(session => 1 + session.Reads.Count + session.PassStarts.Count + session.Losses.Count + session.NearbyKits.Count
             + (session.ClockOffset == TimeSpan.Zero && session.ClockOffsetAfter == TimeSpan.Zero ? 0 : 1));
 }

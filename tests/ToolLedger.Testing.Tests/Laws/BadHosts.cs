@@ -27,13 +27,7 @@ internal static class BadHosts
     {
         bool IsOverdue(ToolId tool) => input.Calibration.StatusOf(new Tool { Id = tool, Description = "any" }, input.AsOf, new CalibrationPolicy(), SiteCalendar.Utc).State == CalibrationState.Overdue;
         InventorySheet sheet = input.Inventory;
-        return Plain(With(input, sheet: new InventorySheet(new InventoryEntries
-        {
-            Sightings = [.. sheet.Sightings.Where(sighting => !IsOverdue(sighting.Tool))],
-            Counts = sheet.Counts,
-            PieceCounts = sheet.PieceCounts,
-            Signatures = sheet.Signatures,
-        })));
+        return Plain(With(input, sheet: new InventorySheet(sheet.Entries with { Sightings = [.. sheet.Sightings.Where(sighting => !IsOverdue(sighting.Tool))] })));
     }
 
     /// <summary>Corrects counts that are over what the list says.</summary>
@@ -46,12 +40,9 @@ internal static class BadHosts
             return expected is { } most && most.Unit == count.Quantity.Unit && most.Amount < count.Quantity.Amount ? most : count.Quantity;
         }
 
-        return Plain(With(input, sheet: new InventorySheet(new InventoryEntries
+        return Plain(With(input, sheet: new InventorySheet(sheet.Entries with
         {
-            Sightings = sheet.Sightings,
-            Counts = [.. sheet.Counts.Select(count => new LineCount { Kit = count.Kit, LineNumber = count.LineNumber, Quantity = Most(count), By = count.By, At = count.At, Witness = count.Witness })],
-            PieceCounts = sheet.PieceCounts,
-            Signatures = sheet.Signatures,
+            Counts = [.. sheet.Counts.Select(count => new LineCount { Kit = count.Kit, LineNumber = count.LineNumber, Quantity = Most(count), By = count.By, At = count.At, Witness = count.Witness, Parts = count.Parts })],
         })));
     }
 
@@ -67,7 +58,7 @@ internal static class BadHosts
                 .ToArray());
         }
 
-        return Plain(With(input, tags: new TagRegister(bindings)));
+        return Plain(With(input, tags: new TagRegister(bindings, input.Tags.Quarantines)));
     }
 
     /// <summary>Answers for the wrong kit.</summary>
@@ -96,6 +87,7 @@ internal static class BadHosts
             Tags = tags ?? input.Tags,
             Inventory = sheet ?? input.Inventory,
             Calibration = input.Calibration,
+            History = input.History,
             AsOf = asOf ?? input.AsOf,
         };
     }

@@ -36,6 +36,7 @@ public sealed class MasterListFileTests
         },
         KindWords = new Dictionary<string, string>(StringComparer.Ordinal) { ["T"] = "tool", ["S"] = "set", ["C"] = "counted", ["U"] = "consumable" },
         Delimiter = ';',
+        PiecesNotStatedMeansOne = true,
     };
 
     private const string Header = "No.;What;Drawer;Tool no.;Description;Etched;Pieces;Qty;Unit;Holds;In all;Shelf price\r\n";
@@ -158,10 +159,22 @@ public sealed class MasterListFileTests
         Assert.Throws<ArgumentOutOfRangeException>(static () => new MasterListOptions { Delimiter = '"' });
     }
 
+    /// <summary>Moment 1 of the trade: a tool with no piece count is refused. What says nothing of its pieces is not of one piece by itself.</summary>
+    [Fact]
+    public void A_row_without_a_number_of_pieces_is_refused_unless_the_caller_declares_what_that_means()
+    {
+        string text = Header + "1;T;;T1;spanner;;;;;;;\n2;T;;T2;ratchet;;3;;;;;\n3;S;;H1;holder;;;;;keys;10;\n4;C;;;rags;;;6;each;;;\n";
+        MasterList strict = MasterListFile.ReadCsv(Encoding.UTF8.GetBytes(text), Shop with { PiecesNotStatedMeansOne = false });
+        Assert.Equal(["2 manifest.no-piece-count Pieces", "4 manifest.no-piece-count Pieces"], strict.Issues.Select(static issue => $"{issue.RowNumber} {issue.Rule} {issue.Column}"));
+        Assert.Equal([2, 4], strict.Lines.Select(static line => line.Number));
+        Assert.Equal([1, 3, 1], Read(text).Lines.Select(static line => line.Tool?.PieceCount).OfType<int>());
+        Assert.False(new MasterListOptions().PiecesNotStatedMeansOne);
+    }
+
     [Fact]
     public void Without_a_column_for_numbers_rows_are_numbered_by_their_place()
     {
-        MasterListOptions plain = new() { Columns = new MasterListColumns { Tool = "tool", Description = "description" } };
+        MasterListOptions plain = new() { PiecesNotStatedMeansOne = true, Columns = new MasterListColumns { Tool = "tool", Description = "description" } };
         MasterList list = MasterListFile.ReadCsv("tool,description\nT1,spanner\n,nothing\nT3,wrench\n"u8, plain);
         Assert.Equal([1, 3], list.Lines.Select(static line => line.Number));
         Assert.Single(list.Issues);

@@ -62,7 +62,7 @@ internal static class MasterListText
             tool?.Id.Value,
             tool?.Description ?? (isCounted ? line.Description : null),
             tool?.Mark,
-            tool is { PieceCount: > 1 } ? Text(tool.PieceCount) : null,
+            tool is null ? null : Text(tool.PieceCount),
             tool is null ? null : tool.NeedsCalibration ? "true" : "false",
             tool?.ToolClass,
             tool?.SegregationClass,

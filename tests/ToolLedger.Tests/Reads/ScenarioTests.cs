@@ -43,8 +43,8 @@ public sealed class ScenarioTests
         var log = new ProximityLog(new StationId("R1"), new SessionPolicy());
         for (int tool = 1; tool <= 13; tool++)
         {
-            log.Add(SessionScene.Read(SessionScene.Tool(tool), 1, 0.1));
-            log.Add(SessionScene.Read(SessionScene.Tool(tool), 1, 0.4));
+            log.Add(SessionScene.Read(SessionScene.Tool(tool), 1, 0.1), SessionScene.Start);
+            log.Add(SessionScene.Read(SessionScene.Tool(tool), 1, 0.4), SessionScene.Start);
         }
 
         Assert.Equal(13, log.Notes.Count);

@@ -109,7 +109,7 @@ public sealed class ClaimScenarioTests
         shift.Others.Add(SubKitWorld.Manifest(World.K2, 1, Alternated(1, "U1", "U5")));
         shift.World.Policy = new ReconciliationPolicy { Inventory = new InventoryPolicy { EvidenceAgeMax = TimeSpan.FromHours(6) } };
         Swap(shift, World.K2, 1, World.Start.AddHours(-2));
-        shift.World.Sight("U5", "mark U5", at: World.Start.AddHours(-4));
+        shift.World.Sight("U5", "mark U5", World.K2, World.Start.AddHours(-4));
         shift.World.Signatures.Add(new Signature { By = World.P, At = World.Start.AddHours(hours) });
         Assert.Equal(state, shift.Reconcile(World.K2, shift.World.Session("S1", [World.K2], [])).Kit.State is KitState.Complete ? KitState.Complete : KitState.Open);
     }
@@ -192,6 +192,7 @@ public sealed class ClaimScenarioTests
         var shift = new SubKitWorld();
         shift.Others.Add(SubKitWorld.Manifest(World.K2, 1, SubKitWorld.Line(1, "U1")));
         shift.Others.Add(SubKitWorld.Manifest(World.K9, 1, SubKitWorld.Line(1, "U1")));
+        shift.World.Policy = new ReconciliationPolicy { Inventory = new InventoryPolicy { SightingsWithoutKitAccepted = true } };
         shift.World.Sight("U1", "mark U1");
         shift.World.Signatures.Add(new Signature { By = World.P, At = World.End.AddMinutes(1.5) });
         Assert.Equal([LineState.Conflict, LineState.Conflict], States());

@@ -100,6 +100,21 @@ public sealed class ConsumableScenarioTests
     }
 
     [Fact]
+    public void A_wrong_job_record_is_withdrawn_by_a_later_one_of_the_same_job_that_says_nothing_was_taken()
+    {
+        // Seven pins were written on the wrong kit's line: all twenty are there, and counted after the correction.
+        World world = Pins().ReadAllBut().CountAll().Count(16, 20, "each").Use(16, "J-4411", 7, "each", World.Start.AddHours(-2));
+        Assert.Equal(KitState.Discrepant, world.Reconcile().Kit.State);
+
+        world.Use(16, "J-4411", 0, "each", World.Start.AddHours(-1));
+        Assert.Equal(LineState.Accounted, world.Reconcile().Lines[15].State);
+
+        // The safer reading: a correction after the count leaves open what was counted, and one of another job withdraws nothing.
+        Assert.NotEqual(LineState.Accounted, Pins().ReadAllBut().CountAll().Count(16, 20, "each").Use(16, "J-4411", 7, "each", World.Start.AddHours(-2)).Use(16, "J-4411", 0, "each", World.End).Reconcile().Lines[15].State);
+        Assert.NotEqual(LineState.Accounted, Pins().ReadAllBut().CountAll().Count(16, 20, "each").Use(16, "J-4411", 7, "each", World.Start.AddHours(-2)).Use(16, "J-4412", 0, "each", World.Start.AddHours(-1)).Reconcile().Lines[15].State);
+    }
+
+    [Fact]
     public void A_use_after_the_count_makes_the_count_void()
     {
         // Counted 12 of 20 with 7 used: one is short. Someone then takes one more; 12 + 8 would look balanced although 11 are there.

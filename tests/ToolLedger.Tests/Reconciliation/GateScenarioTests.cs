@@ -1,8 +1,11 @@
 using System;
 using System.Linq;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
+using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 using Xunit;
 
 namespace ToolLedger.Tests.Reconciliation;
@@ -19,7 +22,7 @@ public sealed class GateScenarioTests
         KitOpening opening = new() { Kit = World.K1, By = World.P, At = World.End.AddMinutes(10) };
 
         // When: an engine run is asked for ten minutes after that.
-        GateAnswer answer = OperationGate.Judge(result, [opening], World.End.AddMinutes(20));
+        GateAnswer answer = Gate.Ask(result, World.End.AddMinutes(20), opening);
 
         // Must conclude: not satisfied, because of the opening; inventory again.
         Assert.False(answer.IsSatisfied);
@@ -34,7 +37,7 @@ public sealed class GateScenarioTests
         KitOpening ofOther = new() { Kit = World.K2, By = World.P, At = World.End.AddMinutes(1) };
         KitOpening later = new() { Kit = World.K1, By = World.P, At = World.End.AddHours(1) };
 
-        GateAnswer answer = OperationGate.Judge(result, [ofOther, later], World.End.AddMinutes(5));
+        GateAnswer answer = Gate.Ask(result, World.End.AddMinutes(5), ofOther, later);
 
         Assert.True(answer.IsSatisfied);
         Assert.Null(answer.Next);
@@ -47,9 +50,9 @@ public sealed class GateScenarioTests
         ReconciliationResult open = new World().ReadAllBut("T7").CountAll().Reconcile();
         ReconciliationResult complete = new World().ReadAllBut().CountAll().Reconcile();
 
-        Assert.Contains(OperationGate.Judge(open, [], World.End.AddMinutes(5)).Reasons, reason => reason.Kind == PeopleReasons.GateNotComplete);
-        Assert.Contains(OperationGate.Judge(complete, [], World.End.AddHours(2)).Reasons, reason => reason.Kind == PeopleReasons.GateTooOld);
-        Assert.Contains(OperationGate.Judge(complete, [], World.Start).Reasons, reason => reason.Kind == PeopleReasons.GateLater);
+        Assert.Contains(Gate.Ask(open, World.End.AddMinutes(5)).Reasons, reason => reason.Kind == PeopleReasons.GateNotComplete);
+        Assert.Contains(Gate.Ask(complete, World.End.AddHours(2)).Reasons, reason => reason.Kind == PeopleReasons.GateTooOld);
+        Assert.Contains(Gate.Ask(complete, World.Start).Reasons, reason => reason.Kind == PeopleReasons.GateLater);
     }
 
     [Fact]
@@ -63,7 +66,7 @@ public sealed class GateScenarioTests
 
         ReconciliationResult result = world.Reconcile();
         Assert.Equal(KitState.Complete, result.Kit.State);
-        Assert.False(OperationGate.Judge(result, [new KitOpening { Kit = World.K1, By = World.P, At = World.End }], World.End.AddMinutes(5)).IsSatisfied);
+        Assert.False(Gate.Ask(result, World.End.AddMinutes(5), new KitOpening { Kit = World.K1, By = World.P, At = World.End }).IsSatisfied);
     }
 
     [Fact]
@@ -79,7 +82,7 @@ public sealed class GateScenarioTests
         Assert.Equal(World.End.AddSeconds(30), result.Lines[0].Evidence.OpenedSince);
         Assert.Contains(result.Lines[0].Reasons, reason => reason.Kind == PeopleReasons.OpenedSince);
         Assert.Null(result.Lines[6].Evidence.OpenedSince);
-        Assert.False(OperationGate.Judge(result, [], World.End.AddMinutes(5)).IsSatisfied);
+        Assert.False(Gate.Ask(result, World.End.AddMinutes(5)).IsSatisfied);
     }
 
     [Fact]
@@ -109,7 +112,7 @@ public sealed class GateScenarioTests
         Assert.Equal(KitState.Complete, result.Kit.State);
 
         // The safer reading of the gate: while such a report stands, no inventory of a kit satisfies it.
-        GateAnswer answer = OperationGate.Judge(result, [], World.End.AddMinutes(5));
+        GateAnswer answer = Gate.Ask(result, World.End.AddMinutes(5));
         Assert.False(answer.IsSatisfied);
         Assert.Equal(PeopleReasons.StepUnlistedItem, answer.Next!.Reason.Kind);
     }
@@ -163,6 +166,7 @@ public sealed class GateScenarioTests
             By = World.Q,
             At = World.End.AddMinutes(1),
             Where = new Place("bench 2"),
+            InKit = World.K1,
         });
 
         Assert.Equal(LineState.NotRead, world.Reconcile().Lines[7].State);
@@ -176,17 +180,85 @@ public sealed class GateScenarioTests
         SubKitWorld world = new SubKitWorld().ReadWell("A1", "A2", "A3", "A4", "A5", "CASE");
         KitOpening around = new() { Kit = World.K1, By = World.P, At = World.End.AddMinutes(1) };
         ReconciliationResult result = world.Reconcile(SubKitWorld.K1a);
-        Assert.DoesNotContain(OperationGate.Judge(result, [], World.End.AddMinutes(3)).Reasons, reason => reason.Kind == PeopleReasons.GateOpened);
-        Assert.Contains(OperationGate.Judge(result, [around], World.End.AddMinutes(3)).Reasons, reason => reason.Kind == PeopleReasons.GateOpened);
+        Assert.DoesNotContain(Gate.Ask(result, World.End.AddMinutes(3)).Reasons, reason => reason.Kind == PeopleReasons.GateOpened);
+        Assert.Contains(Gate.Ask(result, World.End.AddMinutes(3), around).Reasons, reason => reason.Kind == PeopleReasons.GateOpened);
 
         world.World.Openings.Add(around);
         Assert.Equal([around], world.Reconcile(SubKitWorld.K1a).Openings);
     }
 
-    [Fact]
-    public void An_opening_that_is_null_is_refused()
+    [Theory]
+    [InlineData("a breakage", "gate.entries-since")]
+    [InlineData("a use", "gate.entries-since")]
+    [InlineData("a sighting elsewhere", "gate.entries-since")]
+    [InlineData("a piece count", "gate.entries-since")]
+    [InlineData("an item on no list", "gate.unlisted-item")]
+    [InlineData("a quarantine", "gate.tags-since")]
+    [InlineData("a tag retired", "gate.tags-since")]
+    [InlineData("the kit read again", "gate.sessions-since")]
+    [InlineData("a tool read with another kit", "gate.sessions-since")]
+    public void S61_Whatever_became_known_after_the_inventory_shuts_the_gate(string what, string code)
     {
-        ReconciliationResult result = new World().ReadAllBut().CountAll().Reconcile();
-        Assert.Throws<ArgumentException>(() => OperationGate.Judge(result, [null!], World.End.AddMinutes(3)));
+        // Given: K1 complete two minutes after its session, and the gate open a minute later.
+        World world = new World().ReadAllBut().CountAll();
+        ReconciliationInput then = world.Input(world.Session());
+        ReconciliationResult result = new Reconciler(world.Policy).Reconcile(then);
+        DateTimeOffset news = result.AsOf.AddMinutes(1);
+        Assert.True(OperationGate.Judge(result, Known(world, news, [world.Session()])).IsSatisfied);
+        ReadSession[] sessions = [world.Session()];
+        TagRead[] control = [.. world.ControlReads().Select(read => new TagRead(read.Tag, read.Antenna, read.FirstSeen.AddMinutes(2.5)))];
+        switch (what)
+        {
+            case "a breakage":
+                world.Break("T3", 2, news);
+                break;
+            case "a use":
+                world.Use(14, "J-1", 1, "spool", news);
+                break;
+            case "a sighting elsewhere":
+                world.Sight("T3", "K1-3", default(KitId), news);
+                break;
+            case "a piece count":
+                world.Pieces.Add(new PieceCount { Tool = new("T3"), Pieces = 0, By = World.P, At = news });
+                break;
+            case "an item on no list":
+                world.UnlistedItems.Add(new UnlistedItemReport { Description = "phone", By = World.P, At = news });
+                break;
+            case "a quarantine":
+                world.Quarantine("T3", news);
+                break;
+            case "a tag retired":
+                world.Bindings.RemoveAll(static binding => binding.Tool.Value == "T3");
+                world.Bindings.Add(new TagBinding { Tag = World.TagOf("T3"), Tool = new("T3"), From = World.Start.AddYears(-1), Until = news, BoundBy = World.Q });
+                break;
+            default:
+                KitId kit = what == "the kit read again" ? World.K1 : World.K2;
+                sessions = [.. sessions, world.Session("S2", [kit], [.. control, new TagRead(World.TagOf("T3"), World.A1, World.Start.AddMinutes(2.7))], World.Start.AddMinutes(2.5))];
+                break;
+        }
+
+        // When asked at that instant, must conclude: shut for that reason, reconcile again. Asked a moment before, it knows nothing of it.
+        GateAnswer answer = OperationGate.Judge(result, Known(world, news, sessions));
+        Assert.False(answer.IsSatisfied);
+        Assert.Equal(code, Assert.Single(answer.Reasons).Code);
+        Assert.NotNull(answer.Next);
+        Assert.True(OperationGate.Judge(result, Known(world, news.AddSeconds(-31), sessions)).IsSatisfied);
+    }
+
+    [Fact]
+    public void What_became_known_of_another_kit_and_a_signature_leave_the_gate_open()
+    {
+        World world = new World().ReadAllBut().CountAll();
+        ReconciliationResult result = world.Reconcile();
+        DateTimeOffset news = result.AsOf.AddMinutes(1);
+        world.Break("U3", 2, news).Signatures.Add(new Signature { By = World.P, At = news });
+        world.Counts.Add(new LineCount { Kit = World.K2, LineNumber = 1, Quantity = new Quantity(1, Unit.Each), By = World.P, At = news });
+        Assert.True(OperationGate.Judge(result, Known(world, news, [])).IsSatisfied);
+    }
+
+    private static ReconciliationInput Known(World world, DateTimeOffset asOf, ReadSession[] sessions)
+    {
+        world.AsOf = asOf;
+        return world.Input(sessions);
     }
 }

@@ -9,7 +9,7 @@ using Xunit;
 namespace ToolLedger.Tests.Reconciliation;
 
 /// <summary>What holds for anything people may record: balances add up, doubt is monotone, order and later entries change nothing.</summary>
-[Properties(Arbitrary = [typeof(PeopleCase)], MaxTest = 300)]
+[Properties(Arbitrary = [typeof(PeopleCase)], MaxTest = 1_000)]
 public sealed class PeoplePropertyTests
 {
     [Property]
@@ -150,8 +150,8 @@ public sealed class PeoplePropertyTests
         ReconciliationResult result = people.ToWorld().Reconcile();
         DateTimeOffset now = World.End.AddMinutes(Math.Abs(minutes % 90));
         KitOpening opening = new() { Kit = World.K1, By = World.P, At = World.End.AddMinutes(-5 + (Math.Abs(minutes) % 10)) };
-        GateAnswer plain = OperationGate.Judge(result, [], now);
-        GateAnswer opened = OperationGate.Judge(result, [opening], now);
+        GateAnswer plain = Gate.Ask(result, now);
+        GateAnswer opened = Gate.Ask(result, now, opening);
 
         Assert.False(opened.IsSatisfied && !plain.IsSatisfied);
         Assert.NotEmpty(opened.Reasons);

@@ -28,6 +28,7 @@ public sealed class PersonRuleTests
             Witness = World.P,
             At = World.End.AddMinutes(1),
             Where = new Place("bench 2"),
+            InKit = World.K1,
         });
         LineConclusion seen = world.Reconcile().Lines[6];
         Assert.Equal((LineState.Accounted, AccountingBasis.Sighted), (seen.State, seen.Basis));

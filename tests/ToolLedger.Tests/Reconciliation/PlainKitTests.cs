@@ -6,6 +6,7 @@ using FsCheck.Xunit;
 using ToolLedger.Identifiers;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
@@ -39,23 +40,30 @@ public sealed class PlainKitTests
 
     // Otherwise the property above might never meet the short way: a plain kit costs a fraction of the careful one.
     [Fact]
-    public void A_kit_of_twenty_plain_lines_takes_less_than_four_kilobytes_for_its_conclusions()
+    public void A_kit_of_twenty_plain_lines_takes_less_than_four_kilobytes_with_all_its_reasons()
     {
         ReconciliationInput input = Draw(new Random(1), plain: true, tools: 20);
         var reconciler = new Reconciler(new ReconciliationPolicy());
         Assert.Equal(20, reconciler.Reconcile(input).Lines.Count);
         long before = GC.GetAllocatedBytesForCurrentThread();
         ReconciliationResult result = reconciler.Reconcile(input);
+        int reasons = result.Kit.Reasons.Count;
+        foreach (LineConclusion line in result.Lines)
+        {
+            reasons += line.Reasons.Count;
+        }
+
         long bytes = GC.GetAllocatedBytesForCurrentThread() - before;
 
         Assert.InRange(bytes, 1, 4_000);
+        Assert.InRange(reasons, 20, 200);
         Assert.Equal(20, result.Kit.LineCount);
         Assert.All(result.Lines, line => Assert.NotEmpty(line.Reasons));
     }
 
     // The rule takes the short way away, so that every reason, step and finding is worked out; several lines of this kit are open. Code that is not optimised yet allocates more.
     [Fact]
-    public void A_kit_of_twenty_lines_judged_by_a_rule_of_the_host_takes_less_than_sixty_four_kilobytes_with_all_its_reasons()
+    public void A_kit_of_twenty_lines_judged_by_a_rule_of_the_host_takes_less_than_seventy_two_kilobytes_with_all_its_reasons()
     {
         ReconciliationInput input = Draw(new Random(1), plain: true, tools: 20);
         var reconciler = new Reconciler(new ReconciliationPolicy(), [new NeverObjects()]);
@@ -64,7 +72,7 @@ public sealed class PlainKitTests
         ReconciliationResult result = reconciler.Reconcile(input);
         long bytes = GC.GetAllocatedBytesForCurrentThread() - before;
 
-        Assert.InRange(bytes, 1, 64_000);
+        Assert.InRange(bytes, 1, 72_000);
         Assert.All(result.Lines, line => Assert.NotEmpty(line.Reasons));
         Assert.Contains(result.Lines, line => line.IsAccounted);
     }
@@ -81,7 +89,7 @@ public sealed class PlainKitTests
 
     private static string Text(LineConclusion line) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{line} {line.State} {line.Basis} {string.Join(',', line.OtherBases)} {string.Join(' ', line.Reasons)} {line.Next} {line.Calibration} {line.IsEpcOnly} {line.IsPositiveDifference} {line.Evidence.LookCount} {line.Evidence.LastSeen}");
+        $"{line} {line.State} {line.Basis} {string.Join(',', line.OtherBases)} {string.Join(' ', line.Reasons)} {line.Next} {line.Calibration} {line.IsEpcOnly} {line.IsPositiveDifference} {line.Evidence.LookCount} {line.Evidence.LastSeen} {line.Within.Count} {line.Inner.Count}");
 
     private static ReconciliationInput Draw(Random random, bool plain = false, int tools = 0)
     {
@@ -115,8 +123,12 @@ public sealed class PlainKitTests
             manifests.Add(new KitManifest(new KitId("K2"), 1, "Other kit", Start.AddDays(-2), signature, [lines[0]]));
         }
 
+        Dictionary<TagId, TagHistory> history = !plain && random.Next(3) == 0
+            ? new() { [Tag(1)] = new TagHistory(10, random.Next(11)) }
+            : [];
         return new ReconciliationInput
         {
+            History = history,
             Kits = new KitRegister(manifests),
             Subject = Kit,
             Sessions = [session],

@@ -155,8 +155,8 @@ public sealed class ReadingScenarioTests
         var log = new ProximityLog(new StationId("R1"), world.Policy.Sessions);
         foreach (string tool in Enumerable.Range(1, 12).Select(i => $"T{i}"))
         {
-            log.Add(new TagRead(World.TagOf(tool), World.A1, World.Start.AddMinutes(-3)));
-            log.Add(new TagRead(World.TagOf(tool), World.A1, World.Start.AddMinutes(-3).AddSeconds(0.4)));
+            log.Add(new TagRead(World.TagOf(tool), World.A1, World.Start.AddMinutes(-3)), World.Start);
+            log.Add(new TagRead(World.TagOf(tool), World.A1, World.Start.AddMinutes(-3).AddSeconds(0.4)), World.Start);
         }
 
         ReconciliationInput input = world.Input();

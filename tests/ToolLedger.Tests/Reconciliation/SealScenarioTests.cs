@@ -25,7 +25,7 @@ public sealed class SealScenarioTests
             Assert.Equal((LineState.Accounted, AccountingBasis.Record), (line.State, line.Basis));
             string text = string.Join("; ", line.Reasons);
             Assert.Contains("seal N-77, applied 2026-02-27 14:57:00", text, StringComparison.Ordinal);
-            Assert.Contains("found intact 2026-03-02 14:56:00", text, StringComparison.Ordinal);
+            Assert.Contains("seen intact 2026-03-02 14:56:00", text, StringComparison.Ordinal);
         });
         Assert.Equal(LineState.Accounted, result.Lines[2].State);
         Assert.Equal(KitState.Complete, result.Kit.State);
@@ -86,7 +86,7 @@ public sealed class SealScenarioTests
     {
         SubKitWorld shift = Shift();
         shift.World.Policy = new ReconciliationPolicy();
-        shift.ReadWell("A1").World.Sight("A2", "mark A2");
+        shift.ReadWell("A1").World.Sight("A2", "mark A2", SubKitWorld.K1a);
         LineConclusion[] inner = [.. shift.Reconcile().Lines[2].Inner];
 
         Assert.Equal([AccountingBasis.Read, AccountingBasis.Sighted], inner.Take(2).Select(static line => line.Basis));
@@ -118,6 +118,9 @@ public sealed class SealScenarioTests
     [InlineData("sighted on a bench", KitState.Open)]
     [InlineData("counted none", KitState.Open)]
     [InlineData("no piece", KitState.Open)]
+    [InlineData("broken tool", KitState.Open)]
+    [InlineData("pin used", KitState.Open)]
+    [InlineData("pin not used after all", KitState.Open)]
     public void A_contrary_word_after_the_inventory_that_the_seal_closes_voids_it_however_old(string word, KitState state)
     {
         SubKitWorld shift = Shift();
@@ -146,6 +149,19 @@ public sealed class SealScenarioTests
                 break;
             case "counted none":
                 world.Counts.Add(new LineCount { Kit = SubKitWorld.K1a, LineNumber = 3, Quantity = new Quantity(0, Unit.Each), By = World.Q, At = then });
+                break;
+            case "broken tool":
+                world.Breakages.Add(new Breakage { Tool = new ToolId("A3"), Pieces = 2, By = World.Q, At = then });
+                break;
+            case "pin used" or "pin not used after all":
+                // Whoever took a pin out of the box had it open, sealed or not; that it was put back does not close it again.
+                world.Uses.Add(new ConsumableUse { Kit = SubKitWorld.K1a, LineNumber = 6, Job = "J-1", Unit = Unit.Each, Used = 1, By = World.P, At = then });
+                if (word != "pin used")
+                {
+                    world.Uses.Add(new ConsumableUse { Kit = SubKitWorld.K1a, LineNumber = 6, Job = "J-1", Unit = Unit.Each, By = World.P, At = then.AddHours(1) });
+                }
+
+                shift.HasPins = true;
                 break;
             case "no piece":
                 world.Pieces.Add(new PieceCount { Tool = new ToolId("A3"), Pieces = 0, By = World.Q, At = then });

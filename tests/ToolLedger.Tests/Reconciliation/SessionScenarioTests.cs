@@ -267,7 +267,7 @@ public sealed class SessionScenarioTests
         {
             var late = new TagRead(World.TagOf("T7"), World.A1, World.Start.AddSeconds(second));
             Assert.Equal(ReadPlacement.OutsideWindow, builder.Add(late));
-            log.Add(late);
+            log.Add(late, World.End.AddSeconds(20));
         }
 
         ReadSession session = builder.Close(World.End, TimeSpan.Zero);

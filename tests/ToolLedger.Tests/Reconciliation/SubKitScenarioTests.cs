@@ -222,8 +222,8 @@ public sealed class SubKitScenarioTests
         ReconciliationResult result = shift.Reconcile();
         DateTimeOffset soon = World.End.AddMinutes(5);
 
-        Assert.True(OperationGate.Judge(result, [], soon).IsSatisfied);
-        Assert.False(OperationGate.Judge(result, [new KitOpening { Kit = SubKitWorld.K1a, By = World.P, At = World.End.AddMinutes(3) }], soon).IsSatisfied);
+        Assert.True(Gate.Ask(result, soon).IsSatisfied);
+        Assert.False(Gate.Ask(result, soon, new KitOpening { Kit = SubKitWorld.K1a, By = World.P, At = World.End.AddMinutes(3) }).IsSatisfied);
     }
 
     [Fact]
@@ -246,7 +246,7 @@ public sealed class SubKitScenarioTests
     public void A_finding_inside_names_the_outer_line_and_the_inner_number()
     {
         SubKitWorld shift = new SubKitWorld().ReadWell("T1", "T2", "CASE", "A1", "A2", "A3", "A4");
-        shift.World.Sight("A5", "mark A5");
+        shift.World.Sight("A5", "mark A5", SubKitWorld.K1a);
         Finding finding = Assert.Single(shift.Reconcile().Findings, static finding => finding.Code == ReconciliationReasons.TagToReplace.Code);
 
         Assert.Equal([7], finding.LineNumbers);

@@ -30,6 +30,9 @@ internal sealed class SubKitWorld
 
     public bool IsNestedTwice { get; set; }
 
+    /// <summary>Whether K1a holds twenty pins on its line 6.</summary>
+    public bool HasPins { get; set; }
+
     public SubKitWorld()
     {
         foreach (string tool in (string[])["CASE", "A1", "A2", "A3", "A4", "A5", "B1", "B2"])
@@ -57,7 +60,8 @@ internal sealed class SubKitWorld
     public KitManifest K1aRevision2()
     {
         IEnumerable<ManifestLine> tools = Enumerable.Range(1, 5).Select(static i => Line(i, "A" + i.ToString(CultureInfo.InvariantCulture)));
-        return Manifest(K1a, 2, [.. IsNestedTwice ? tools.Append(new SubKitLine { Number = 9, Kit = K1aa, Revision = 1 }) : tools]);
+        IEnumerable<ManifestLine> pins = HasPins ? [new ConsumableLine { Number = 6, Description = "pins", Quantity = new Quantity(20, Unit.Each) }] : [];
+        return Manifest(K1a, 2, [.. pins, .. IsNestedTwice ? tools.Append(new SubKitLine { Number = 9, Kit = K1aa, Revision = 1 }) : tools]);
     }
 
     public KitRegister Kits()

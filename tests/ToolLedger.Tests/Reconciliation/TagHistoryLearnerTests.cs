@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
@@ -39,7 +40,8 @@ public sealed class TagHistoryLearnerTests
     public void A_silent_tag_counts_as_presented_only_when_its_tool_was_sighted_inside_the_kit()
     {
         World inside = new World().ReadAllBut("T7").CountAll().Sight("T7", "K1-7", World.K1);
-        World somewhere = new World().ReadAllBut("T7").CountAll().Sight("T7", "K1-7");
+        World somewhere = new World { Policy = new ReconciliationPolicy { Inventory = new InventoryPolicy { SightingsWithoutKitAccepted = true } } }
+            .ReadAllBut("T7").CountAll().Sight("T7", "K1-7", default(KitId));
 
         TagHistory t7 = Learn(Nothing, inside, inside.Reconcile()).Histories[World.TagOf("T7")];
         Assert.Equal((1, 0), (t7.SessionsPresented, t7.SessionsRead));

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Calibration;
+using ToolLedger.Custody;
 using ToolLedger.Identifiers;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
@@ -45,6 +46,11 @@ internal sealed partial class World
     public List<DateTimeOffset> PassStarts { get; } = [];
 
     public List<CalibrationRecord> Calibrations { get; } = [];
+
+    /// <summary>Manifests beside those of the conventions.</summary>
+    public List<KitManifest> LaterRevisions { get; } = [];
+
+    public List<CustodyEntry> Custody { get; } = [];
 
     public List<BindingQuarantine> Quarantines { get; } = [];
 
@@ -127,7 +133,7 @@ internal sealed partial class World
         ]));
     }
 
-    public KitRegister Kits() => new([K1Revision3(), PlainKit(K2, "U", 8), PlainKit(K9, "V", 6)]);
+    public KitRegister Kits() => new([K1Revision3(), .. LaterRevisions, PlainKit(K2, "U", 8), PlainKit(K9, "V", 6)]);
 
     public World ReadWell(params IEnumerable<string> tools)
     {
@@ -168,9 +174,11 @@ internal sealed partial class World
         return this;
     }
 
-    public World Sight(string tool, string mark, KitId inKit = default, DateTimeOffset? at = null)
+    /// <summary>Q sees a tool in the kit given; where none is given, a tool of K1 in K1 and any other in no kit that was named.</summary>
+    public World Sight(string tool, string mark, KitId? inKit = null, DateTimeOffset? at = null)
     {
-        Sightings.Add(new Sighting { Tool = new ToolId(tool), MarkRead = mark, By = Q, At = at ?? End.AddMinutes(1), Where = new Place("bench 2"), InKit = inKit });
+        KitId kit = inKit ?? (tool[0] is 'T' or 'H' ? K1 : default);
+        Sightings.Add(new Sighting { Tool = new ToolId(tool), MarkRead = mark, By = Q, At = at ?? End.AddMinutes(1), Where = new Place("bench 2"), InKit = kit });
         return this;
     }
 
@@ -230,6 +238,11 @@ internal sealed partial class World
         }
     }
 
+    /// <summary>The control reads, and the reads of the first time or some of them, so many minutes later.</summary>
+    public static IEnumerable<TagRead> Later(World world, int minutes, Func<TagRead, bool>? isRead = null)
+        => world.ControlReads().Concat(world.Reads.Where(isRead ?? (static _ => true)))
+            .Select(read => new TagRead(read.Tag, read.Antenna, read.FirstSeen.AddMinutes(minutes)) { Strength = read.Strength });
+
     public static ReadStation Station() => new()
     {
         Id = new StationId("R1"),
@@ -271,6 +284,7 @@ internal sealed partial class World
         Sessions = sessions,
         Tags = new TagRegister(Bindings, Quarantines),
         Inventory = Sheet(),
+        Custody = new CustodyRegister(Policy.Custody, Kits(), new CustodyLog(Custody)),
         Calibration = new CalibrationRegister(Calibrations),
         History = History,
         ProximityNotes = Notes,

@@ -16,14 +16,11 @@ public sealed class LlrpReadBuilder
 {
     private const int ParameterPrefix = 4;
 
-    // The lower byte of a report's length chooses the place of its layout.
-    private const int LengthByte = 3;
-    private const int TemplateCount = 8;
-
     private readonly LlrpReadOptions _options;
     private readonly Action<LlrpFault>? _onFault;
-    private readonly LlrpTemplate?[] _templates = new LlrpTemplate?[TemplateCount];
+    private readonly LlrpTemplate?[] _templates = new LlrpTemplate?[LlrpTemplate.KnownMax];
     private readonly bool _isLearning;
+    private LlrpTemplate? _template;
     private LlrpReadValues _before;
 
     /// <summary>Makes a builder for one stream.</summary>
@@ -52,15 +49,13 @@ public sealed class LlrpReadBuilder
         int count = 0;
         while (count < destination.Length)
         {
-            ReadOnlySpan<byte> rest = reports.Rest;
-            if (rest.Length > LengthByte && _templates[rest[LengthByte] & (TemplateCount - 1)] is { } template)
+            if (_template is not null)
             {
-                int made = template.Read(rest, destination[count..]);
-                reports.Skip(made * template.Length);
-                count += made;
-                if (made > 0)
+                count += LlrpTemplate.Read(_templates, ref _template, reports.Rest, destination[count..], out int length);
+                reports.Skip(length);
+                if (count == destination.Length || reports.Rest.IsEmpty)
                 {
-                    continue;
+                    break;
                 }
             }
 
@@ -103,7 +98,7 @@ public sealed class LlrpReadBuilder
             (byte)values.AntennaId.GetValueOrDefault(), given);
         if (_isLearning && LlrpTemplate.Suits(report, tidBitCount))
         {
-            _templates[report.Bytes[LengthByte] & (TemplateCount - 1)] = new LlrpTemplate(report, tidOffset, tidBitCount);
+            _template = _templates[LlrpTemplate.PlaceOf(report.Bytes)] = new LlrpTemplate(report, tidOffset, tidBitCount);
         }
 
         return true;

@@ -28,6 +28,7 @@ public sealed class LlrpSessionFeed
     private readonly ReadSessionBuilder _session;
     private readonly LlrpReadBuilder _reads;
     private readonly Action<LlrpFault>? _onFault;
+    private readonly Action<ReadOnlySpan<TagRead>>? _onReads;
     private readonly TagRead[] _batch = new TagRead[BatchLength];
     private long _eventFaultCount;
     private bool _isStreamLost;
@@ -36,12 +37,15 @@ public sealed class LlrpSessionFeed
     /// <param name="session">The session; the feed does not close it.</param>
     /// <param name="options">How reads are made; null for the defaults. The source of times must be that of the presentation.</param>
     /// <param name="onFault">Is told of every fault, for a log; null for nobody.</param>
+    /// <param name="onReads">Is given the reads of every message before the session judges them, for an archive; null for nobody.</param>
     /// <exception cref="ArgumentNullException">The session is null.</exception>
-    public LlrpSessionFeed(ReadSessionBuilder session, LlrpReadOptions? options = null, Action<LlrpFault>? onFault = null)
+    public LlrpSessionFeed(
+        ReadSessionBuilder session, LlrpReadOptions? options = null, Action<LlrpFault>? onFault = null, Action<ReadOnlySpan<TagRead>>? onReads = null)
     {
         ArgumentNullException.ThrowIfNull(session);
         _session = session;
         _onFault = onFault;
+        _onReads = onReads;
         _reads = new LlrpReadBuilder(options, onFault);
     }
 
@@ -126,6 +130,7 @@ public sealed class LlrpSessionFeed
         do
         {
             count = _reads.Read(ref reports, arrival, _batch);
+            _onReads?.Invoke(_batch.AsSpan(0, count));
             AcceptedCount += _session.AddRange(_batch.AsSpan(0, count));
         }
         while (count == _batch.Length);

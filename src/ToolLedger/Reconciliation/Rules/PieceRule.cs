@@ -10,7 +10,7 @@ internal sealed class PieceRule : IReconciliationRule
 {
     public string Name => "pieces";
 
-    public string Version => "2";
+    public string Version => "3";
 
     public string Settings => "";
 
@@ -33,7 +33,8 @@ internal sealed class PieceRule : IReconciliationRule
 
         if (facts.Pieces?.Pieces is not { } counted)
         {
-            return expected > 1 && facts.Bases.Count > 0 && facts.Seal is null
+            // A receipt covers the pieces that its receiver signed for.
+            return expected > 1 && facts.Bases.Count > 0 && facts.Seal is null && facts.Receipt?.Pieces != expected
                 ? Verdict.Withhold(LineState.Partial, new Reason(ReconciliationReasons.PiecesNotCounted, ("expected", expectedText)), CountPieces(expectedText))
                 : Verdict.NoObjection;
         }

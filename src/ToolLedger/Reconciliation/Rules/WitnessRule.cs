@@ -1,4 +1,3 @@
-using ToolLedger.Kits;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation.Rules;
@@ -8,15 +7,13 @@ internal sealed class WitnessRule : IReconciliationRule
 {
     public string Name => "witness";
 
-    public string Version => "1";
+    public string Version => "2";
 
     public string Settings => "";
 
     public Verdict Judge(in LineFacts facts)
     {
-        bool needsPieces = facts.Line.Tool is { } tool && (tool.PieceCount > 1 || facts.PiecesEstablished > 1);
-        bool restsOnCount = facts.Line is not ToolLine || facts.Bases is [AccountingBasis.Counted];
-        return facts.Unwitnessed.Count > 0 && (needsPieces || restsOnCount)
+        return facts.Unwitnessed.Count > 0
             ? Verdict.Withhold(
                 LineState.NotAssessed, facts.Unwitnessed, new NextStep(NextStepKind.CountItems, new Reason(PeopleReasons.StepSecondPerson)), isPositiveDifference: false)
             : Verdict.NoObjection;

@@ -42,7 +42,7 @@ internal static class CountedByPeople
             Subject = kit,
             Inventory = new InventorySheet(new InventoryEntries
             {
-                Sightings = [new Sighting { Tool = pliers.Id, MarkRead = "R3-9", By = first, At = at, Where = new Place("bay 2") }],
+                Sightings = [new Sighting { Tool = pliers.Id, MarkRead = "R3-9", By = first, At = at, Where = new Place("bay 2"), InKit = kit }],
                 Uses = [new ConsumableUse { Kit = kit, LineNumber = 2, Job = "J-4411", Unit = Unit.Each, Used = 7, Scrapped = 1, By = first, At = at.AddHours(-2) }],
                 Counts =
                 [

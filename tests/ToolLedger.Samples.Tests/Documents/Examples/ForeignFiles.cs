@@ -42,6 +42,7 @@ internal static class ForeignFiles
         MasterList master = MasterListFile.ReadCsv(list, new MasterListOptions
         {
             Columns = new MasterListColumns { Line = "No", Kind = "Type", Description = "What", Tool = "Inv", Mark = "Etched", Quantity = "Qty", Unit = "U" },
+            PiecesNotStatedMeansOne = true, // said here, not guessed: this list has no column for it
             KindWords = new Dictionary<string, string> { ["S"] = "tool", ["C"] = "counted" },
         });
         foreach (ManifestLine line in master.Lines)

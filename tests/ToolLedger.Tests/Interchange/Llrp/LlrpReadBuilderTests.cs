@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using FsCheck.Xunit;
 using ToolLedger.Identifiers;
 using ToolLedger.Interchange.Llrp;
 using ToolLedger.Reads;
@@ -161,15 +162,16 @@ public sealed class LlrpReadBuilderTests
         Assert.Equal((LlrpRule.ParameterOverrun, 9u), (faults.Single().Rule, faults.Single().MessageId));
     }
 
-    // The quick way by layout and the slow way by parameters are two readers of one stream.
-    [Fact]
-    public void A_repeated_layout_gives_the_reads_that_its_reports_give_alone()
+    // The quick way by layout and the slow way by parameters are two readers of one stream. Every report of a layout of its own, or a few layouts in any turn.
+    [Property(MaxTest = 300)]
+    public void Any_mix_of_layouts_gives_the_reads_that_its_reports_give_alone(int seed, byte layouts, byte choice)
     {
-        var random = new Random(7);
-        byte[][] tags = [.. Enumerable.Range(0, 3_000).Select(_ => AnyTag(random))];
+        var random = new Random(seed);
+        byte[][] tags = [.. Enumerable.Range(0, 60).Select(_ => AnyTag(new Random(seed + random.Next(1 + layouts)), random))];
         var options = new LlrpReadOptions { TidOpSpecId = 7 };
         Assert.Equal(tags.SelectMany(tag => Read(options, Frames.Report(tag))), Read(options, Frames.Report(tags)));
         Assert.Equal(tags.SelectMany(tag => Faults(options, Frames.Report(tag))), Faults(options, Frames.Report(tags)));
+        AnyStream.Check([choice, .. Frames.Join(Frames.Report(tags[..20]), Frames.Report(tags[20..]))]);
     }
 
     [Fact]
@@ -211,21 +213,27 @@ public sealed class LlrpReadBuilderTests
         return builder.ReadCount - before;
     }
 
-    private static byte[] AnyTag(Random random)
+    private static byte[] AnyTag(Random shape, Random values)
     {
-        byte[] epc = new byte[12];
-        random.NextBytes(epc);
+        byte[] epc = new byte[2 * shape.Next(1, 10)];
+        values.NextBytes(epc);
+        int bitCount = shape.Next(0, (8 * epc.Length) + 1);
         byte[][] parts =
         [
-            random.Next(4) > 0 ? Frames.Fixed(13, epc) : Frames.EpcData(random.Next(89, 97), Convert.ToHexString(epc)),
-            Frames.Antenna(random.Next(8) > 0 ? random.Next(0, 5) : random.Next(65_536)),
-            Frames.Rssi(random.Next(-128, 128)),
-            random.Next(8) > 0 ? Frames.FirstUtc(Frames.T0 + (ulong)random.Next(100)) : Frames.FirstUptime(7),
-            random.Next(2) > 0 ? Frames.LastUtc(Frames.T0 + 50 + (ulong)random.Next(100)) : [],
-            random.Next(2) > 0 ? Frames.Fixed(8, Frames.Word(random.Next(3))) : [],
-            random.Next(3) > 0 ? [] : Frames.Sized(349, [(byte)random.Next(2)], Frames.Word(random.Next(6, 9)), Frames.Word(4), Words),
-            random.Next(3) > 0 ? [] : Frames.Sized(1023, epc),
+            shape.Next(4) > 0 ? Frames.Fixed(13, [.. epc.Concat(new byte[12]).Take(12)]) : Frames.EpcData(bitCount, Convert.ToHexString(epc[..((bitCount + 7) / 8)])),
+            shape.Next(4) > 0 ? Frames.Antenna(values.Next(16) > 0 ? values.Next(0, 5) : values.Next(65_536)) : [],
+            shape.Next(4) > 0 ? Frames.Rssi(values.Next(-128, 128)) : [],
+            shape.Next(8) > 0 ? Frames.FirstUtc(Frames.T0 + (ulong)values.Next(100)) : Frames.FirstUptime(7),
+            shape.Next(2) > 0 ? Frames.LastUtc(Frames.T0 + 50 + (ulong)values.Next(100)) : [],
+            shape.Next(2) > 0 ? Frames.Fixed(8, Frames.Word(values.Next(3))) : [],
+            shape.Next(3) > 0 ? [] : Frames.Sized(349, [(byte)values.Next(2)], Frames.Word(values.Next(6, 9)), Frames.Word(4), Words),
+            shape.Next(3) > 0 ? [] : Frames.Sized(1023, [.. epc.Concat(new byte[12]).Take(12)]),
         ];
+        if (shape.Next(2) == 0)
+        {
+            shape.Shuffle(parts);
+        }
+
         return Frames.Tag(parts);
     }
 

@@ -1,8 +1,7 @@
 using System;
 using System.Collections.Generic;
-using ToolLedger.Records;
 
-namespace ToolLedger.Reconciliation;
+namespace ToolLedger.Records;
 
 /// <summary>Counts different persons, the cautious way: ids that are one when folded count as one person, so that a typing variant is no second pair of eyes.</summary>
 internal static class PersonCount

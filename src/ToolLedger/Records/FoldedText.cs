@@ -2,7 +2,7 @@ using System;
 using System.Globalization;
 using System.Text;
 
-namespace ToolLedger.Reconciliation;
+namespace ToolLedger.Records;
 
 /// <summary>
 /// Ids as people type them, the cautious way: what differs only by case, by form of a character (Unicode normalization form KC), by spaces, hyphens or

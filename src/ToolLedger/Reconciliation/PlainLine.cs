@@ -1,0 +1,10 @@
+using System.Runtime.InteropServices;
+using ToolLedger.Presence;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>What a plain line was judged by: see <see cref="PlainKit"/>.</summary>
+/// <param name="State">Where it stands.</param>
+/// <param name="Presence">What its reads suffice for; null for a line that nobody can read.</param>
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct PlainLine(LineState State, PresenceJudgement? Presence);
