@@ -47,18 +47,18 @@ internal sealed class CsvTable
             throw new DeskException(ExitCodes.BadInput, string.Create(CultureInfo.InvariantCulture, $"{path} must hold a header and at most {MaxRowCount} rows."));
         }
 
-        string[] header = Cut(path, 1, lines[0].TrimStart('\uFEFF'));
-        if (needed.FirstOrDefault(name => !header.Contains(name, StringComparer.Ordinal)) is { } missing)
+        string[] names = Cut(path, 1, lines[0].TrimStart('\uFEFF'));
+        if (needed.FirstOrDefault(name => !names.Contains(name, StringComparer.Ordinal)) is { } missing)
         {
             throw new DeskException(ExitCodes.BadInput, $"{path}, line 1: the column {missing} is missing.");
         }
 
-        if (header.FirstOrDefault(name => !known.Contains(name, StringComparer.Ordinal)) is { } unknown)
+        if (names.FirstOrDefault(name => !known.Contains(name, StringComparer.Ordinal)) is { } unknown)
         {
             throw new DeskException(ExitCodes.BadInput, $"{path}, line 1: the column {unknown} is not known here. Known: {string.Join(", ", known)}.");
         }
 
-        if (header.Distinct(StringComparer.Ordinal).Count() < header.Length)
+        if (names.Distinct(StringComparer.Ordinal).Count() < names.Length)
         {
             throw new DeskException(ExitCodes.BadInput, $"{path}, line 1: a column stands twice.");
         }
@@ -72,12 +72,12 @@ internal sealed class CsvTable
             }
 
             string[] cells = Cut(path, index + 1, lines[index]);
-            rows.Add(cells.Length == header.Length
+            rows.Add(cells.Length == names.Length
                 ? (index + 1, cells)
-                : throw new DeskException(ExitCodes.BadInput, string.Create(CultureInfo.InvariantCulture, $"{path}, line {index + 1}: {cells.Length} fields, but the header has {header.Length}.")));
+                : throw new DeskException(ExitCodes.BadInput, string.Create(CultureInfo.InvariantCulture, $"{path}, line {index + 1}: {cells.Length} fields, but the header has {names.Length}.")));
         }
 
-        return new CsvTable(path, header, rows);
+        return new CsvTable(path, names, rows);
     }
 
     /// <summary>The text of a column; null where it is empty or the file has no such column.</summary>

@@ -71,8 +71,13 @@ internal sealed class DemoFleet
             DateTimeOffset through = from.AddDays(90) < End ? from.AddDays(90) : End.AddDays(-1);
             events.Add(new UsePeriod
             {
-                Tool = tool.Id, RecordedAt = through.AddHours(10), RecordedBy = User, Measure = UseMeasure.Cycles,
-                From = Day(from), Through = Day(through), Amount = perQuarter + chance.Below(50),
+                Tool = tool.Id,
+                RecordedAt = through.AddHours(10),
+                RecordedBy = User,
+                Measure = UseMeasure.Cycles,
+                From = Day(from),
+                Through = Day(through),
+                Amount = perQuarter + chance.Below(50),
             });
         }
 
@@ -243,7 +248,11 @@ internal sealed class DemoFleet
     /// <summary>Four percent of the nominal value either way: a limit of this fleet, not of a standard.</summary>
     private static CalibrationPoint Point(decimal nominal, decimal measured) => new()
     {
-        Nominal = nominal, Measured = measured, Lower = nominal * 0.96m, Upper = nominal * 1.04m, ExpandedUncertainty = nominal / 100,
+        Nominal = nominal,
+        Measured = measured,
+        Lower = nominal * 0.96m,
+        Upper = nominal * 1.04m,
+        ExpandedUncertainty = nominal / 100,
     };
 
     private static DateOnly Day(DateTimeOffset at) => DateOnly.FromDateTime(at.DateTime);

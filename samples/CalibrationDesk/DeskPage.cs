@@ -5,7 +5,6 @@ using System.IO;
 using System.Linq;
 using System.Text;
 using ToolLedger.Calibration;
-using ToolLedger.Records;
 using ToolLedger.Tools;
 
 namespace CalibrationDesk;

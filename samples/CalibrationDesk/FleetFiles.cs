@@ -5,7 +5,6 @@ using System.IO;
 using System.Linq;
 using ToolLedger.Calibration;
 using ToolLedger.Policies;
-using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Tools;
 

@@ -46,18 +46,7 @@ public sealed class DueList
         // Every element is written before it is read.
         days = GC.AllocateUninitializedArray<int>(dueDays.Length);
         order = GC.AllocateUninitializedArray<int>(dueDays.Length);
-        Span<int> numbers = days.AsSpan(0, dueDays.Length);
-        int low = int.MaxValue;
-        int high = int.MinValue;
-        for (int index = 0; index < numbers.Length; index++)
-        {
-            int number = Checked(dueDays[index]);
-            numbers[index] = number;
-            low = Math.Min(low, number);
-            high = Math.Max(high, number == NeverDay ? int.MinValue : number);
-        }
-
-        Sort(low, high);
+        Take(dueDays);
     }
 
     /// <summary>The number of instruments, due on some day or never.</summary>
@@ -95,6 +84,26 @@ public sealed class DueList
         }
     }
 
+    /// <summary>Gives every instrument a due day, and sorts once; allocates nothing.</summary>
+    /// <param name="dueDays">The due day of each instrument, by its number; <see cref="Never"/> for none.</param>
+    /// <exception cref="ArgumentException">There are more or fewer days than instruments.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A day is outside the years 1970 to 3020; the list stays as it was.</exception>
+    public void Refill(ReadOnlySpan<DateOnly> dueDays)
+    {
+        if (dueDays.Length != days.Length)
+        {
+            throw new ArgumentException("A list is refilled with a day for each of its instruments.", nameof(dueDays));
+        }
+
+        foreach (DateOnly day in dueDays)
+        {
+            Checked(day);
+        }
+
+        ClearMoves();
+        Take(dueDays);
+    }
+
     /// <summary>The instruments due from a day through a day, in order of days, then of numbers.</summary>
     /// <param name="first">The first day.</param>
     /// <param name="last">The last day; before the first for none.</param>
@@ -116,6 +125,22 @@ public sealed class DueList
     /// <param name="day">The day.</param>
     /// <returns>Their numbers, as <see cref="Between"/> gives them.</returns>
     public ReadOnlySpan<int> Through(DateOnly day) => Between(DateOnly.MinValue, day);
+
+    private void Take(ReadOnlySpan<DateOnly> dueDays)
+    {
+        Span<int> numbers = days.AsSpan(0, dueDays.Length);
+        int low = int.MaxValue;
+        int high = int.MinValue;
+        for (int index = 0; index < numbers.Length; index++)
+        {
+            int number = Checked(dueDays[index]);
+            numbers[index] = number;
+            low = Math.Min(low, number);
+            high = Math.Max(high, number == NeverDay ? int.MinValue : number);
+        }
+
+        Sort(low, high);
+    }
 
     private void Sort()
     {

@@ -2,7 +2,6 @@ using System;
 using System.Linq;
 using ToolLedger.Calibration;
 using ToolLedger.Reads;
-using ToolLedger.Records;
 using ToolLedger.Tools;
 using Xunit;
 using static ToolLedger.Tests.Calibration.TorqueWrench;
@@ -28,7 +27,7 @@ public sealed class DueBoardTests
         Assert.Equal(["T5 without a due date"], board.Undated.Select(static item => item.ToString()));
         Assert.Equal(["T4"], board.Within(0).Select(static item => item.Tool.Id.Value));
         Assert.Equal(3, board.Within(92).Count());
-        Assert.Equal(1, board.Within(91).Count());
+        Assert.Single(board.Within(91));
         Assert.Equal([(Day("2026-02-01"), 1), (Day("2026-06-01"), 2)], board.ByMonth().Select(static month => (month.Key, month.Count())));
         Assert.Equal(["T7", "T9"], board.Where(static item => item.Status.IsFit).Items.Select(static item => item.Tool.Id.Value));
         Assert.Equal(CalibrationState.Overdue, board.Items[0].Status.State);

@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Linq;
 using FsCheck;
 using FsCheck.Fluent;
@@ -56,6 +55,20 @@ public sealed class DueListTests
 
             Assert.True(list.Between(DateOnly.MinValue, DateOnly.MaxValue).SequenceEqual(Sorted(days, DateOnly.MinValue, DateOnly.MaxValue)));
         }
+    }
+
+    [Fact]
+    public void A_refilled_list_is_a_new_one_and_a_refused_refill_changes_nothing()
+    {
+        DateOnly[] days = [First, First.AddDays(1), First], other = [First.AddDays(5), DueList.Never, First];
+        var list = new DueList(days);
+        list.Move(0, First.AddDays(9));
+
+        Assert.Throws<ArgumentOutOfRangeException>(() => list.Refill([First, First, default]));
+        Assert.Throws<ArgumentException>(() => list.Refill([First]));
+        Assert.Equal([2, 1, 0], list.Through(DateOnly.MaxValue).ToArray());
+        list.Refill(other);
+        Assert.Equal([2, 0], list.Through(DateOnly.MaxValue).ToArray());
     }
 
     [Fact]

@@ -1,18 +1,15 @@
 using System;
 using System.Collections.Generic;
-using System.Globalization;
 using System.Linq;
 using System.Text;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using Ical.Net;
 using Ical.Net.CalendarComponents;
 using ToolLedger.Calibration;
 using ToolLedger.Interchange;
 using ToolLedger.Reads;
 using ToolLedger.Testing.Generators;
-using ToolLedger.Tests.Calibration;
 using ToolLedger.Tools;
 using Xunit;
 using static ToolLedger.Tests.Calibration.TorqueWrench;
@@ -30,6 +27,8 @@ public sealed class CalendarFeedTests
     {
         string feed = Encoding.UTF8.GetString(CalendarFeed.Write(Items(Register([Passed("2025-03-10", months: 12)])), Options));
 
+        // The 32 digits of the id are those of a digest.
+        int id = feed.IndexOf("UID:", StringComparison.Ordinal);
         Assert.Equal(
             """
             BEGIN:VCALENDAR
@@ -49,7 +48,7 @@ public sealed class CalendarFeedTests
             END:VCALENDAR
 
             """.ReplaceLineEndings("\r\n"),
-            System.Text.RegularExpressions.Regex.Replace(feed, "UID:[0-9a-f]{32}@", "UID:8f4a@"));
+            feed[..(id + 4)] + "8f4a" + feed[(id + 4 + 32)..]);
     }
 
     // A moved date keeps its id and raises its sequence; another calibration, tool or function is another entry.

@@ -3,7 +3,6 @@ using System.Linq;
 using System.Text.Json;
 using ToolLedger.Calibration;
 using ToolLedger.Reads;
-using ToolLedger.Records;
 using ToolLedger.Reports;
 using ToolLedger.Tests.Calibration;
 using Xunit;

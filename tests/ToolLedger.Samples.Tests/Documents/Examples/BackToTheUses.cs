@@ -21,12 +21,24 @@ internal static class BackToTheUses
         DateTimeOffset At(int month, int day) => new(2026, month, day, 9, 0, 0, TimeSpan.Zero);
         CalibrationRecord Calibrated(DateOnly day, params CalibrationPoint[] asFound) => new()
         {
-            Tool = wrench.Id, CalibratedOn = day, IntervalMonths = 12, Result = CalibrationResult.Passed, AsFound = asFound, Certificate = $"C-{day:yyMMdd}",
-            RecordedAt = new DateTimeOffset(day, new TimeOnly(15, 0), TimeSpan.Zero), RecordedBy = new PersonId("LAB-1"),
+            Tool = wrench.Id,
+            CalibratedOn = day,
+            IntervalMonths = 12,
+            Result = CalibrationResult.Passed,
+            AsFound = asFound,
+            Certificate = $"C-{day:yyMMdd}",
+            RecordedAt = new DateTimeOffset(day, new TimeOnly(15, 0), TimeSpan.Zero),
+            RecordedBy = new PersonId("LAB-1"),
         };
         MeasuredUse Used(string id, int month, decimal? value) => new()
         {
-            Id = id, Tool = wrench.Id, At = At(month, 2), Job = new JobId("WO-" + id), Value = value, Unit = new Unit("N·m"), Tolerance = 4,
+            Id = id,
+            Tool = wrench.Id,
+            At = At(month, 2),
+            Job = new JobId("WO-" + id),
+            Value = value,
+            Unit = new Unit("N·m"),
+            Tolerance = 4,
         };
 
         CalibrationRecord good = Calibrated(new DateOnly(2025, 12, 10)), bad = Calibrated(

@@ -26,12 +26,17 @@ internal static class FitForUse
             [
                 new CalibrationPlan
                 {
-                    Tool = wrench.Id, RecordedAt = At(1, 1, 8), RecordedBy = laboratory,
+                    Tool = wrench.Id,
+                    RecordedAt = At(1, 1, 8),
+                    RecordedBy = laboratory,
                     Functions = [new PlannedFunction { Name = "torque", Unit = new Unit("N·m"), From = 20, To = 200, Interval = new CalibrationInterval { Months = 12 } }],
                 },
                 new CalibrationLabel
                 {
-                    Tool = wrench.Id, RecordedAt = At(1, 1, 9), RecordedBy = laboratory, Label = LabelKind.Limited,
+                    Tool = wrench.Id,
+                    RecordedAt = At(1, 1, 9),
+                    RecordedBy = laboratory,
+                    Label = LabelKind.Limited,
                     Limitations = [new CalibrationLimitation { To = 150 }],
                 },
                 new ConditionReport { Tool = wrench.Id, RecordedAt = At(3, 2, 12), RecordedBy = new PersonId("P-17"), Condition = ConditionKind.Dropped, At = At(3, 2, 10) },

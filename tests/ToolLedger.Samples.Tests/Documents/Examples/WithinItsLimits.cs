@@ -1,4 +1,3 @@
-using System;
 using System.IO;
 // <example>
 using System.Globalization;
