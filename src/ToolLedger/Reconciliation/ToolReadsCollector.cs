@@ -15,6 +15,7 @@ internal sealed class ToolReadsCollector
 {
     private readonly ReconciliationScope scope;
     private readonly KitId subject;
+    private readonly int lineCount;
     private readonly List<ReadSession> used;
     private readonly List<ReadSession> recent;
     private readonly MismatchSearch mismatches;
@@ -26,6 +27,7 @@ internal sealed class ToolReadsCollector
     {
         this.scope = scope;
         subject = tree.Manifest.Id;
+        lineCount = tree.All.Sum(static part => part.Manifest.Lines.Count);
         recent = [.. sessions.Where(static summary => summary.LeftOut is null).Select(static summary => summary.Session)];
         mismatches = new MismatchSearch(scope, tree);
         used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
@@ -88,10 +90,12 @@ internal sealed class ToolReadsCollector
             return;
         }
 
-        foreach (IGrouping<TagId, TagBinding> tag in scope.Input.Tags.HistoryOf(tool.Id)
+        IGrouping<TagId, TagBinding>[] tags = [.. scope.Input.Tags.HistoryOf(tool.Id)
             .Where(binding => binding.From <= scope.AsOf)
             .GroupBy(static binding => binding.Tag)
-            .OrderBy(static group => group.Key))
+            .OrderBy(static group => group.Key)];
+        reads.TagCount = int.Max(1, tags.Length);
+        foreach (IGrouping<TagId, TagBinding> tag in tags)
         {
             CollectTag(tag.Key, tool, listedIn, [.. tag], sighted, reads);
         }
@@ -211,7 +215,7 @@ internal sealed class ToolReadsCollector
         TimeSpan shortest = scope.Policy.Sessions.MinimumPass;
         KitId? neighbour = NeighbourSearch.Find(looks.Passes, shortest);
         TagHistory? history = !isSuspect && scope.Input.History.TryGetValue(tag, out TagHistory? known) ? known : null;
-        PresenceEvidence presence = looks.ToEvidence(tag, shortest, history, neighbour is not null);
+        PresenceEvidence presence = looks.ToEvidence(tag, shortest, history, neighbour is not null, lineCount * reads.TagCount, scope.Policy.Presence.WeighsSilence);
         reads.SilentTagCount += presence.LookCount == 0 && neighbour is null ? 1 : 0;
         PresenceJudgement judgement = scope.Policy.Presence.Judge(presence);
         bool isBestDoubted = reads.IsBestDoubted;
