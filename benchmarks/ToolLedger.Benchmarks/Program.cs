@@ -3,6 +3,7 @@ using BenchmarkDotNet.Running;
 using ToolLedger.Benchmarks.Calibration;
 using ToolLedger.Benchmarks.Identifiers;
 using ToolLedger.Benchmarks.Interchange;
+using ToolLedger.Benchmarks.Ledger;
 using ToolLedger.Benchmarks.Reads;
 using ToolLedger.Benchmarks.Reconciliation;
 
@@ -16,6 +17,7 @@ internal static class Program
         {
             ["calibration-ratios", ..] => CalibrationRatios.Run(),
             ["identifier-ratios", ..] => IdentifierRatios.Run(),
+            ["ledger-ratios", ..] => LedgerRatios.Run(),
             ["llrp-ratios", ..] => LlrpRatios.Run(),
             ["parse-ratios", ..] => ParseRatios.Run(),
             ["read-ratios", ..] => ReadRatios.Run(),

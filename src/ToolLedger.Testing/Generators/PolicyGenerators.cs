@@ -127,7 +127,44 @@ public static class PolicyGenerators
         from days in Gen.Choose(0, 100)
         select new RoleGrant { Person = new PersonId(person), Role = new Role(role), From = at, Until = days == 0 ? null : at.AddDays(days) };
 
-    private static Gen<PresencePolicy> Presences() =>
+    private static Gen<PresencePolicy> Presences() => Gen.OneOf(Countings(), StatedRisks());
+
+    /// <summary>Detection models in which tags that are there answer no worse than strays.</summary>
+    /// <returns>The generator.</returns>
+    public static Gen<DetectionModel> DetectionModels() =>
+        from obscured in Gen.Choose(0, 300)
+        from strays in Gen.Choose(1, 500)
+        from strayA in Gen.Choose(5, 3000)
+        from moreA in Gen.Choose(0, 6000)
+        from presentB in Gen.Choose(5, 6000)
+        from moreB in Gen.Choose(0, 20000)
+        select new DetectionModel(
+            obscured / 1000m, new BetaRate((strayA + moreA) / 1000m, presentB / 1000m), strays / 1000m, new BetaRate(strayA / 1000m, (presentB + moreB) / 1000m));
+
+    private static Gen<PresencePolicy> StatedRisks() =>
+        from model in DetectionModels()
+        from limit in Gen.Elements(0.0001m, 0.001m, 0.01m, 0.1m)
+        from own in Gen.Elements(0.001m, 0.01m, 0.1m)
+        from factor in Gen.Elements(1m, 1.5m, 2m, 4m)
+        from absent in Gen.Elements(0.001m, 0.01m, 0.05m)
+        from away in Gen.Choose(0, 90)
+        from down in Gen.Choose(0, 90)
+        from lines in Gen.Choose(1, 1000)
+        from epcOnly in Gen.Elements(true, false)
+        select (PresencePolicy)new StatedRiskPolicy
+        {
+            Model = model,
+            KitRiskLimit = limit,
+            LineRiskMax = own,
+            RobustnessFactor = factor,
+            AbsentShare = absent,
+            KitAwayShare = away / 100m,
+            ReaderDownShare = down / 100m,
+            LineCountAssumed = lines,
+            EpcOnlyAccepted = epcOnly,
+        };
+
+    private static Gen<PresencePolicy> Countings() =>
         from looks in Gen.Choose(1, 100)
         from antennas in Gen.Choose(1, 64)
         from passes in Gen.Choose(1, 100)

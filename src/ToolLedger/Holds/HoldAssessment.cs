@@ -24,7 +24,7 @@ internal static class HoldAssessment
             Exposure = exposure,
             Affected = AffectedOf(item, exposure, narrowings, asOf),
             Narrowings = narrowings,
-            NotTold = [.. policy.NotificationsNeeded.Where(who => !Array.Exists(told, one => string.Equals(one.Told, who, StringComparison.Ordinal)))],
+            NotTold = [.. policy.NotificationsNeeded.Where(who => !Array.Exists(told, one => string.Equals(one.Told, who, StringComparison.Ordinal) && !(one.At < item.FoundAt(asOf)?.At)))],
             NotSearched = [.. policy.SearchStepsNeeded.Where(step => !item.Steps.Exists(made => made.At <= asOf && string.Equals(made.Step, step, StringComparison.Ordinal)))],
             Steps = [.. item.Steps.Where(step => step.At <= asOf)],
             Discontinued = item.Discontinuations.FindLast(one => one.At <= asOf),

@@ -35,7 +35,7 @@ public sealed class HoldStatus
     /// <summary>What a named decision took away.</summary>
     public required IReadOnlyList<HoldNarrowing> Narrowings { get; init; }
 
-    /// <summary>Who must still be told, by the policy.</summary>
+    /// <summary>Who must still be told, by the policy: of the hold, or, since it was declared found, of that.</summary>
     public required IReadOnlyList<string> NotTold { get; init; }
 
     /// <summary>Which steps of the search must still be made, by the policy.</summary>

@@ -4,6 +4,7 @@ using ToolLedger.Custody;
 using ToolLedger.Holds;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Ledger;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
@@ -78,6 +79,12 @@ public sealed partial record SitePolicy
         Findings = Findings,
         Calendar = Calendar,
     };
+
+    /// <summary>The part that a ledger uses, with the manifests it looks tools up in.</summary>
+    /// <param name="kits">The manifests of all kits.</param>
+    /// <returns>The settings.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="kits"/> is null.</exception>
+    public LedgerSettings ToLedgerSettings(KitRegister kits) => new() { Custody = Custody, Holds = Holds, Kits = Given(kits) };
 
     /// <summary>SHA-256 over the canonical form (RFC 8785) of <see cref="ToJson"/>; computed at each call.</summary>
     public Digest Digest => Digest.Of(CanonicalJson.Canonicalize(ToJson()));

@@ -11,7 +11,7 @@ public sealed partial class CountingPolicy
     {
         var fields = new JsonFields(element, place, issues);
         var fallback = new CountingPolicy();
-        fields.Word("kind", true, ("counting", true));
+        fields.Word("kind", true, ("counting", true), ("stated-risk", true));
         var policy = new CountingPolicy
         {
             LooksNeeded = fields.Int32("looksNeeded", fallback.LooksNeeded, 1, 100),

@@ -58,7 +58,7 @@ public sealed partial class CountingPolicy : PresencePolicy
         if (looks == 0)
         {
             reasons.Add(NoLook);
-            AddHistory(evidence, reasons);
+            AddHistory(evidence, reasons, isSilent: true);
             return new PresenceJudgement(PresenceState.NotRead, reasons);
         }
 
@@ -160,7 +160,7 @@ public sealed partial class CountingPolicy : PresencePolicy
         }
     }
 
-    private static void AddBaseline(PresenceEvidence evidence, List<Reason> reasons)
+    internal static void AddBaseline(PresenceEvidence evidence, List<Reason> reasons)
     {
         const int WorthSaying = 600; // 6 dB, half the field strength: common practice for "clearly weaker"
         if (evidence is { Strongest: { } strongest, History.StrengthBaseline: { } baseline } && baseline.CentiDbm - strongest.CentiDbm >= WorthSaying)
@@ -170,7 +170,10 @@ public sealed partial class CountingPolicy : PresencePolicy
         }
     }
 
-    private static void AddHistory(PresenceEvidence evidence, List<Reason> reasons)
+    /// <param name="evidence">The evidence with its history.</param>
+    /// <param name="reasons">Gets what the history says.</param>
+    /// <param name="isSilent">True for a silent tag; of one that was heard a history only says where it is poor.</param>
+    internal static void AddHistory(PresenceEvidence evidence, List<Reason> reasons, bool isSilent)
     {
         if (evidence.History is not { SessionsPresented: > 0 } history)
         {
@@ -179,7 +182,7 @@ public sealed partial class CountingPolicy : PresencePolicy
 
         // Ours: under two thirds a tag explains its own silence; from nine tenths its silence is worth the first look.
         ReasonKind? kind = history.SessionsRead * 3L < history.SessionsPresented * 2L ? PresenceReasons.PoorHistory
-            : history.SessionsRead * 10L >= history.SessionsPresented * 9L ? PresenceReasons.GoodHistory
+            : isSilent && history.SessionsRead * 10L >= history.SessionsPresented * 9L ? PresenceReasons.GoodHistory
             : null;
         if (kind is not null)
         {

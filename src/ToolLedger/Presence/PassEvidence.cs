@@ -17,4 +17,7 @@ public readonly record struct PassEvidence(SessionId Session, int Pass, bool IsD
     /// <summary>Those of the looks that are of a session in which the tag's chip number (TID) was reported, 0 to <see cref="LookCount"/>. A reader
     /// reports the chip number now and then, not at every look, so it is known for a session and not for a look.</summary>
     public int TidLookCount { get; init; }
+
+    /// <summary>Passes of one number had the same surroundings; see <see cref="PassLooks.Surroundings"/>. The default is 0.</summary>
+    public int Surroundings { get; init; }
 }

@@ -26,6 +26,12 @@ public sealed class PresenceEvidence
     /// <summary>What past sessions say, or null where not handed in.</summary>
     public TagHistory? History { get; init; }
 
+    /// <summary>The lines of the kit, for a policy whose risk is that of the whole kit; 0 (the default) where nobody says it, which such a policy takes for many.</summary>
+    public int KitLineCount { get; init; }
+
+    /// <summary>The probability before the session that the tool is not there, from custody for instance (on loan, just packed); null (the default) for that of the policy.</summary>
+    public decimal? AbsentShare { get; init; }
+
     /// <summary>Distinct looks over all passes.</summary>
     public int LookCount
     {

@@ -21,4 +21,7 @@ public sealed class PresenceJudgement
 
     /// <summary>Why.</summary>
     public IReadOnlyList<Reason> Reasons { get; }
+
+    /// <summary>The probability behind the answer; null where the policy states none, or could not.</summary>
+    public PresenceRisk? Risk { get; init; }
 }

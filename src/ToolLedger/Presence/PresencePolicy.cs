@@ -20,8 +20,13 @@ public abstract class PresencePolicy
     /// <returns>The answer with its reasons.</returns>
     public abstract PresenceJudgement Judge(PresenceEvidence evidence);
 
+    /// <summary>True where silent passes count, so that what is a pass of its own must not depend on what was read in it.</summary>
+    internal virtual bool WeighsSilence => false;
+
     internal static PresencePolicy FromJson(JsonElement element, string place, List<RecordIssue> issues)
-        => CountingPolicy.FromJsonObject(element, place, issues);
+        => element.ValueKind == JsonValueKind.Object && element.TryGetProperty("kind"u8, out JsonElement kind) && kind.ValueKind == JsonValueKind.String && kind.ValueEquals("stated-risk"u8)
+            ? StatedRiskPolicy.FromJsonObject(element, place, issues)
+            : CountingPolicy.FromJsonObject(element, place, issues);
 
     internal abstract void WriteJson(Utf8JsonWriter writer);
 }

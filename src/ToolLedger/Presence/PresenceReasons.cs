@@ -36,7 +36,66 @@ public static class PresenceReasons
     /// <summary>The site does not accept identification by EPC alone.</summary>
     public static ReasonKind EpcOnlyNotAccepted { get; } = new("presence.epc-only-not-accepted", "identified by EPC only, which the policy does not accept");
 
+    /// <summary>The risk of the line is within the cut.</summary>
+    public static ReasonKind RiskWithin { get; } = new("presence.risk-within", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; the chance that it is not there is {chance} ({percent} %), within {cut} % for one of {lines} {lines:line|lines}");
+
+    /// <summary>The risk of the line is over the cut.</summary>
+    public static ReasonKind RiskOver { get; } = new("presence.risk-over", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; the chance that it is not there is {chance} ({percent} %), over {cut} % for one of {lines} {lines:line|lines}");
+
+    /// <summary>No number of reads in such passes could bring the risk within the kit's limit.</summary>
+    public static ReasonKind RiskOutOfReach { get; } = new("presence.risk-out-of-reach", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; the chance that it is not there is {chance} ({percent} %), and no reads in so few looks prove enough for one of {lines} {lines:line|lines}");
+
+    /// <summary>Only degraded sessions heard the tag, and they account for nothing at a stated risk.</summary>
+    public static ReasonKind RiskOfDegraded { get; } = new("presence.risk-of-degraded", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}, but in no session of good health");
+
+    /// <summary>What silence alone leaves of the odds.</summary>
+    public static ReasonKind SilentRisk { get; } = new("presence.silent-risk", "by the silence alone the chance that it is there all the same is {chance} ({percent} %), which accounts for nothing");
+
+    /// <summary>A pass offers more looks than a stated risk weighs.</summary>
+    public static ReasonKind TooManyLooks { get; } = new("presence.too-many-looks", "a pass offers more than {limit} looks, more than a stated risk weighs: use shorter passes");
+
+    /// <summary>A term: the odds before the session.</summary>
+    public static ReasonKind TermPrior { get; } = new("presence.term-prior", "odds that it is there before the session {odds}");
+
+    /// <summary>A term: the tag was read at all.</summary>
+    public static ReasonKind TermRead { get; } = new("presence.term-read", "x {by} since it was read at all, as few tags nearby are");
+
+    /// <summary>A term: a pass with reads.</summary>
+    public static ReasonKind TermReadPass { get; } = new("presence.term-read-pass", "x {by} for {reads} of {looks} looks in pass {pass} of {session}");
+
+    /// <summary>A term: a pass of a degraded session with reads.</summary>
+    public static ReasonKind TermDegradedPass { get; } = new("presence.term-degraded-pass", "x {by} for {reads} of {looks} looks in pass {pass} of {session}, which is degraded and never speaks for the tool");
+
+    /// <summary>A term: a silent pass.</summary>
+    public static ReasonKind TermSilentPass { get; } = new("presence.term-silent-pass", "x {by} for the silence of {looks} looks in pass {pass} of {session}");
+
+    /// <summary>A term: a silent pass that counts for no more than one read would.</summary>
+    public static ReasonKind TermBoundedPass { get; } = new("presence.term-bounded-pass", "x {by} for the silence of {looks} looks in pass {pass} of {session}, counted for no more than one read would be");
+
+    /// <summary>A term: silence throughout.</summary>
+    public static ReasonKind TermSilence { get; } = new("presence.term-silence", "x {by} for the silence of all {looks} looks");
+
+    /// <summary>What the terms make together.</summary>
+    public static ReasonKind TermSum { get; } = new("presence.term-sum", "together {odds}");
+
+    /// <summary>New passes settle it.</summary>
+    public static ReasonKind AdviceNewPasses { get; } = new("presence.advice-new-passes", "{passes} more {passes:pass|passes} of {looks} looks in another position settle it in {percent} of 100 cases if it is there");
+
+    /// <summary>More looks settle it.</summary>
+    public static ReasonKind AdviceMoreLooks { get; } = new("presence.advice-more-looks", "{looks} more looks in the same position would settle it in {percent} of 100 cases if it is there");
+
+    /// <summary>More looks do not settle it.</summary>
+    public static ReasonKind AdviceNoLooks { get; } = new("presence.advice-no-looks", "more looks in the same position cannot settle it");
+
+    /// <summary>The tag may be obscured, which more looks do not change.</summary>
+    public static ReasonKind AdviceMayBeObscured { get; } = new("presence.advice-may-be-obscured", "its tag may be covered, which no number of looks in the same position changes");
+
+    /// <summary>Only a person settles it.</summary>
+    public static ReasonKind AdviceSighting { get; } = new("presence.advice-sighting", "no reasonable number of passes settles it: a person has to see it");
+
     /// <summary>All kinds of this room.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
-        [EnoughLooks, NoLook, FewLooks, OneView, DegradedStation, BelowBaseline, PoorHistory, GoodHistory, EpcOnly, EpcOnlyNotAccepted];
+        [EnoughLooks, NoLook, FewLooks, OneView, DegradedStation, BelowBaseline, PoorHistory, GoodHistory, EpcOnly, EpcOnlyNotAccepted,
+            RiskWithin, RiskOver, RiskOutOfReach, RiskOfDegraded, SilentRisk, TooManyLooks, TermPrior, TermRead, TermReadPass, TermDegradedPass, TermSilentPass, TermBoundedPass, TermSilence, TermSum,
+            AdviceNewPasses, AdviceMoreLooks, AdviceNoLooks, AdviceMayBeObscured, AdviceSighting];
 }

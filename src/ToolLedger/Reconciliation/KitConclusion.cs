@@ -31,6 +31,9 @@ public sealed class KitConclusion
     /// <summary>Why, at least one unless complete.</summary>
     public IReadOnlyList<Reason> Reasons { get; }
 
+    /// <summary>The probability that a line that rests on reads alone is not there, over the whole kit; null where the presence policy states no risk.</summary>
+    public KitRisk? Risk { get; internal init; }
+
     /// <summary>Number of expected lines, those inside sub-kits included.</summary>
     public int LineCount { get; }
 

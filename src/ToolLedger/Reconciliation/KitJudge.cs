@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Inventory;
+using ToolLedger.Presence;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
@@ -18,22 +19,33 @@ internal static class KitJudge
         IReadOnlyList<Reason> contradictions)
     {
         List<Reason> differences = [.. Differences(scope, tree, lines), .. contradictions];
+        KitRisk? risk = KitRisk.Of(scope.Policy.Presence, lines);
         List<Reason> open = Open(scope, lines, persons);
+        if (risk is { IsWithinLimit: false })
+        {
+            open.Add(OverLimit(risk));
+        }
+
         bool noValidRead = !hasUsableSession && lines.Any(static line => line.Evidence.LiveTagCount > 0 && !line.IsAccounted);
         if (differences.Count > 0)
         {
-            return new KitConclusion(KitState.Discrepant, [.. differences, .. open], lines);
+            return new KitConclusion(KitState.Discrepant, [.. differences, .. open], lines) { Risk = risk };
         }
 
         if (noValidRead)
         {
-            return new KitConclusion(KitState.NoValidRead, [new Reason(ReconciliationReasons.KitNoUsableSession), .. open], lines);
+            return new KitConclusion(KitState.NoValidRead, [new Reason(ReconciliationReasons.KitNoUsableSession), .. open], lines) { Risk = risk };
         }
 
         return open.Count > 0
-            ? new KitConclusion(KitState.Open, open, lines)
-            : new KitConclusion(KitState.Complete, UsesNoRead(lines) ? [new Reason(ReconciliationReasons.KitNoReadUsed)] : [], lines);
+            ? new KitConclusion(KitState.Open, open, lines) { Risk = risk }
+            : new KitConclusion(KitState.Complete, UsesNoRead(lines) ? [new Reason(ReconciliationReasons.KitNoReadUsed)] : [], lines) { Risk = risk };
     }
+
+    public static Reason OverLimit(KitRisk risk) => new(
+        RiskReasons.KitRiskOverLimit,
+        ("chance", RiskWords.Chance(risk.Joint)), ("percent", RiskWords.Percent(risk.Joint)), ("limit", RiskWords.Percent(risk.Limit)),
+        ("line", risk.HeaviestLine ?? ""), ("left", RiskWords.Percent(risk.JointWithoutHeaviest)));
 
     public static Reason LinesOpen(int count, int total) => new(ReconciliationReasons.KitLinesOpen, ("count", Text(count)), ("total", Text(total)));
 

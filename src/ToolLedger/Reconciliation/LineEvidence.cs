@@ -15,6 +15,9 @@ public sealed class LineEvidence
     /// <summary>Number of live tags of the line's tool (for a set: of its container).</summary>
     public int LiveTagCount { get; init; }
 
+    /// <summary>The probability that the reads leave, where the presence policy states one; null otherwise, and without reads that are judged.</summary>
+    public PresenceRisk? Risk { get; init; }
+
     /// <summary>Distinct looks of the best-read live tag in usable sessions of the kit.</summary>
     public int LookCount { get; init; }
 

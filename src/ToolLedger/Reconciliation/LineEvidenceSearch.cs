@@ -20,6 +20,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
         {
             LiveTagCount = facts.LiveTags.Count,
             Best = best,
+            Risk = reads.Judgement?.Risk,
             LookCount = best?.LookCount ?? 0,
             AntennaCount = best?.Antennas.Count ?? 0,
             PassCount = PassesWithLooks(best),

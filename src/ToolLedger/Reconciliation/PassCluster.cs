@@ -43,9 +43,9 @@ internal sealed class PassCluster
 
         bool isDegraded = passes.Exists(static pass => pass.Evidence.IsDegraded);
         long limit = passes.Max(static pass => pass.Evidence.LookLimit);
-        int looks = Most(static pass => pass.Evidence.LookCount);
-        int valid = Most(static pass => pass.Evidence.ValidLookCount);
-        int tid = Most(static pass => pass.Evidence.TidLookCount);
+        int looks = (int)Most(static pass => pass.Evidence.LookCount);
+        int valid = (int)Most(static pass => pass.Evidence.ValidLookCount);
+        int tid = (int)Most(static pass => pass.Evidence.TidLookCount);
         int validViews = CountViews(static pass => pass.Evidence.ValidLookCount, shortest);
         int tidViews = CountViews(static pass => pass.Evidence.TidLookCount, shortest);
         var views = new PassEvidence[CountViews(static pass => pass.Evidence.LookCount, shortest)];
@@ -59,6 +59,20 @@ internal sealed class PassCluster
         }
 
         return views;
+    }
+
+    /// <summary>All as one pass: as many looks, offered and had, as passes of it that do not overlap show together at best.</summary>
+    public PassEvidence AsOnePass()
+    {
+        PassEvidence first = passes[0].Evidence;
+        return passes.Count == 1 ? first : first with
+        {
+            IsDegraded = passes.Exists(static pass => pass.Evidence.IsDegraded),
+            LookCount = (int)Most(static pass => pass.Evidence.LookCount),
+            LookLimit = Most(static pass => pass.Evidence.LookLimit),
+            ValidLookCount = (int)Most(static pass => pass.Evidence.ValidLookCount),
+            TidLookCount = (int)Most(static pass => pass.Evidence.TidLookCount),
+        };
     }
 
     private static int Share(int looks, int views, int index) => index == 0 ? looks - int.Max(0, views - 1) : index < views ? 1 : 0;
@@ -81,10 +95,10 @@ internal sealed class PassCluster
     }
 
     /// <summary>The most looks of passes that do not overlap: the best up to each pass, by its end, either without it or with it and the best before its start.</summary>
-    private int Most(Func<TimedPass, int> looks)
+    private long Most(Func<TimedPass, long> looks)
     {
         TimedPass[] byEnd = [.. passes.OrderBy(static pass => pass.To)];
-        int[] best = new int[byEnd.Length + 1];
+        long[] best = new long[byEnd.Length + 1];
         for (int i = 0; i < byEnd.Length; i++)
         {
             int before = i;
@@ -93,7 +107,7 @@ internal sealed class PassCluster
                 before--;
             }
 
-            best[i + 1] = int.Max(best[i], best[before] + looks(byEnd[i]));
+            best[i + 1] = long.Max(best[i], best[before] + looks(byEnd[i]));
         }
 
         return best[^1];

@@ -200,7 +200,7 @@ public sealed class Reconciler
             Holder = scope.Input.Custody.HolderOf(kit, scope.AsOf),
             Findings =
             [
-                .. people.UnlistedItemFindings(), .. people.OpeningFindings(), .. FindingsOf(scope, manifest, collector, judged, sessions), .. notExpected.Findings,
+                .. people.UnlistedItemFindings(), .. people.OpeningFindings(), .. FindingsOf(scope, manifest, collector, judged, sessions), .. RiskFindingSearch.Of(scope, collector, conclusion, judged), .. notExpected.Findings,
                 .. scope.Entries.Search(tree, signing), .. scope.Receipts.KitFindings(manifest),
             ],
             Sessions = sessions,

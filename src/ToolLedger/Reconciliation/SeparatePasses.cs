@@ -13,7 +13,8 @@ internal static class SeparatePasses
     /// <summary>The separate passes, by station and time.</summary>
     /// <param name="passes">The passes in any order; they are put in order of station and time.</param>
     /// <param name="shortest">The shortest pass that is a view of its own.</param>
-    public static IReadOnlyList<PassEvidence> Of(TimedPass[] passes, TimeSpan shortest)
+    /// <param name="silentToo">True where silence counts: then what is one pass is told by time alone, whatever was read in it.</param>
+    public static IReadOnlyList<PassEvidence> Of(TimedPass[] passes, TimeSpan shortest, bool silentToo = false)
     {
         // One pass, as of most sessions, is separate by itself.
         if (passes.Length <= 1)
@@ -29,31 +30,39 @@ internal static class SeparatePasses
         {
             if (!string.Equals(pass.Station.Value, station, StringComparison.Ordinal))
             {
-                Finish(ref open, shortest, separate);
+                Finish(ref open, shortest, silentToo, separate);
                 station = pass.Station.Value;
             }
 
-            if (pass.Evidence.LookCount == 0)
+            if (pass.Evidence.LookCount == 0 && !silentToo)
             {
                 // A silent pass shows nothing that another could show again.
                 separate.Add(pass.Evidence);
             }
             else if (open is null || !open.TryAdd(pass, shortest))
             {
-                Finish(ref open, shortest, separate);
+                Finish(ref open, shortest, silentToo, separate);
                 open = new PassCluster(pass);
             }
         }
 
-        Finish(ref open, shortest, separate);
+        Finish(ref open, shortest, silentToo, separate);
         return separate;
     }
 
-    private static void Finish(ref PassCluster? open, TimeSpan shortest, List<PassEvidence> separate)
+    private static void Finish(ref PassCluster? open, TimeSpan shortest, bool silentToo, List<PassEvidence> separate)
     {
         if (open is not null)
         {
-            separate.AddRange(open.Views(shortest));
+            if (silentToo)
+            {
+                separate.Add(open.AsOnePass());
+            }
+            else
+            {
+                separate.AddRange(open.Views(shortest));
+            }
+
             open = null;
         }
     }

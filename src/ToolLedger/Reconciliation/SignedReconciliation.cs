@@ -70,9 +70,9 @@ public sealed partial class SignedReconciliation : RecordEntry
     /// <param name="id">The id of the fact.</param>
     /// <param name="result">The result.</param>
     /// <param name="signatures">Who signs, at least one; the first is who makes the entry.</param>
-    /// <returns>The signed reconciliation. It is recorded at the time of the first signature.</returns>
+    /// <returns>The signed reconciliation. Its time is that of the first signature, and never before the instant the answer is for.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">The id is empty; nobody signs, more than 17 do, or somebody signed before the instant the answer is for.</exception>
+    /// <exception cref="ArgumentException">The id is empty; nobody signs, more than 17 do, or somebody signed before the instant the answer is for, other than on the sheet that counts in it.</exception>
     public static SignedReconciliation Of(EntryId id, ReconciliationResult result, params IReadOnlyList<Signature> signatures)
     {
         ArgumentNullException.ThrowIfNull(result);
@@ -84,7 +84,8 @@ public sealed partial class SignedReconciliation : RecordEntry
 
         foreach (Signature signature in signatures)
         {
-            if (signature.At < result.AsOf)
+            // Whoever signed the sheet did so before the answer was worked out, and after everything that counts in it.
+            if (signature.At < result.AsOf && !result.Signatures.Contains(signature))
             {
                 throw new ArgumentException($"{signature.By} signed before the instant the answer is for.", nameof(signatures));
             }
@@ -96,7 +97,7 @@ public sealed partial class SignedReconciliation : RecordEntry
         return new SignedReconciliation(bytes, SignedContent.Read(document.RootElement, "$", issues) ?? throw new RecordException(issues))
         {
             Id = id,
-            At = signatures[0].At,
+            At = signatures[0].At > result.AsOf ? signatures[0].At : result.AsOf,
             By = signatures[0].By,
             Role = signatures[0].Role,
             FurtherSignatures = Array.AsReadOnly<Signature>([.. signatures.Skip(1)]),

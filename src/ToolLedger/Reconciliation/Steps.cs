@@ -1,5 +1,6 @@
 using System.Globalization;
 using ToolLedger.Kits;
+using ToolLedger.Presence;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
@@ -12,6 +13,20 @@ internal static class Steps
     public static NextStep LookInKit(ManifestLine line, string kit) => new(NextStepKind.LookInKit, new Reason(ReconciliationReasons.StepLookInKit, ("kit", kit), Mark(line)));
 
     public static NextStep SecondPass(ManifestLine line) => new(NextStepKind.SecondPass, new Reason(ReconciliationReasons.StepSecondPass, Mark(line)));
+
+    /// <summary>What a policy with a stated risk proposes, in numbers.</summary>
+    public static NextStep ByAdvice(ManifestLine line, PresenceAdvice advice)
+    {
+        (string, string) looks = ("looks", LineConclusion.Text(advice.Looks)), percent = ("percent", LineConclusion.Text((int)(advice.Chance * 100)));
+        return advice switch
+        {
+            { IsTagPoor: true } => new(NextStepKind.SightTool, new Reason(RiskReasons.StepQualifyTag, Mark(line))),
+            { Kind: PresenceAdviceKind.NewPasses } => new(
+                NextStepKind.PresentAgain, new Reason(RiskReasons.StepNewPass, ("passes", LineConclusion.Text(advice.Passes)), looks, percent, Mark(line))),
+            { Kind: PresenceAdviceKind.MoreLooks } => new(NextStepKind.PresentAgain, new Reason(RiskReasons.StepMoreLooks, looks, percent, Mark(line))),
+            _ => SightTool(line),
+        };
+    }
 
     public static NextStep SightTool(ManifestLine line) => new(NextStepKind.SightTool, new Reason(ReconciliationReasons.StepSightTool, Mark(line)));
 

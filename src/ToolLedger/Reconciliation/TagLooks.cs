@@ -59,14 +59,17 @@ internal sealed class TagLooks
     /// <param name="shortestPass">The shortest pass that is a view of its own.</param>
     /// <param name="history">What past sessions say, or null.</param>
     /// <param name="isExplainedElsewhere">True to leave every look out, because something else explains them all.</param>
-    public PresenceEvidence ToEvidence(TagId tag, TimeSpan shortestPass, TagHistory? history, bool isExplainedElsewhere) => new()
+    /// <param name="lineCount">The lines of the kit, which count where the policy states a risk.</param>
+    /// <param name="silentToo">True where silence counts.</param>
+    public PresenceEvidence ToEvidence(TagId tag, TimeSpan shortestPass, TagHistory? history, bool isExplainedElsewhere, int lineCount, bool silentToo) => new()
     {
         Tag = tag,
-        Passes = passes.Count == 1 ? [passes[0].ToEvidence(isExplainedElsewhere)] : SeparatePasses.Of(TimedPasses(isExplainedElsewhere), shortestPass),
+        Passes = passes.Count == 1 ? [passes[0].ToEvidence(isExplainedElsewhere)] : SeparatePasses.Of(TimedPasses(isExplainedElsewhere), shortestPass, silentToo),
         Antennas = isExplainedElsewhere ? [] : antennas,
         Strongest = isExplainedElsewhere ? null : strongest?.Strongest,
         HasTid = !isExplainedElsewhere && passes.Exists(static pass => pass.TidLooks > 0),
         History = history,
+        KitLineCount = lineCount,
     };
 
     /// <summary>Makes just enough room for the first session, since most tags have no other.</summary>

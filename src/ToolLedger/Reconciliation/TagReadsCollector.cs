@@ -104,7 +104,8 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         TimeSpan shortest = scope.Policy.Sessions.MinimumPass;
         KitId? neighbour = NeighbourSearch.Find(looks.Passes, shortest);
         TagHistory? history = !isSuspect && scope.Input.History.TryGetValue(tag, out TagHistory? known) ? known : null;
-        PresenceEvidence presence = looks.ToEvidence(tag, shortest, history, neighbour is not null);
+        PresenceEvidence presence = looks.ToEvidence(
+            tag, shortest, history, neighbour is not null, sessions.LineCount * reads.TagCount, scope.Policy.Presence.WeighsSilence);
         reads.SilentTagCount += presence.LookCount == 0 && neighbour is null ? 1 : 0;
         PresenceJudgement judgement = scope.Policy.Presence.Judge(presence);
         bool isBestDoubted = reads.IsBestDoubted;

@@ -27,6 +27,9 @@ internal sealed class ToolReads
 
     public int SilentTagCount { get; set; }
 
+    /// <summary>Tags that were ever on the tool: each is a further chance for it to look as if it were there.</summary>
+    public int TagCount { get; set; } = 1;
+
     public PresenceEvidence? Best { get; set; }
 
     public PresenceJudgement? Judgement { get; set; }

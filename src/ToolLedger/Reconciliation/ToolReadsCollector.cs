@@ -25,6 +25,7 @@ internal sealed class ToolReadsCollector
     {
         this.scope = scope;
         subject = tree.Manifest.Id;
+        LineCount = tree.All.Sum(static part => part.Manifest.Lines.Count);
         recent = [.. sessions.Where(static summary => summary.LeftOut is null).Select(static summary => summary.Session)];
         mismatches = new MismatchSearch(scope, tree);
         used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
@@ -36,6 +37,9 @@ internal sealed class ToolReadsCollector
     }
 
     public bool HasUsableSession => used.Count > 0;
+
+    /// <summary>The lines of the kit and of the sub-kits in it.</summary>
+    public int LineCount { get; }
 
     public IReadOnlyList<ReadSession> UsedSessions => used;
 
@@ -97,6 +101,7 @@ internal sealed class ToolReadsCollector
             .Where(binding => binding.From <= scope.AsOf)
             .GroupBy(static binding => binding.Tag)
             .OrderBy(static group => group.Key)];
+        reads.TagCount = int.Max(1, worn.Length);
         TagId[] all = Array.ConvertAll(worn, static tag => tag.Key);
         foreach (IGrouping<TagId, TagBinding> tag in worn)
         {

@@ -93,7 +93,12 @@ public sealed class LedgerBookTests
     {
         static EntryCorrection Correct(string id, string witness) => new()
         {
-            Id = new EntryId("C-" + id), At = At(12), By = new PersonId("C"), Witness = new PersonId(witness), Corrects = new EntryId(id), Reason = "the other bag",
+            Id = new EntryId("C-" + id),
+            At = At(12),
+            By = new PersonId("C"),
+            Witness = new PersonId(witness),
+            Corrects = new EntryId(id),
+            Reason = "the other bag",
         };
         LedgerBook book = Book(Issue("I1", At(8)), Visit("V1", At(8), At(9), "A"), HoldScene.Missing("M1", At(10)));
 

@@ -61,6 +61,11 @@ internal sealed class BasisRule : IReconciliationRule
         }
 
         reasons.AddRange(facts.Remarks);
+        if (presence.Risk?.Advice is { } advice && facts.ReadsWithheld is null && !facts.IsMarkShared)
+        {
+            return Verdict.Withhold(presence.State == PresenceState.NotRead ? LineState.NotRead : LineState.Weak, reasons, Steps.ByAdvice(facts.Line, advice), isPositiveDifference: false);
+        }
+
         if (presence.State == PresenceState.NotRead)
         {
             return Verdict.Withhold(LineState.NotRead, reasons, Steps.PresentAgain(facts.Line), isPositiveDifference: false);

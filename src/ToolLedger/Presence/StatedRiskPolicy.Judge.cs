@@ -1,0 +1,258 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using ToolLedger.Records;
+
+namespace ToolLedger.Presence;
+
+public sealed partial class StatedRiskPolicy
+{
+    private static readonly Reason NoLook = new(PresenceReasons.NoLook);
+    private static readonly Reason EpcOnly = new(PresenceReasons.EpcOnly);
+
+    /// <inheritdoc/>
+    public override PresenceJudgement Judge(PresenceEvidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        int[] chosen = Choose(evidence.Passes);
+        if (Array.Exists(chosen, index => evidence.Passes[index].LookLimit > DetectionModel.MaxLooks))
+        {
+            return TooManyLooks(evidence);
+        }
+
+        int lines = evidence.KitLineCount < 1 ? LineCountAssumed : int.Min(evidence.KitLineCount, MaxLineCount);
+        decimal absent = evidence.AbsentShare is { } share ? decimal.Round(decimal.Clamp(share, MinAbsentShare, MaxAbsentShare), 9) : AbsentShare;
+        Span<PassLooks> passes = stackalloc PassLooks[MaxPassCount];
+        passes = Fill(passes, evidence, chosen, withTidOnly: false);
+        PresenceDecision decision = Decide(passes, lines, absent);
+        bool isEpcRefused = decision.State == PresenceState.Accounted && !EpcOnlyAccepted
+            && Decide(Fill(stackalloc PassLooks[MaxPassCount], evidence, chosen, withTidOnly: true), lines, absent).State != PresenceState.Accounted;
+
+        // What was not weighed was heard all the same.
+        PresenceState state = isEpcRefused || (decision.State == PresenceState.NotRead && evidence.LookCount > 0) ? PresenceState.Weak : decision.State;
+        var reasons = new List<Reason>(4);
+        List<PresenceTerm> terms = TermsOf(evidence, chosen, passes, decision);
+        bool isTagPoor = evidence.History is { } history && history.SessionsRead * 3L < history.SessionsPresented * 2L;
+        var ways = new RiskAdvice(this, lines, absent);
+        PresenceAdvice? advice = state == PresenceState.Accounted ? null : ways.Of(passes, isTagPoor);
+        Explain(evidence, decision, state, lines, passes, reasons);
+        if (state != PresenceState.Accounted)
+        {
+            AddTerms(terms, decision, reasons);
+            if (isEpcRefused)
+            {
+                reasons.Add(new Reason(PresenceReasons.EpcOnlyNotAccepted));
+            }
+            else
+            {
+                AddAdvice(advice!, ways.MoreLooks(passes, isTagPoor), passes, reasons);
+            }
+
+            CountingPolicy.AddBaseline(evidence, reasons);
+            CountingPolicy.AddHistory(evidence, reasons, isSilent: state == PresenceState.NotRead);
+        }
+
+        if (!evidence.HasTid && state != PresenceState.NotRead)
+        {
+            reasons.Add(EpcOnly);
+        }
+
+        return new PresenceJudgement(state, reasons)
+        {
+            Risk = new PresenceRisk
+            {
+                Decision = decision,
+                ExactRisk = 1 - Model.Posterior(passes, (double)absent, isBounded: false),
+                LineCount = lines,
+                AbsentShare = absent,
+                ObscuredShare = decision.Evidence.IsLowEnd ? Box.ObscuredLow : Box.ObscuredHigh,
+                StrayShare = terms.Exists(static term => term.Kind == PresenceTermKind.Read) ? Box.StrayHigh : Box.StrayLow,
+                Terms = terms,
+                Advice = advice,
+            },
+        };
+    }
+
+    /// <summary>The passes that offered most looks, in the order given: which they are does not depend on what was read in them.</summary>
+    private static int[] Choose(IReadOnlyList<PassEvidence> passes)
+    {
+        int[] all = new int[passes.Count];
+        for (int i = 0; i < all.Length; i++)
+        {
+            all[i] = i;
+        }
+
+        if (all.Length <= MaxPassCount)
+        {
+            return all;
+        }
+
+        Array.Sort(all, (left, right) => passes[right].LookLimit.CompareTo(passes[left].LookLimit) is var order and not 0 ? order : left.CompareTo(right));
+        int[] chosen = all[..MaxPassCount];
+        Array.Sort(chosen);
+        return chosen;
+    }
+
+    private static Span<PassLooks> Fill(Span<PassLooks> into, PresenceEvidence evidence, int[] chosen, bool withTidOnly)
+    {
+        for (int i = 0; i < chosen.Length; i++)
+        {
+            PassEvidence pass = evidence.Passes[chosen[i]];
+            int looks = (int)long.Max(0, pass.LookLimit);
+            into[i] = new PassLooks(looks, int.Clamp(withTidOnly ? pass.TidLookCount : pass.LookCount, 0, looks)) { Surroundings = pass.Surroundings, IsDegraded = pass.IsDegraded };
+        }
+
+        return into[..chosen.Length];
+    }
+
+    /// <summary>The logarithms of the probability that a tag is silent in all its passes, if it is there and if it is not, at the model's own parameters.</summary>
+    internal (double IfThere, double IfAbsent) LogSilence(PresenceEvidence evidence)
+    {
+        double there = 0, stray = 0;
+        foreach (PassEvidence pass in evidence.Passes)
+        {
+            int looks = (int)long.Clamp(pass.LookLimit, 0, DetectionModel.MaxLooks);
+            there += Model.LogPresent(looks, 0);
+            stray += Model.LogStray(looks, 0);
+        }
+
+        return (there, DetectionModel.LogAbsentSilent((double)Model.StrayShare, stray));
+    }
+
+    private static PresenceJudgement TooManyLooks(PresenceEvidence evidence) => evidence.LookCount == 0
+        ? new PresenceJudgement(PresenceState.NotRead, [NoLook])
+        : new PresenceJudgement(PresenceState.Weak, [new Reason(PresenceReasons.TooManyLooks, ("limit", Text(DetectionModel.MaxLooks)))]);
+
+    private List<PresenceTerm> TermsOf(PresenceEvidence evidence, int[] chosen, ReadOnlySpan<PassLooks> passes, in PresenceDecision decision)
+    {
+        bool isLow = decision.Evidence.IsLowEnd;
+        RiskBox box = Box;
+        var terms = new List<PresenceTerm>(passes.Length + 2) { new(PresenceTermKind.Prior, Units(decision.Prior)) };
+        box.ScoreOf(passes, out bool isRead);
+        for (int first = 0; first < passes.Length; first++)
+        {
+            if (!DetectionModel.IsFirstOfItsSurroundings(passes, first))
+            {
+                continue;
+            }
+
+            EvidenceScore group = box.ScoreOfSurroundings(passes, passes[first].Surroundings, isRead, out bool asStray);
+            if (!asStray)
+            {
+                terms.Add(SilenceOf(passes, passes[first].Surroundings, isLow ? group.Low : group.High));
+                continue;
+            }
+
+            terms.Add(new PresenceTerm(PresenceTermKind.Read, Units(box.StrayScore)));
+            for (int i = first; i < passes.Length; i++)
+            {
+                if (passes[i].Surroundings == passes[first].Surroundings && passes[i].Looks > 0)
+                {
+                    terms.Add(TermOf(evidence.Passes[chosen[i]], passes[i], isLow));
+                }
+            }
+        }
+
+        return terms;
+    }
+
+    private static PresenceTerm SilenceOf(ReadOnlySpan<PassLooks> passes, int surroundings, int score)
+    {
+        long looks = 0;
+        foreach (PassLooks pass in passes)
+        {
+            looks += pass.Surroundings == surroundings ? pass.Looks : 0;
+        }
+
+        return new PresenceTerm(PresenceTermKind.Silence, Units(score)) { Looks = (int)looks };
+    }
+
+    private PresenceTerm TermOf(PassEvidence evidence, PassLooks pass, bool isLow)
+    {
+        EvidenceScore score = Box.ScoreOf(pass);
+        PassScores of = Box.ScoresOf(pass.Looks);
+        return new PresenceTerm(pass.Reads > 0 ? PresenceTermKind.ReadPass : PresenceTermKind.SilentPass, Units(isLow ? score.Low : score.High))
+        {
+            Session = evidence.Session,
+            Pass = evidence.Pass,
+            Looks = pass.Looks,
+            Reads = pass.Reads,
+            IsBounded = pass.Reads == 0 && (isLow ? of.IsBoundedLow : of.IsBoundedHigh),
+            IsDegraded = pass.IsDegraded,
+        };
+    }
+
+    private static void Explain(PresenceEvidence evidence, in PresenceDecision decision, PresenceState state, int lines, ReadOnlySpan<PassLooks> passes, List<Reason> reasons)
+    {
+        string chance = RiskWords.Chance(decision.Risk), percent = RiskWords.Percent(decision.Risk);
+        if (state == PresenceState.NotRead)
+        {
+            reasons.Add(NoLook);
+            reasons.Add(new Reason(PresenceReasons.SilentRisk, ("chance", RiskWords.Chance(1 - decision.Risk)), ("percent", RiskWords.Percent(1 - decision.Risk))));
+            return;
+        }
+
+        int looks = 0, heard = 0;
+        foreach (PassLooks pass in passes)
+        {
+            looks += pass.Looks;
+            heard += pass.Reads > 0 ? 1 : 0;
+        }
+
+        ReadOnlySpan<(string, string)> values =
+        [
+            ("reads", Text(evidence.LookCount)), ("looks", Text(looks)), ("heard", Text(heard)), ("passes", Text(passes.Length)),
+            ("chance", chance), ("percent", percent), ("cut", RiskWords.Percent(decision.Cut)), ("lines", Text(lines)),
+        ];
+        reasons.Add(new Reason(
+            state == PresenceState.Accounted || decision.State == PresenceState.Accounted ? PresenceReasons.RiskWithin
+            : decision.Cut == 0 ? PresenceReasons.RiskOutOfReach
+            : decision.Risk <= decision.Cut ? PresenceReasons.RiskOfDegraded : PresenceReasons.RiskOver, values));
+    }
+
+    private static void AddTerms(List<PresenceTerm> terms, in PresenceDecision decision, List<Reason> reasons)
+    {
+        foreach (PresenceTerm term in terms)
+        {
+            string by = RiskWords.Factor(term.LogOdds);
+            (string, string) looks = ("looks", Text(term.Looks)), pass = ("pass", Text(term.Pass)), session = ("session", term.Session.Value ?? "");
+            reasons.Add(term.Kind switch
+            {
+                PresenceTermKind.Prior => new Reason(PresenceReasons.TermPrior, ("odds", RiskWords.Odds(term.LogOdds))),
+                PresenceTermKind.Read => new Reason(PresenceReasons.TermRead, ("by", by)),
+                PresenceTermKind.Silence => new Reason(PresenceReasons.TermSilence, ("by", by), looks),
+                PresenceTermKind.ReadPass => new Reason(
+                    term.IsDegraded ? PresenceReasons.TermDegradedPass : PresenceReasons.TermReadPass, ("by", by), ("reads", Text(term.Reads)), looks, pass, session),
+                _ => new Reason(term.IsBounded ? PresenceReasons.TermBoundedPass : PresenceReasons.TermSilentPass, ("by", by), looks, pass, session),
+            });
+        }
+
+        reasons.Add(new Reason(PresenceReasons.TermSum, ("odds", RiskWords.Odds(decision.LogOdds))));
+    }
+
+    private static void AddAdvice(PresenceAdvice advice, PresenceAdvice? looksToo, ReadOnlySpan<PassLooks> passes, List<Reason> reasons)
+    {
+        (string, string) looks = ("looks", Text(advice.Looks)), percent = ("percent", Text((int)(advice.Chance * 100)));
+        bool isLastSilent = passes.Length == 0 || passes[^1].Reads == 0;
+        switch (advice.Kind)
+        {
+            case PresenceAdviceKind.NewPasses:
+                reasons.Add(new Reason(PresenceReasons.AdviceNewPasses, ("passes", Text(advice.Passes)), looks, percent));
+                break;
+            case PresenceAdviceKind.MoreLooks:
+                reasons.Add(new Reason(PresenceReasons.AdviceMoreLooks, looks, percent));
+                return;
+            default:
+                reasons.Add(new Reason(PresenceReasons.AdviceSighting));
+                break;
+        }
+
+        reasons.Add(looksToo is null
+            ? new Reason(isLastSilent ? PresenceReasons.AdviceMayBeObscured : PresenceReasons.AdviceNoLooks)
+            : new Reason(PresenceReasons.AdviceMoreLooks, ("looks", Text(looksToo.Looks)), ("percent", Text((int)(looksToo.Chance * 100)))));
+    }
+
+    private static double Units(int score) => (double)score / PassScores.StepsPerUnit;
+
+    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

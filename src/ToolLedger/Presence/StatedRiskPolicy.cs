@@ -1,0 +1,152 @@
+using System;
+using System.Globalization;
+using ToolLedger.Statistics;
+
+namespace ToolLedger.Presence;
+
+/// <summary>Accounts for a tool where the risk that it is not there, by a stated model of how tags answer, is so small that a whole kit may be signed at a stated risk.</summary>
+/// <remarks>
+/// The probability is that of the model, bounded so that another read never lowers it, and the smallest over a box around the model's shares. It is as good as the model: its parameters are learned from
+/// confirmed sessions, and the default ones are an example of this library. Immutable and thread-safe.
+/// </remarks>
+public sealed partial class StatedRiskPolicy : PresencePolicy
+{
+    private RiskBox? _box;
+
+    /// <inheritdoc/>
+    public override string Kind => "stated-risk";
+
+    /// <summary>How tags that are there, and strays, answer.</summary>
+    /// <value>The default is <see cref="DetectionModel.Example"/>.</value>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public DetectionModel Model
+    {
+        get;
+        init => field = value ?? throw new ArgumentNullException(nameof(value));
+    } = DetectionModel.Example;
+
+    /// <summary>The probability with which a kit may hold an accounted tool that is not there: the limit of what is expected of all such kits, and of each one.</summary>
+    /// <value>0.000000001 to 0.5. The default is 0.001 (ours).</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public decimal KitRiskLimit { get; init => field = InRange(value, 0.000000001m, 0.5m, nameof(KitRiskLimit)); } = 0.001m;
+
+    /// <summary>No line is accounted at a larger risk of its own, however small the kit is.</summary>
+    /// <value>0.000000001 to 0.5. The default is 0.01 (ours).</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public decimal LineRiskMax { get; init => field = InRange(value, 0.000000001m, 0.5m, nameof(LineRiskMax)); } = 0.01m;
+
+    /// <summary>By how much the obscured share and the stray share may be wrong, both ways, without the claim becoming wrong.</summary>
+    /// <value>1 to 10. The default is 2 (ours).</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public decimal RobustnessFactor { get; init => field = InRange(value, 1, 10, nameof(RobustnessFactor)); } = 2;
+
+    /// <summary>The probability before the session that a tool is not there, where nothing else is said of it.</summary>
+    /// <value>0.000001 to 0.9. The default is 0.01 (ours).</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public decimal AbsentShare { get; init => field = InRange(value, MinAbsentShare, MaxAbsentShare, nameof(AbsentShare)); } = 0.01m;
+
+    /// <summary>The probability before the session that the whole kit is somewhere else; it explains the silence of a whole kit and moves no line.</summary>
+    /// <value>0 to 0.9. The default is 0.02 (ours).</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public decimal KitAwayShare { get; init => field = InRange(value, 0, MaxAbsentShare, nameof(KitAwayShare)); } = 0.02m;
+
+    /// <summary>The probability before the session that the reader hears nothing of a kit, where nothing else was heard that shows it at work; it explains silence and moves no line.</summary>
+    /// <value>0 to 0.9. The default is 0.005 (ours).</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public decimal ReaderDownShare { get; init => field = InRange(value, 0, MaxAbsentShare, nameof(ReaderDownShare)); } = 0.005m;
+
+    /// <summary>The number of lines a kit is taken to have where nobody says it.</summary>
+    /// <value>1 to 100,000. The default is 500 (ours): larger is more cautious.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public int LineCountAssumed { get; init => field = (int)InRange(value, 1, MaxLineCount, nameof(LineCountAssumed)); } = 500;
+
+    /// <summary>Whether reads without a chip number (TID) may account for a tool, as in <see cref="CountingPolicy.EpcOnlyAccepted"/>.</summary>
+    /// <value>The default is true.</value>
+    public bool EpcOnlyAccepted { get; init; } = true;
+
+    /// <summary>The most lines of a kit.</summary>
+    public const int MaxLineCount = 100_000;
+
+    /// <summary>Most passes of one tag that are weighed; of more, those that offered most looks.</summary>
+    public const int MaxPassCount = PassKey.MaxPasses;
+
+    internal const decimal MinAbsentShare = 0.000001m;
+    internal const decimal MaxAbsentShare = 0.9m;
+
+    internal override bool WeighsSilence => true;
+
+    internal RiskBox Box => _box ??= new RiskBox(Model, RobustnessFactor);
+
+    /// <summary>Decides on one tag. Nothing is allocated once passes of such looks were seen.</summary>
+    /// <param name="passes">What each pass showed; at most 6.</param>
+    /// <param name="lineCount">The lines of the kit; 1 to 100,000.</param>
+    /// <param name="absentShare">The probability before the session that the tool is not there, 0.000001 to 0.9, from custody for instance; null for <see cref="AbsentShare"/>.</param>
+    /// <returns>The decision with its risk.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There are too many passes, or a number is out of its range.</exception>
+    public PresenceDecision Decide(ReadOnlySpan<PassLooks> passes, int lineCount, decimal? absentShare = null)
+    {
+        Check(passes, lineCount);
+        decimal absent = absentShare is { } share ? InRange(share, MinAbsentShare, MaxAbsentShare, nameof(absentShare)) : AbsentShare;
+        RiskBox box = Box;
+        EvidenceScore score = box.ScoreOf(passes, out bool isRead);
+        int prior = PriorOf(absent);
+        int threshold = ThresholdOf(box, passes, lineCount, absent, prior);
+        PresenceState state = PresenceState.NotRead;
+        foreach (PassLooks pass in passes)
+        {
+            state = pass.Reads > 0 ? PresenceState.Weak : state;
+        }
+
+        return new PresenceDecision(isRead && score.Least >= threshold ? PresenceState.Accounted : state, prior, score, threshold);
+    }
+
+    /// <summary>The probability that a tool that is not there is accounted for, at the worst corner of the robustness box: exact, for such passes.</summary>
+    /// <param name="passes">The looks that each pass offers; reads are not looked at. At most 6.</param>
+    /// <param name="lineCount">The lines of the kit; 1 to 100,000.</param>
+    /// <param name="absentShare">As in <see cref="Decide"/>.</param>
+    /// <returns>0 to 1: times the lines and the absent share at most <see cref="KitRiskLimit"/>.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There are too many passes, or a number is out of its range.</exception>
+    public double ChanceAccountedWhenAbsent(ReadOnlySpan<PassLooks> passes, int lineCount, decimal? absentShare = null)
+    {
+        Check(passes, lineCount);
+        decimal absent = absentShare is { } share ? InRange(share, MinAbsentShare, MaxAbsentShare, nameof(absentShare)) : AbsentShare;
+        return Box.SpreadOf(passes).AtLeast(ThresholdOf(Box, passes, lineCount, absent, PriorOf(absent)));
+    }
+
+    /// <summary>The lowest score of evidence that accounts for a line: within the kit's limit for all such lines, and within the line's own.</summary>
+    private int ThresholdOf(RiskBox box, ReadOnlySpan<PassLooks> passes, int lineCount, decimal absent, int prior)
+    {
+        int byKit = box.SpreadOf(passes).Threshold((double)(KitRiskLimit / (lineCount * absent)));
+        int own = PassScores.Limit - PassScores.ToScore(64 - LogOddsOf(LineRiskMax));
+        return byKit == int.MaxValue ? byKit : int.Max(byKit, own - prior);
+    }
+
+    private static int PriorOf(decimal absent) => PassScores.ToScore(LogOddsOf(absent));
+
+    private static double LogOddsOf(decimal risk) => Elementary.Log((double)((1 - risk) / risk));
+
+    private static void Check(ReadOnlySpan<PassLooks> passes, int lineCount)
+    {
+        if (passes.Length > MaxPassCount)
+        {
+            throw new ArgumentOutOfRangeException(nameof(passes), passes.Length, "At most 6 passes are weighed.");
+        }
+
+        if (lineCount is < 1 or > MaxLineCount)
+        {
+            throw new ArgumentOutOfRangeException(nameof(lineCount), lineCount, "A kit has 1 to 100,000 lines.");
+        }
+
+        foreach (PassLooks pass in passes)
+        {
+            if (pass.Looks is < 0 or > DetectionModel.MaxLooks || pass.Reads < 0 || pass.Reads > pass.Looks)
+            {
+                throw new ArgumentOutOfRangeException(nameof(passes), pass, "A pass has 0 to 65,535 looks and no more reads than looks.");
+            }
+        }
+    }
+
+    private static decimal InRange(decimal value, decimal min, decimal max, string name) => value >= min && value <= max && decimal.Round(value, 9) == value
+        ? value
+        : throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be {min} to {max} with at most 9 decimals."));
+}

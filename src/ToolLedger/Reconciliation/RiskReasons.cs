@@ -1,0 +1,35 @@
+using System.Collections.Generic;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>Reasons, findings and steps of a policy that states a risk.</summary>
+public static class RiskReasons
+{
+    /// <summary>The lines that rest on reads are together over the kit's limit.</summary>
+    public static ReasonKind KitRiskOverLimit { get; } = new("kit.risk-over-limit",
+        "joint risk over limit: the chance that a line accounted for by reads is not there is {chance} ({percent} %), over {limit} %; line {line} sighted lowers it most, to {left} %");
+
+    /// <summary>The risk at which the kit is signed.</summary>
+    public static ReasonKind RiskStated { get; } = new("finding.risk-stated",
+        "the chance that one of {count} {count:line|lines} accounted for by reads alone is not there is {chance} ({percent} %), by the policy's model and with a limit of {limit} %");
+
+    /// <summary>What a kit's silence has as its causes.</summary>
+    public static ReasonKind SilenceCauses { get; } = new("finding.silence-causes",
+        "the silence of {count} {count:tool|tools} is one observation: kit away {away} %, reader or antennas down {down} %, each missed by itself {missed} %, before anybody looks");
+
+    /// <summary>A new pass of so many looks.</summary>
+    public static ReasonKind StepNewPass { get; } = new("step.new-pass",
+        "present it again in another position (move, open or turn the bag), in {passes} {passes:pass|passes} of {looks} looks, which settles it in {percent} of 100 cases if it is there; or look for mark {mark}");
+
+    /// <summary>More looks in the same position.</summary>
+    public static ReasonKind StepMoreLooks { get; } = new("step.more-looks",
+        "present it again for at least {looks} looks more, which settles it in {percent} of 100 cases if it is there; or look for mark {mark}");
+
+    /// <summary>A tag that is to be qualified again.</summary>
+    public static ReasonKind StepQualifyTag { get; } = new("step.qualify-tag",
+        "look for mark {mark}, and qualify its tag again: by its history reads will not settle it");
+
+    /// <summary>All kinds of this file.</summary>
+    public static IReadOnlyList<ReasonKind> All { get; } = [KitRiskOverLimit, RiskStated, SilenceCauses, StepNewPass, StepMoreLooks, StepQualifyTag];
+}
