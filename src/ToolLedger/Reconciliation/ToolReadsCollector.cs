@@ -18,6 +18,7 @@ internal sealed class ToolReadsCollector
     private readonly int lineCount;
     private readonly List<ReadSession> used;
     private readonly List<ReadSession> recent;
+    private readonly List<ReadSession> weighed;
     private readonly MismatchSearch mismatches;
     private readonly ReadSession? latest;
     private readonly Dictionary<KitTree, ReadSession?> latestOf = new(ReferenceEqualityComparer.Instance);
@@ -31,6 +32,9 @@ internal sealed class ToolReadsCollector
         recent = [.. sessions.Where(static summary => summary.LeftOut is null).Select(static summary => summary.Session)];
         mismatches = new MismatchSearch(scope, tree);
         used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
+
+        // Where silence counts, a session that became unusable must not take its silence with it: it counts as silent throughout.
+        weighed = scope.Policy.Presence.WeighsSilence && used.Count > 0 ? recent : used;
 
         // Usable or not: whoever presented the kit again may have taken something out before.
         latest = sessions.LastOrDefault(summary => summary.Session.To <= scope.AsOf)?.Session;
@@ -150,11 +154,11 @@ internal sealed class ToolReadsCollector
             BindingTrust trust = TrustSearch.Of(scope, binding, tool, reads.Mismatches);
             bool concerns = binding.IsLiveAt(scope.AsOf);
             isLive |= used.Count == 0 && concerns;
-            foreach (ReadSession session in used)
+            foreach (ReadSession session in weighed)
             {
                 bool overlaps = binding.From < session.To && (binding.Until is not { } until || until > session.From);
-                TagEvidence? evidence = session.Find(tag) is { AcceptedCount: > 0 } found && IsFresh(found) ? found : null;
-                if (overlaps && session.Presentation.Station.HasControlTag(tag))
+                TagEvidence? evidence = session.IsUsable && session.Find(tag) is { AcceptedCount: > 0 } found && IsFresh(found) ? found : null;
+                if (overlaps && session.IsUsable && session.Presentation.Station.HasControlTag(tag))
                 {
                     // A tag that is fixed at the station shows that the station works; it cannot show that a tool is back.
                     reads.AddDoubt(new IdentityDoubt(
