@@ -64,7 +64,7 @@ internal sealed class FileApp
 
     private static async Task<(int Code, string Output, string Error)> DotnetAsync(params string[] args)
     {
-        var start = new ProcessStartInfo("dotnet", args) { RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("dotnet", args) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
         using Process process = Process.Start(start)!;
         Task<string> output = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
         Task<string> error = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);

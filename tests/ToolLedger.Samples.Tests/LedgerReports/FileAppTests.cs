@@ -10,7 +10,6 @@ using ToolLedger.Kits;
 using ToolLedger.Ledger;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
-using ToolLedger.Samples.Tests.ShiftCloseout;
 using ToolLedger.Tools;
 using Xunit;
 

@@ -9,7 +9,6 @@ using ToolLedger.Interchange;
 using ToolLedger.Kits;
 using ToolLedger.Ledger;
 using ToolLedger.Policies;
-using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 using Xunit;
 
