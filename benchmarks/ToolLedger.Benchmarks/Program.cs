@@ -2,6 +2,7 @@ using System.Linq;
 using BenchmarkDotNet.Running;
 using ToolLedger.Benchmarks.Identifiers;
 using ToolLedger.Benchmarks.Interchange;
+using ToolLedger.Benchmarks.Presence;
 using ToolLedger.Benchmarks.Reads;
 using ToolLedger.Benchmarks.Reconciliation;
 
@@ -16,6 +17,7 @@ internal static class Program
             ["identifier-ratios", ..] => IdentifierRatios.Run(),
             ["llrp-ratios", ..] => LlrpRatios.Run(),
             ["parse-ratios", ..] => ParseRatios.Run(),
+            ["presence-ratios", ..] => PresenceRatios.Run(),
             ["read-ratios", ..] => ReadRatios.Run(),
             ["reconcile-ratios", ..] => ReconcileRatios.Run(),
             ["site-ratios", ..] => SiteRatios.Run(),

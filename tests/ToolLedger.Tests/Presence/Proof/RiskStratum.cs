@@ -11,10 +11,10 @@ internal sealed class RiskStratum
 
     private readonly DetectionModel truth;
 
-    public RiskStratum(string quality, BetaRate rate, int lines, int passes, string truth, decimal obscuredFactor, decimal strayFactor)
+    public RiskStratum(string quality, BetaRate rate, int lines, int passes, string world, decimal obscuredFactor, decimal strayFactor)
     {
         (Lines, Passes) = (lines, passes);
-        Name = $"{quality} tags, {lines} tools, {passes} x {Looks} looks, {truth}";
+        Name = $"{quality} tags, {lines} tools, {passes} x {Looks} looks, {world}";
         Model = new DetectionModel(0.05m, rate, 0.05m, new BetaRate(0.6m, 8));
         Policy = new StatedRiskPolicy { Model = Model };
         IsOwnTruth = obscuredFactor == 1 && strayFactor == 1;
