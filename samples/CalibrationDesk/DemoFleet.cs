@@ -202,7 +202,7 @@ internal sealed class DemoFleet
                 Tool = tool.Id,
                 At = at,
                 Job = new JobId(FormattableString.Invariant($"WO-{4000 + chance.Below(5000)}")),
-                Equipment = FormattableString.Invariant($"Rig {1 + chance.Below(9)}"),
+                Equipment = new EquipmentId(FormattableString.Invariant($"Rig {1 + chance.Below(9)}")),
                 By = User,
                 Value = chance.OneIn(12) ? null : value,
                 Unit = NewtonMetre,

@@ -1,8 +1,6 @@
-using System;
 using System.Linq;
 using BenchmarkDotNet.Attributes;
 using ToolLedger.Custody;
-using ToolLedger.Kits;
 using ToolLedger.Ledger;
 
 namespace ToolLedger.Benchmarks.Ledger;

@@ -4,7 +4,6 @@ using ToolLedger.Custody;
 using ToolLedger.Interchange;
 using ToolLedger.Kits;
 using ToolLedger.Ledger;
-using ToolLedger.Records;
 
 namespace ToolLedger.Benchmarks.Ledger;
 

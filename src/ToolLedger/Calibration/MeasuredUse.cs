@@ -1,10 +1,11 @@
 using System;
+using ToolLedger.Custody;
 using ToolLedger.Records;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Calibration;
 
-/// <summary>A tool was used to set or measure a value on a job: what a reverse trace looks through. A host fills it from its own records of use.</summary>
+/// <summary>A tool was used to set or measure a value on a job: what a reverse trace looks through. Made from the records of use of the room <c>Custody</c>, or from a host's own.</summary>
 /// <remarks>Immutable and thread-safe.</remarks>
 public sealed class MeasuredUse
 {
@@ -30,9 +31,8 @@ public sealed class MeasuredUse
     /// <exception cref="ArgumentException">The id is empty.</exception>
     public required JobId Job { get; init => field = value.IsEmpty ? throw new ArgumentException("A use needs its job.", nameof(value)) : value; }
 
-    /// <summary>What was worked on: 1 to 64 printable characters; null (the default) if not stated.</summary>
-    /// <exception cref="ArgumentException">The text breaks that rule.</exception>
-    public string? Equipment { get; init => field = RecordText.RequireOrNull(value, IdText.MaxLength, nameof(value)); }
+    /// <summary>What was worked on; empty (the default) if not stated.</summary>
+    public EquipmentId Equipment { get; init; }
 
     /// <summary>Who used it; empty (the default) if not stated.</summary>
     public PersonId By { get; init; }
@@ -53,6 +53,30 @@ public sealed class MeasuredUse
     /// <value>0 or more.</value>
     /// <exception cref="ArgumentOutOfRangeException">The tolerance is negative or too large.</exception>
     public decimal? Tolerance { get; init => field = value is null or (>= 0 and <= MaxValue) ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "A tolerance is 0 or more."); }
+
+    /// <summary>From the record of use of the room <c>Custody</c>.</summary>
+    /// <param name="use">The record; its id becomes the key.</param>
+    /// <param name="tolerance">By how much the work may differ from the value, either way; null if not known.</param>
+    /// <returns>The use.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The tolerance is negative or too large.</exception>
+    public static MeasuredUse Of(ToolUse use, decimal? tolerance = null)
+    {
+        ArgumentNullException.ThrowIfNull(use);
+        return new MeasuredUse
+        {
+            Id = use.Id.Value,
+            Tool = use.Tool,
+            At = use.At,
+            Until = use.Until,
+            Job = use.Job,
+            Equipment = use.Equipment,
+            By = use.By,
+            Function = use.Function,
+            Value = use.Value,
+            Unit = use.Unit,
+            Tolerance = tolerance,
+        };
+    }
 
     internal IntendedUse Asked(DateTimeOffset knownAt) => new(At)
     {

@@ -14,7 +14,7 @@ internal readonly struct StatusWriter(CalibrationPolicy policy, SiteCalendar cal
     internal CalibrationStatus Write(in CalibrationVerdict verdict, in IntendedUse use, IReadOnlyList<CalibrationStatus> parts) =>
         new(verdict, ReasonOf(verdict, use), WarningsOf(verdict, use), parts);
 
-    private IReadOnlyList<Reason> WarningsOf(in CalibrationVerdict verdict, in IntendedUse use)
+    private Reason[] WarningsOf(in CalibrationVerdict verdict, in IntendedUse use)
     {
         if (!verdict.LapsesDuring && (!verdict.IsFit || verdict.Limitation is null))
         {
@@ -32,7 +32,7 @@ internal readonly struct StatusWriter(CalibrationPolicy policy, SiteCalendar cal
             warnings.Add(new Reason(CalibrationReasons.LimitationNote, ("limits", Text(limitation))));
         }
 
-        return warnings;
+        return [.. warnings];
     }
 
     private Reason ReasonOf(in CalibrationVerdict verdict, in IntendedUse use)

@@ -43,40 +43,40 @@ public sealed class Amendment : RecordEntry
 
     /// <summary>Amends a signed reconciliation.</summary>
     /// <param name="id">The id of the fact.</param>
-    /// <param name="signed">What was signed.</param>
+    /// <param name="signOff">What was signed.</param>
     /// <param name="later">The result for the same kit and instant, with what is known now.</param>
     /// <param name="signature">Who amends.</param>
     /// <param name="reason">Why, 1 to 500 printable characters.</param>
     /// <returns>The amendment, or null if the later result says nothing else.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The later result is for another kit, revision or instant; the reason breaks its rule; the amendment is signed before the sign-off.</exception>
-    public static Amendment? Of(EntryId id, SignedReconciliation signed, ReconciliationResult later, Signature signature, string reason)
+    public static Amendment? Of(EntryId id, SignedReconciliation signOff, ReconciliationResult later, Signature signature, string reason)
     {
-        ArgumentNullException.ThrowIfNull(signed);
+        ArgumentNullException.ThrowIfNull(signOff);
         ArgumentNullException.ThrowIfNull(later);
         ArgumentNullException.ThrowIfNull(signature);
         RecordText.Require(reason, MaxRemarkLength, nameof(reason));
-        if (later.Manifest.Id != signed.Kit || later.Manifest.Revision != signed.Revision || later.AsOf != signed.AsOf)
+        if (later.Manifest.Id != signOff.Kit || later.Manifest.Revision != signOff.Revision || later.AsOf != signOff.AsOf)
         {
             throw new ArgumentException("An amendment answers for the kit, revision and instant that were signed.", nameof(later));
         }
 
-        if (signature.At < signed.At)
+        if (signature.At < signOff.At)
         {
             throw new ArgumentException("An amendment comes after what it amends.", nameof(signature));
         }
 
         byte[] bytes = later.ToJson();
-        return bytes.AsSpan().SequenceEqual(signed.Result.Span) ? null : new Amendment(bytes)
+        return bytes.AsSpan().SequenceEqual(signOff.Result.Span) ? null : new Amendment(bytes)
         {
             Id = id,
             At = signature.At,
             By = signature.By,
             Role = signature.Role,
-            Amends = signed.Id,
-            SignedDigest = signed.ResultDigest,
+            Amends = signOff.Id,
+            SignedDigest = signOff.ResultDigest,
             Reason = reason,
-            Differences = [.. signed.DifferencesTo(later).Select(static difference => $"{difference} ({difference.Code})")],
+            Differences = [.. signOff.DifferencesTo(later).Select(static difference => $"{difference} ({difference.Code})")],
         };
     }
 

@@ -10,7 +10,7 @@ using ToolLedger.Records;
 namespace ToolLedger.Ledger;
 
 /// <summary>What follows from the entries of a ledger: who answers, what was near what, what is held, what was signed, and what a person must look into. Ask any instant.</summary>
-/// <remarks>A view of the book it was taken from: take it again after an entry was added. Not thread-safe while entries are added to that book; otherwise it may be shared.</remarks>
+/// <remarks>A view of the book it was taken from: take it again after an entry was added. Not thread-safe while entries are added; safe to read from several threads otherwise.</remarks>
 public sealed class LedgerState
 {
     internal LedgerState(

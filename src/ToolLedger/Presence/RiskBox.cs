@@ -26,6 +26,9 @@ internal sealed class RiskBox
         StrayScore = PassScores.ToScore(-Elementary.Log(StrayHigh));
     }
 
+    /// <summary>The model's own obscured share.</summary>
+    public double Obscured => (double)model.ObscuredShare;
+
     public double ObscuredLow { get; }
 
     public double ObscuredHigh { get; }
@@ -89,17 +92,13 @@ internal sealed class RiskBox
         return sum;
     }
 
-    /// <summary>The score of one pass of a tag that was read; a read of a degraded session never speaks for the tool.</summary>
+    /// <summary>The score of one pass of a tag that was read; a degraded session never speaks for the tool.</summary>
     public EvidenceScore ScoreOf(PassLooks pass)
     {
         PassScores of = ScoresOf(pass.Looks);
-        if (pass.Reads == 0)
-        {
-            return new EvidenceScore(of.SilentLow, of.SilentHigh);
-        }
-
-        int read = of.Read(pass.Reads);
-        var score = new EvidenceScore(read + of.ReadLow, read + of.ReadHigh);
+        EvidenceScore score = pass.Reads == 0
+            ? new EvidenceScore(of.SilentLow, of.SilentHigh)
+            : new EvidenceScore(of.Read(pass.Reads) + of.ReadLow, of.Read(pass.Reads) + of.ReadHigh);
         return pass.IsDegraded ? EvidenceScore.Min(score, default) : score;
     }
 

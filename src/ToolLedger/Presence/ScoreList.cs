@@ -9,9 +9,6 @@ internal readonly struct ScoreList(int[] scores, double[] chances)
 
     public double[] Chances { get; } = chances;
 
-    /// <summary>The scores of one read and more in a pass of a stray.</summary>
-    public static ScoreList OfReads(PassScores of) => OfReads(of, of.LogStray);
-
     /// <summary>The scores of one read and more in a pass, where the logarithms of the chances of so many reads are given.</summary>
     public static ScoreList OfReads(PassScores of, double[] logChances)
     {

@@ -5,7 +5,7 @@ using ToolLedger.Statistics;
 
 namespace ToolLedger.Presence;
 
-/// <summary>How often a tag that is not there reaches which score, exactly: by recursion over the passes for every set of passes that may stay silent.</summary>
+/// <summary>How often a tag reaches which score, exactly: by recursion over the passes for every set of passes that may stay silent.</summary>
 internal sealed class ScoreSpread
 {
     private readonly int[] scores;
@@ -17,11 +17,11 @@ internal sealed class ScoreSpread
         this.tails = tails;
     }
 
-    /// <summary>The chances at the worst corner: strays as many as the box allows.</summary>
-    public static ScoreSpread Of(RiskBox box, PassKey key)
+    /// <summary>The chances of a tag that is not there at the worst corner, strays as many as the box allows; or of one that is there, at the model's own parameters.</summary>
+    public static ScoreSpread Of(RiskBox box, PassKey key, bool isThere = false)
     {
         var found = new Dictionary<int, double>();
-        new Walk(box, key, found).From(0, new ScoreList([0], [1]), 0);
+        new Walk(box, key, isThere, found).From(0, new ScoreList([0], [1]), 0);
         int[] falling = [.. found.Keys];
         Array.Sort(falling, static (left, right) => right.CompareTo(left));
         double[] sums = new double[falling.Length];
@@ -48,7 +48,7 @@ internal sealed class ScoreSpread
         return low == 0 ? int.MaxValue : scores[low - 1];
     }
 
-    /// <summary>The chance that a tag that is not there has a score of at least this.</summary>
+    /// <summary>The chance of a score of at least this.</summary>
     public double AtLeast(int score)
     {
         int low = 0, high = scores.Length;
@@ -61,7 +61,7 @@ internal sealed class ScoreSpread
         return low == 0 ? 0 : tails[low - 1];
     }
 
-    private sealed class Walk(RiskBox box, PassKey key, Dictionary<int, double> found)
+    private sealed class Walk(RiskBox box, PassKey key, bool isThere, Dictionary<int, double> found)
     {
         /// <summary>The passes from an index on, given the sums of the passes before that were read and the set of those that were silent.</summary>
         public void From(int index, ScoreList sums, int silent)
@@ -77,8 +77,10 @@ internal sealed class ScoreSpread
             }
 
             From(index + 1, sums, silent | (1 << index));
-            From(index + 1, sums.Plus(ScoreList.OfReads(box.ScoresOf(key.LooksOf(index)))), silent);
+            From(index + 1, sums.Plus(OfReads(box.ScoresOf(key.LooksOf(index)))), silent);
         }
+
+        private ScoreList OfReads(PassScores of) => ScoreList.OfReads(of, isThere ? of.LogPresent : of.LogStray);
 
         private void Add(ScoreList sums, int silent)
         {
@@ -99,7 +101,7 @@ internal sealed class ScoreSpread
         {
             EvidenceScore asStray = new(box.StrayScore, box.StrayScore);
             double low = 0, high = 0, stray = 0;
-            bool isRead = false, isThere = false;
+            bool isRead = false, isAny = false;
             for (int i = 0; i < key.Count; i++)
             {
                 if (key.GroupOf(i) != group)
@@ -107,12 +109,13 @@ internal sealed class ScoreSpread
                     continue;
                 }
 
-                isThere = true;
+                isAny = true;
                 PassScores of = box.ScoresOf(key.LooksOf(i));
                 if ((silent & (1 << i)) == 0)
                 {
                     isRead = true;
                     asStray += new EvidenceScore(of.ReadLow, of.ReadHigh);
+                    weight *= isThere ? 1 - box.Obscured : 1;
                     continue;
                 }
 
@@ -120,18 +123,19 @@ internal sealed class ScoreSpread
                 low += of.LogSilentLow;
                 high += of.LogSilentHigh;
                 stray += of.LogStray[0];
+                weight *= isThere ? Elementary.Exp(DetectionModel.LogSilent(box.Obscured, of.LogPresent[0])) : 1;
             }
 
             if (isRead)
             {
                 shift += asStray;
-                weight *= box.StrayHigh * Elementary.Exp(stray);
+                weight *= isThere ? 1 : box.StrayHigh * Elementary.Exp(stray);
             }
-            else if (isThere)
+            else if (isAny)
             {
                 // Surroundings in which all was silent: as often as the fewest strays leave it silent, which is the most.
                 shift += EvidenceScore.Min(box.Silence(low, high, stray), asStray);
-                weight *= Elementary.Exp(DetectionModel.LogAbsentSilent(box.StrayLow, stray));
+                weight *= isThere ? 1 : Elementary.Exp(DetectionModel.LogAbsentSilent(box.StrayLow, stray));
             }
         }
     }

@@ -58,28 +58,28 @@ public sealed class KitRisk
             return null;
         }
 
-        var risks = new List<double>(lines.Count);
+        var found = new List<double>(lines.Count);
         int heaviest = -1;
         string? label = null;
         foreach (LineConclusion line in lines)
         {
             if (line is { Basis: AccountingBasis.Read, Evidence.Risk: { } risk })
             {
-                if (heaviest < 0 || risk.Decision.Risk > risks[heaviest])
+                if (heaviest < 0 || risk.Decision.Risk > found[heaviest])
                 {
-                    (heaviest, label) = (risks.Count, line.Label);
+                    (heaviest, label) = (found.Count, line.Label);
                 }
 
-                risks.Add(risk.Decision.Risk);
+                found.Add(risk.Decision.Risk);
             }
         }
 
-        double[] all = [.. risks];
+        double[] all = [.. found];
         if (heaviest >= 0)
         {
-            risks.RemoveAt(heaviest);
+            found.RemoveAt(heaviest);
         }
 
-        return new KitRisk(all, (double)stated.KitRiskLimit, label, PoissonBinomial.Any([.. risks]));
+        return new KitRisk(all, (double)stated.KitRiskLimit, label, PoissonBinomial.Any([.. found]));
     }
 }

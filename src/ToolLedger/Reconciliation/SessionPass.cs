@@ -14,7 +14,7 @@ internal readonly record struct SessionPass(ReadSession Session, int Index, int 
 
     public TimedPass ToTimedPass(bool withoutLooks) => new(Session.Presentation.Station.Id, Pass.From, Pass.To, ToEvidence(withoutLooks));
 
-    public PassEvidence ToEvidence(bool withoutLooks) => new(Session.Id, Pass.Number, Session.Health.State == SessionState.Degraded, withoutLooks ? 0 : Looks, Pass.LookLimit)
+    public PassEvidence ToEvidence(bool withoutLooks) => new(Session.Id, Pass.Number, Session.Health.State != SessionState.Valid, withoutLooks ? 0 : Looks, Pass.LookLimit)
     {
         TidLookCount = withoutLooks ? 0 : TidLooks,
     };

@@ -5,6 +5,7 @@ using ToolLedger.Tools;
 namespace ToolLedger.Reconciliation;
 
 /// <summary>What was signed of one line.</summary>
+/// <remarks>Immutable and thread-safe.</remarks>
 /// <param name="Label">The number as reports print it.</param>
 /// <param name="Description">What the line lists.</param>
 /// <param name="Tool">The tool; empty if it lists none.</param>

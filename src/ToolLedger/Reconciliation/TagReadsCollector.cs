@@ -65,12 +65,12 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
     private bool AddLooks(TagId tag, TagBinding binding, DateTimeOffset trustedFrom, ElsewhereEvidence? gone, ref LooksByForce looks, ToolReads reads)
     {
         bool held = false;
-        for (int i = 0; i < sessions.UsedSessions.Count; i++)
+        for (int i = 0; i < sessions.WeighedSessions.Count; i++)
         {
-            ReadSession session = sessions.UsedSessions[i];
+            ReadSession session = sessions.WeighedSessions[i];
             bool overlaps = binding.From < session.To && (binding.Until is not { } until || until > session.From);
-            TagEvidence? evidence = session.Find(tag) is { AcceptedCount: > 0 } found && IsFresh(found) ? found : null;
-            if (overlaps && session.Presentation.Station.HasControlTag(tag))
+            TagEvidence? evidence = session.IsUsable && session.Find(tag) is { AcceptedCount: > 0 } found && IsFresh(found) ? found : null;
+            if (overlaps && session.IsUsable && session.Presentation.Station.HasControlTag(tag))
             {
                 // A tag that is fixed at the station shows that the station works; it cannot show that a tool is back.
                 reads.AddDoubt(new IdentityDoubt(

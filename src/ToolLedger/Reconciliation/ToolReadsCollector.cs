@@ -15,6 +15,7 @@ internal sealed class ToolReadsCollector
     private readonly KitId subject;
     private readonly List<ReadSession> used;
     private readonly List<ReadSession> recent;
+    private readonly List<ReadSession> weighed;
     private readonly MismatchSearch mismatches;
     private readonly TagReadsCollector tags;
     private readonly ReadSession? latest;
@@ -31,12 +32,17 @@ internal sealed class ToolReadsCollector
         used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
 
         tags = new TagReadsCollector(scope, this);
+        // Where silence counts, a session that became unusable must not take its silence with it: it counts as silent throughout.
+        weighed = scope.Policy.Presence.WeighsSilence && used.Count > 0 ? recent : used;
 
         // Usable or not: whoever presented the kit again may have taken something out before.
         latest = sessions.LastOrDefault(summary => summary.Session.To <= scope.AsOf)?.Session;
     }
 
     public bool HasUsableSession => used.Count > 0;
+
+    /// <summary>The sessions whose looks and silences are weighed: the usable ones, and where silence counts those that are not, as silent throughout.</summary>
+    public IReadOnlyList<ReadSession> WeighedSessions => weighed;
 
     /// <summary>The lines of the kit and of the sub-kits in it.</summary>
     public int LineCount { get; }

@@ -2,7 +2,6 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Custody;
-using ToolLedger.Holds;
 using ToolLedger.Inventory;
 using ToolLedger.Ledger;
 using ToolLedger.Reconciliation;

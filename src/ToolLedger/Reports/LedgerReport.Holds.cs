@@ -1,8 +1,6 @@
-using System;
 using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Holds;
-using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reports;

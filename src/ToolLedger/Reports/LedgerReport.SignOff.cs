@@ -4,7 +4,6 @@ using System.Linq;
 using ToolLedger.Holds;
 using ToolLedger.Ledger;
 using ToolLedger.Reconciliation;
-using ToolLedger.Records;
 
 namespace ToolLedger.Reports;
 

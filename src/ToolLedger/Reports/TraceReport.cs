@@ -48,7 +48,7 @@ public sealed class TraceReport
         foreach (TracedUse one in trace.Uses)
         {
             MeasuredUse use = one.Use;
-            csv.Field(use.Id).Field(Time(use.At)).Field(use.Job.Value).Field(use.Equipment).Field(use.By.Value).Field(use.Function).Number(Text(use.Value)).Field(use.Unit.Value)
+            csv.Field(use.Id).Field(Time(use.At)).Field(use.Job.Value).Field(use.Equipment.Value).Field(use.By.Value).Field(use.Function).Number(Text(use.Value)).Field(use.Unit.Value)
                 .Number(Text(use.Tolerance)).Number(Text(one.Error)).Number(Text(one.Uncertainty)).Field(Word(one.Effect)).Field(wording.Say(one.Reason))
                 .Field(StatusWords.Code(one.Status.State)).Field(one.IsOpen ? "open" : "settled").Field(one.Disposition is { } decided ? Word(decided.Decision) : "").Field(one.Disposition?.Reason)
                 .Field(one.Disposition?.By.By.Value).Field(one.Disposition is { } signed ? Time(signed.By.At) : "");
@@ -118,7 +118,7 @@ public sealed class TraceReport
         writer.WriteString("use", use.Id);
         writer.WriteString("at", RecordTime.ToText(use.At));
         writer.WriteString("job", use.Job.Value);
-        WriteIf(writer, "equipment", use.Equipment);
+        WriteIf(writer, "equipment", use.Equipment.Value);
         WriteIf(writer, "by", use.By.Value);
         WriteIf(writer, "function", use.Function);
         WriteIf(writer, "value", use.Value);

@@ -9,7 +9,6 @@ using ToolLedger.Interchange;
 using ToolLedger.Kits;
 using ToolLedger.Ledger;
 using ToolLedger.Policies;
-using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 using Xunit;
 
@@ -50,8 +49,13 @@ public sealed class LedgerTests
         DateTimeOffset at = new(2026, 10, 14, 15, 59, 0, TimeSpan.FromHours(2));
         var loan = new ToolLoan
         {
-            Id = new EntryId("L-1"), At = at, By = new PersonId("P-001"), Tool = hub.Lines.OfType<ToolLine>().First().Tool.Id, Kit = hub.Id,
-            ReceivedBy = new Signature { By = new PersonId("P-090"), At = at }, Due = at.AddHours(3),
+            Id = new EntryId("L-1"),
+            At = at,
+            By = new PersonId("P-001"),
+            Tool = hub.Lines.OfType<ToolLine>().First().Tool.Id,
+            Kit = hub.Id,
+            ReceivedBy = new Signature { By = new PersonId("P-090"), At = at },
+            Due = at.AddHours(3),
         };
         File.AppendAllText(ledger, Encoding.UTF8.GetString(LedgerFile.ToJsonLines([new LedgerEntry(loan, at)])));
 

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Calibration;
+using ToolLedger.Custody;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Tests.Statistics;
@@ -194,6 +195,32 @@ public sealed class TraceTests
         Assert.Throws<ArgumentException>(() => OutOfToleranceTrace.Of(register, T4, passed, [], Now, P0, SiteCalendar.Utc));
         Assert.Throws<ArgumentException>(() => Trace(register, Finding("2026-06-10", found: true), []));
         Assert.Throws<ArgumentException>(() => OutOfToleranceTrace.Of(register, T1, failed, [], Now, P0, SiteCalendar.Utc));
+    }
+
+    // The record of use of the custody log, as the trace sees it.
+    [Fact]
+    public void A_use_of_the_custody_log_is_traced_with_all_it_says()
+    {
+        var logged = new ToolUse
+        {
+            Id = new EntryId("E-7"),
+            At = At("2026-05-01T09:00:00Z"),
+            By = new PersonId("P"),
+            Tool = T4.Id,
+            Job = new JobId("J-7"),
+            Equipment = new EquipmentId("Rig 2"),
+            Function = "torque",
+            Value = 100,
+            Unit = new Unit("N·m"),
+            Until = At("2026-05-01T10:00:00Z"),
+        };
+        CalibrationRecord finding = Finding("2026-06-10", found: false);
+
+        TracedUse traced = Assert.Single(Trace(Register([Passed("2025-12-10", months: 12), finding]), finding, [MeasuredUse.Of(logged, tolerance: 4)]).Uses);
+
+        Assert.Equal(("E-7", "J-7", "Rig 2", "torque", -7m, UseEffect.OutsideTolerance),
+            (traced.Use.Id, traced.Use.Job.Value, traced.Use.Equipment.Value, traced.Use.Function, traced.Error!.Value, traced.Effect));
+        Assert.Equal((logged.Until, logged.By, logged.Unit), (traced.Use.Until, traced.Use.By, traced.Use.Unit));
     }
 
     internal static UseDisposition Decided(string use, UseDecision decision, string at) => new()

@@ -4,7 +4,6 @@ using System.Linq;
 using FsCheck;
 using FsCheck.Fluent;
 using ToolLedger.Custody;
-using ToolLedger.Holds;
 using ToolLedger.Ledger;
 using ToolLedger.Records;
 using ToolLedger.Tests.Custody;

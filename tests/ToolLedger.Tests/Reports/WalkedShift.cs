@@ -58,8 +58,16 @@ internal sealed class WalkedShift
         Visit("V-B", At(10, 15), At(12), "aircraft B");
         Record(new ToolLoan
         {
-            Id = new EntryId("L-1"), At = At(11), By = World.P, Tool = new ToolId("T8"), Kit = World.K1, ToKit = World.K2, ReceivedBy = By("B", At(11)), Job = new JobId("J-D"),
-            Equipment = new EquipmentId("aircraft D"), Due = At(17),
+            Id = new EntryId("L-1"),
+            At = At(11),
+            By = World.P,
+            Tool = new ToolId("T8"),
+            Kit = World.K1,
+            ToKit = World.K2,
+            ReceivedBy = By("B", At(11)),
+            Job = new JobId("J-D"),
+            Equipment = new EquipmentId("aircraft D"),
+            Due = At(17),
         });
         Visit("V-C", At(12, 30), At(15, 30), "aircraft C");
         ShiftEnd();
@@ -92,8 +100,16 @@ internal sealed class WalkedShift
         Record(new SearchStep { Id = new EntryId("ST-1"), At = At(16, 40), By = World.Q, Hold = hold, Step = "wheel wells", Result = SearchResult.Found, Where = new Place("aircraft C") });
         Record(new FoundDeclaration
         {
-            Id = new EntryId("F-1"), At = At(16, 45), By = World.Q, Hold = hold, Tool = new ToolId("T7"), MarkRead = "K1-7", Equipment = new EquipmentId("aircraft C"), Where = new Place("left wheel well"),
-            LastSeenAt = At(9), Remark = "sealant of 09:10 had set around it",
+            Id = new EntryId("F-1"),
+            At = At(16, 45),
+            By = World.Q,
+            Hold = hold,
+            Tool = new ToolId("T7"),
+            MarkRead = "K1-7",
+            Equipment = new EquipmentId("aircraft C"),
+            Where = new Place("left wheel well"),
+            LastSeenAt = At(9),
+            Remark = "sealant of 09:10 had set around it",
         });
         Record(new HoldRelease { Id = new EntryId("R-1"), At = At(16, 50), By = World.P, Role = HoldScene.Authority, Hold = hold, Ground = ReleaseGround.Found, Decision = "found" });
         Told("N-2", At(16, 55));
@@ -109,7 +125,13 @@ internal sealed class WalkedShift
 
     private void Visit(string id, DateTimeOffset from, DateTimeOffset until, string equipment) => Record(new JobVisit
     {
-        Id = new EntryId(id), At = from, Until = until, By = World.P, Kit = World.K1, Job = new JobId("J-" + equipment[^1]), Equipment = new EquipmentId(equipment),
+        Id = new EntryId(id),
+        At = from,
+        Until = until,
+        By = World.P,
+        Kit = World.K1,
+        Job = new JobId("J-" + equipment[^1]),
+        Equipment = new EquipmentId(equipment),
     });
 
     private void Told(string id, DateTimeOffset at) => Record(new HoldNotification { Id = new EntryId(id), At = at, By = World.P, Hold = new EntryId("M-1"), Told = "quality assurance", Person = new PersonId("QA-4") });
@@ -126,7 +148,13 @@ internal sealed class WalkedShift
         Refused.Add($"{content.Id}: {string.Join(", ", issues.Select(static issue => issue.Rule))}");
         book.Append(new EntryRefusal
         {
-            Id = new EntryId("REF-" + content.Id), At = content.At, By = content.By, Refused = content.Id, RefusedKind = content.Kind, RefusedDigest = content.Digest, Codes = [.. issues.Select(static issue => issue.Rule)],
+            Id = new EntryId("REF-" + content.Id),
+            At = content.At,
+            By = content.By,
+            Refused = content.Id,
+            RefusedKind = content.Kind,
+            RefusedDigest = content.Digest,
+            Codes = [.. issues.Select(static issue => issue.Rule)],
         }, content.At, out _);
     }
 
@@ -148,7 +176,13 @@ internal sealed class WalkedShift
 
     private ReconciliationInput WithCustody(ReconciliationInput input) => new()
     {
-        Kits = input.Kits, Subject = input.Subject, Sessions = input.Sessions, Tags = input.Tags, Inventory = input.Inventory, Calibration = input.Calibration, AsOf = input.AsOf,
+        Kits = input.Kits,
+        Subject = input.Subject,
+        Sessions = input.Sessions,
+        Tags = input.Tags,
+        Inventory = input.Inventory,
+        Calibration = input.Calibration,
+        AsOf = input.AsOf,
         Custody = new CustodyRegister(Settings.Custody, input.Kits, new CustodyLog(book.Entries.Select(static entry => entry.Content).OfType<CustodyEntry>())),
     };
 }

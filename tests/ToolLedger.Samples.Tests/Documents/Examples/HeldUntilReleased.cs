@@ -37,9 +37,9 @@ internal static class HeldUntilReleased
         {
             RecordAnswer answer = book.Record(entry, out IReadOnlyList<RecordIssue> issues);
             Console.WriteLine($"{entry.At:HH:mm} {entry.Kind}: {answer} {string.Join(' ', issues.Select(issue => issue.Reason))}".TrimEnd());
-            foreach (HoldStatus hold in book.Live.HeldAt(entry.At))
+            foreach (HoldStatus status in book.Live.HeldAt(entry.At))
             {
-                Console.WriteLine($"  held: {string.Join("; ", hold.Affected)}; {hold.SinceDeclaration.TotalMinutes} min since declared, {hold.SinceAccounting?.TotalMinutes} min since accounted for");
+                Console.WriteLine($"  held: {string.Join("; ", status.Affected)}; {status.SinceDeclaration.TotalMinutes} min since declared, {status.SinceAccounting?.TotalMinutes} min since accounted for");
             }
         }
 

@@ -1,6 +1,6 @@
-using System.IO;
 // <example>
 using System.Globalization;
+using System.IO;
 using ToolLedger.Calibration;
 // </example>
 

@@ -1,0 +1,35 @@
+using ToolLedger.Records;
+
+namespace ToolLedger.Presence;
+
+/// <summary>What was learned of tags of one kind at one station, with bounds for what is claimed of them.</summary>
+/// <remarks>Immutable and thread-safe.</remarks>
+public sealed record LearnedDetection
+{
+    /// <summary>The likeliest model; null where it is refused.</summary>
+    public DetectionModel? Model { get; init; }
+
+    /// <summary>Why there is no model, or null.</summary>
+    public Reason? Refused { get; init; }
+
+    /// <summary>Passes of tags that were certainly there.</summary>
+    public int PassesThere { get; init; }
+
+    /// <summary>Those with at least one read.</summary>
+    public int PassesRead { get; init; }
+
+    /// <summary>Sessions of tags that were certainly not there.</summary>
+    public int SessionsAbsent { get; init; }
+
+    /// <summary>Those in which the tag was read all the same.</summary>
+    public int SessionsStray { get; init; }
+
+    /// <summary>Sessions that were not learned from, since they were degraded.</summary>
+    public int SessionsLeftOut { get; init; }
+
+    /// <summary>The one-sided 95 % Clopper-Pearson bound below the share of passes with a read, of tags that are there; 0 without any. For claims; the model is for decisions.</summary>
+    public double ReadShareAtLeast { get; init; }
+
+    /// <summary>The one-sided 95 % Clopper-Pearson bound above the share of sessions in which a tag that is not there is read; 1 without any.</summary>
+    public double StrayShareAtMost { get; init; }
+}

@@ -1,0 +1,131 @@
+using System;
+using System.Collections.Generic;
+using ToolLedger.Statistics;
+
+namespace ToolLedger.Presence;
+
+/// <summary>Passes counted by looks and reads, with weights, and the beta rate they are likeliest under.</summary>
+internal sealed class LookCells
+{
+    private const int MaxSteps = 60;
+    private const double Smallest = 1e-3;
+    private const double Largest = 1e5;
+
+    private readonly Dictionary<(int Looks, int Reads), double> cells = [];
+    private int longest;
+
+    public double Weight { get; private set; }
+
+    public IEnumerable<KeyValuePair<(int Looks, int Reads), double>> All => cells;
+
+    public void Add(int looks, int reads, double weight)
+    {
+        System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(cells, (looks, reads), out _) += weight;
+        longest = Math.Max(longest, looks);
+        Weight += weight;
+    }
+
+    /// <summary>The rate of the largest likelihood with a prior of Jeffreys' type: half a read and half a miss, and concentrations that count less the larger they are.</summary>
+    /// <param name="silentWeight">What is left of the weight of a silent pass of so many looks.</param>
+    /// <param name="start">Where to begin.</param>
+    public (double A, double B) Fit(Func<int, double> silentWeight, (double A, double B) start)
+    {
+        // The logarithm of the likelihood is a sum of ln(a + j), ln(b + j) and -ln(a + b + j) over how many passes went beyond j.
+        double[] reads = new double[longest + 1], misses = new double[longest + 1], looks = new double[longest + 1];
+        foreach (((int n, int k), double weight) in cells)
+        {
+            double counted = k == 0 ? weight * silentWeight(n) : weight;
+            if (k > 0)
+            {
+                reads[k - 1] += counted;
+            }
+
+            if (n > k)
+            {
+                misses[n - k - 1] += counted;
+            }
+
+            if (n > 0)
+            {
+                looks[n - 1] += counted;
+            }
+        }
+
+        for (int j = longest - 1; j >= 0; j--)
+        {
+            reads[j] += reads[j + 1];
+            misses[j] += misses[j + 1];
+            looks[j] += looks[j + 1];
+        }
+
+        return Climb(reads, misses, looks, start);
+    }
+
+    private static (double A, double B) Climb(double[] reads, double[] misses, double[] looks, (double A, double B) start)
+    {
+        (double a, double b) = start;
+        double value = Value(reads, misses, looks, a, b);
+        for (int step = 0; step < MaxSteps; step++)
+        {
+            Slopes(reads, misses, looks, a, b, out double da, out double db, out double daa, out double dab, out double dbb);
+
+            // In ln a and ln b, where no step leaves the positive numbers.
+            (double ga, double gb) = (a * da, b * db);
+            (double haa, double hab, double hbb) = ((a * a * daa) + ga, a * b * dab, (b * b * dbb) + gb);
+            double determinant = (haa * hbb) - (hab * hab);
+            bool isPeak = haa < 0 && determinant > 0;
+            double sa = isPeak ? -((hbb * ga) - (hab * gb)) / determinant : ga / (Math.Abs(haa) + Math.Abs(ga) + 1e-9);
+            double sb = isPeak ? -((haa * gb) - (hab * ga)) / determinant : gb / (Math.Abs(hbb) + Math.Abs(gb) + 1e-9);
+            double size = Math.Max(Math.Abs(sa), Math.Abs(sb));
+            double part = size > 2 ? 2 / size : 1;
+            bool isBetter = false;
+            for (int halving = 0; halving < 40 && !isBetter; halving++, part /= 2)
+            {
+                double nextA = Math.Clamp(a * Elementary.Exp(part * sa), Smallest, Largest), nextB = Math.Clamp(b * Elementary.Exp(part * sb), Smallest, Largest);
+                double next = Value(reads, misses, looks, nextA, nextB);
+                if (next > value)
+                {
+                    (isBetter, a, b, value) = (true, nextA, nextB, next);
+                }
+            }
+
+            if (!isBetter || size < 1e-9)
+            {
+                break;
+            }
+        }
+
+        return (a, b);
+    }
+
+    private static double Value(double[] reads, double[] misses, double[] looks, double a, double b)
+    {
+        double sum = (0.5 * Elementary.Log(a)) + (0.5 * Elementary.Log(b)) - Elementary.Log(a + b) - Elementary.Log(1 + a + b);
+        for (int j = 0; j < looks.Length && looks[j] > 0; j++)
+        {
+            sum += (reads[j] > 0 ? reads[j] * Elementary.Log(a + j) : 0) + (misses[j] > 0 ? misses[j] * Elementary.Log(b + j) : 0) - (looks[j] * Elementary.Log(a + b + j));
+        }
+
+        return sum;
+    }
+
+    private static void Slopes(double[] reads, double[] misses, double[] looks, double a, double b, out double da, out double db, out double daa, out double dab, out double dbb)
+    {
+        double s = a + b;
+        double common = (-1 / s) - (1 / (1 + s)), curve = (1 / (s * s)) + (1 / ((1 + s) * (1 + s)));
+        (da, db) = (0.5 / a, 0.5 / b);
+        (daa, dbb) = (-0.5 / (a * a), -0.5 / (b * b));
+        for (int j = 0; j < looks.Length && looks[j] > 0; j++)
+        {
+            (double ra, double rb, double rs) = (1 / (a + j), 1 / (b + j), 1 / (s + j));
+            da += reads[j] * ra;
+            daa -= reads[j] * ra * ra;
+            db += misses[j] * rb;
+            dbb -= misses[j] * rb * rb;
+            common -= looks[j] * rs;
+            curve += looks[j] * rs * rs;
+        }
+
+        (da, db, daa, dbb, dab) = (da + common, db + common, daa + curve, dbb + curve, curve);
+    }
+}

@@ -1,0 +1,79 @@
+using System;
+using ToolLedger.Statistics;
+
+namespace ToolLedger.Presence;
+
+public sealed partial class StatedRiskPolicy
+{
+    /// <summary>Most looks of a pass that are searched for a plan.</summary>
+    public const int MaxPlannedLooks = 1_000;
+
+    /// <summary>What passes of so many looks reach: given a station and time, the risk it can come down to and how many lines it leaves open.</summary>
+    /// <param name="passes">Passes in different positions; 1 to 6.</param>
+    /// <param name="looks">Looks of each: antennas x time slots; 1 to 65,535.</param>
+    /// <param name="lineCount">The lines of the kit; 1 to 100,000.</param>
+    /// <returns>The plan.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of its range.</exception>
+    public PresencePlan Plan(int passes, int looks, int lineCount)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(passes, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(passes, MaxPassCount);
+        ArgumentOutOfRangeException.ThrowIfLessThan(looks, 1);
+        Span<PassLooks> all = stackalloc PassLooks[MaxPassCount];
+        all = all[..passes];
+        all.Fill(new PassLooks(looks, looks));
+        PresenceDecision best = Decide(all, lineCount);
+        double settled = best.Threshold == int.MaxValue ? 0 : double.Min(1, ScoreSpread.Of(Box, PassKey.Of(all), isThere: true).AtLeast(best.Threshold));
+        return new PresencePlan(passes, looks, settled, Elementary.Pow(settled, lineCount), ChanceAccountedWhenAbsent(all, lineCount), best.Risk);
+    }
+
+    /// <summary>The fewest looks with which a tool that is there is accounted for with a stated chance: for each number of passes the fewest looks of a pass, and of those the fewest in all.</summary>
+    /// <param name="chanceSettled">The chance aimed at; above 0, below 1.</param>
+    /// <param name="lineCount">The lines of the kit; 1 to 100,000.</param>
+    /// <param name="passesMax">The most passes; 1 to 6.</param>
+    /// <param name="looksMax">The most looks of a pass; 1 to 1,000.</param>
+    /// <returns>The plan; null where none reaches it.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of its range.</exception>
+    public PresencePlan? PlanFor(double chanceSettled, int lineCount, int passesMax, int looksMax)
+    {
+        if (!(chanceSettled is > 0 and < 1))
+        {
+            throw new ArgumentOutOfRangeException(nameof(chanceSettled), chanceSettled, "The chance must be above 0 and below 1.");
+        }
+
+        ArgumentOutOfRangeException.ThrowIfLessThan(looksMax, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(looksMax, MaxPlannedLooks);
+        PresencePlan? best = null;
+        for (int passes = 1; passes <= passesMax; passes++)
+        {
+            if (FewestLooks(passes, chanceSettled, lineCount, looksMax) is { } plan && (best is null || plan.Passes * plan.Looks < best.Passes * best.Looks))
+            {
+                best = plan;
+            }
+        }
+
+        return best;
+    }
+
+    private PresencePlan? FewestLooks(int passes, double chance, int lineCount, int looksMax)
+    {
+        // More looks help nearly always; where a step back hides between two numbers of looks, a larger plan that reaches the target is found, never one that does not.
+        PresencePlan? found = null;
+        int low = 1, high = looksMax;
+        while (low <= high)
+        {
+            int middle = (low + high) / 2;
+            PresencePlan plan = Plan(passes, middle, lineCount);
+            if (plan.ChanceSettled >= chance)
+            {
+                (found, high) = (plan, middle - 1);
+            }
+            else
+            {
+                low = middle + 1;
+            }
+        }
+
+        return found;
+    }
+}
