@@ -12,6 +12,7 @@ internal sealed class CsvTable
 {
     private const int MaxRowCount = 200_000;
     private const int MaxLineLength = 10_000;
+    private const int MaxShownLength = 80;
 
     private readonly string path;
     private readonly string[] header;
@@ -50,7 +51,7 @@ internal sealed class CsvTable
         string[] names = Cut(path, 1, lines[0].TrimStart('\uFEFF'));
         if (needed.FirstOrDefault(name => !names.Contains(name, StringComparer.Ordinal)) is { } missing)
         {
-            throw new DeskException(ExitCodes.BadInput, $"{path}, line 1: the column {missing} is missing.");
+            throw new DeskException(ExitCodes.BadInput, $"{path}, line 1: the column {missing} is missing. The header, cut at commas, has: {string.Join(" | ", names.Select(Shown))}.");
         }
 
         if (names.FirstOrDefault(name => !known.Contains(name, StringComparer.Ordinal)) is { } unknown)
@@ -88,6 +89,14 @@ internal sealed class CsvTable
     }
 
     internal DeskException Wrong(int line, string message) => new(ExitCodes.BadInput, string.Create(CultureInfo.InvariantCulture, $"{path}, line {line}: {message}"));
+
+    /// <summary>The same, with what the column holds.</summary>
+    internal DeskException Wrong(int line, string[] cells, string column, string rule) =>
+        Wrong(line, Text(cells, column) is { } found ? $"{column} {rule}; found \"{Shown(found)}\"." : $"{column} {rule}; it is empty.");
+
+    /// <summary>At most 80 characters, and none that could move a cursor.</summary>
+    private static string Shown(string text) =>
+        new([.. (text.Length > MaxShownLength ? text[..MaxShownLength] : text).Select(static one => char.IsControl(one) || char.IsSurrogate(one) ? '?' : one)]);
 
     private static string[] Cut(string path, int number, string line)
     {

@@ -40,9 +40,9 @@ internal static class DeskCommand
     private static int Trace(DeskOptions options, FleetData fleet, DeskPage page, TextWriter output)
     {
         Tool tool = page.Find(options.Trace);
-        CalibrationRecord finding = fleet.Register.Records.LastOrDefault(record => record.Tool == tool.Id && record.RecordedAt <= fleet.AsOf && record.WasFoundInTolerance == false)
+        CalibrationRecord finding = page.Finding(tool)
             ?? throw new DeskException(ExitCodes.Usage, $"No calibration of {tool.Id.Value} found it out of tolerance by then: there is nothing to trace.");
-        OutOfToleranceTrace trace = OutOfToleranceTrace.Of(fleet.Register, tool, finding, fleet.Uses, fleet.AsOf, fleet.Policy, fleet.Calendar);
+        OutOfToleranceTrace trace = page.Trace(tool, finding);
         var report = new TraceReport(trace, fleet.Calendar);
         output.Write(options.Format switch
         {

@@ -18,7 +18,7 @@ internal sealed class DeskPage(TextWriter output, FleetData fleet, bool isPlain)
     {
         DueBoard board = DueBoard.Of(fleet.Register, fleet.Tools, fleet.AsOf, fleet.Policy, fleet.Calendar);
         List<DueItem> shown = [.. within is { } days ? board.Within(days) : board.Items];
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Due board of {fleet.Name}, {Day(board.SiteDate)} by the calendar \"{fleet.Calendar.Name}\": {shown.Count} of {board.Items.Count} dated, {board.Undated.Count} without a date."));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Due board of {fleet.Name}, {Day(board.SiteDate)} by the calendar \"{fleet.Calendar.Name}\": {shown.Count} of {board.Items.Count} due dates shown, {shown.Count(static item => !item.Status.IsFit)} of them not fit for use; {board.Undated.Count} without a due date."));
         foreach (IGrouping<DateOnly, DueItem> month in shown.GroupBy(static item => new DateOnly(item.Day!.Value.Year, item.Day.Value.Month, 1)))
         {
             output.WriteLine();
@@ -32,7 +32,7 @@ internal sealed class DeskPage(TextWriter output, FleetData fleet, bool isPlain)
         if (board.Undated.Count > 0)
         {
             output.WriteLine();
-            output.WriteLine("without a date");
+            output.WriteLine("without a due date");
             foreach (DueItem item in board.Undated)
             {
                 Line("           ", item);
@@ -78,9 +78,23 @@ internal sealed class DeskPage(TextWriter output, FleetData fleet, bool isPlain)
             output.WriteLine(Cut($"To review: {review.Use.Id} on {review.Use.Job.Value}, {Time(review.Use.At)}: {review.Status.Reason}"));
         }
 
+        int openUses = 0;
+        if (Finding(tool) is { } finding)
+        {
+            openUses = Trace(tool, finding).OpenCount;
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Found out of tolerance on {Day(finding.CalibratedOn)}: uses since it was last known good that nobody has decided on: {openUses} on record. List them: --trace {tool.Id.Value}"));
+        }
+
         Caution();
-        return now.IsFit && !reviews.Any(static review => review.IsToReview) ? ExitCodes.Fit : ExitCodes.NotFit;
+        return now.IsFit && openUses == 0 && !reviews.Any(static review => review.IsToReview) ? ExitCodes.Fit : ExitCodes.NotFit;
     }
+
+    /// <summary>The latest calibration known by then that found the tool out of tolerance.</summary>
+    internal CalibrationRecord? Finding(Tool tool) =>
+        fleet.Register.Records.LastOrDefault(record => record.Tool == tool.Id && record.RecordedAt <= fleet.AsOf && record.WasFoundInTolerance == false);
+
+    internal OutOfToleranceTrace Trace(Tool tool, CalibrationRecord finding) =>
+        OutOfToleranceTrace.Of(fleet.Register, tool, finding, fleet.Uses, fleet.AsOf, fleet.Policy, fleet.Calendar);
 
     internal Tool Find(ToolId id) => fleet.Tools.FirstOrDefault(tool => tool.Id == id)
         ?? throw new DeskException(ExitCodes.Usage, $"There is no tool {id.Value} in {fleet.Name}.");

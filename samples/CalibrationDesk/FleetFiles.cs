@@ -42,11 +42,11 @@ internal static class FleetFiles
         {
             if (!ToolId.TryCreate(table.Text(cells, "tool"), out ToolId id))
             {
-                throw table.Wrong(line, "tool must be 1 to 64 printable characters.");
+                throw table.Wrong(line, cells, "tool", "must be 1 to 64 printable characters");
             }
 
             tools.TryAdd(id, new Tool { Id = id, Description = table.Text(cells, "description") ?? "no description", NeedsCalibration = true });
-            DateOnly day = Day(table, line, cells, "calibratedOn") ?? throw table.Wrong(line, "calibratedOn must be a day such as 2026-03-31.");
+            DateOnly day = Day(table, line, cells, "calibratedOn") ?? throw table.Wrong(line, cells, "calibratedOn", "must be a day such as 2026-03-31");
             CalibrationResult result = Result(table, line, cells);
             records.Add(new CalibrationRecord
             {
@@ -55,7 +55,7 @@ internal static class FleetFiles
                 DueOn = Day(table, line, cells, "dueOn"),
                 DueMonth = Day(table, line, cells, "dueMonth", "yyyy-MM"),
                 IntervalMonths = table.Text(cells, "intervalMonths") is { } months
-                    ? int.TryParse(months, NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : throw table.Wrong(line, "intervalMonths must be a whole number.")
+                    ? int.TryParse(months, NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : throw table.Wrong(line, cells, "intervalMonths", "must be a whole number")
                     : null,
                 Certificate = table.Text(cells, "certificate"),
                 Function = table.Text(cells, "function"),
@@ -65,7 +65,7 @@ internal static class FleetFiles
                     null => null,
                     "yes" => true,
                     "no" => false,
-                    _ => throw table.Wrong(line, "foundInTolerance is yes or no."),
+                    _ => throw table.Wrong(line, cells, "foundInTolerance", "is yes or no"),
                 },
                 RecordedAt = Time(table, line, cells, "recordedAt") ?? new DateTimeOffset(day, new TimeOnly(12, 0), TimeSpan.Zero),
                 RecordedBy = new PersonId(table.Text(cells, "recordedBy") ?? "file"),
@@ -104,7 +104,7 @@ internal static class FleetFiles
                 {
                     Id = table.Text(cells, "use") ?? "",
                     Tool = new ToolId(table.Text(cells, "tool") ?? ""),
-                    At = Time(table, line, cells, "at") ?? throw table.Wrong(line, "at must be a time with offset, such as 2026-03-31T09:00:00Z."),
+                    At = Time(table, line, cells, "at") ?? throw table.Wrong(line, cells, "at", "must be a time with offset, such as 2026-03-31T09:00:00Z"),
                     Job = new JobId(table.Text(cells, "job") ?? ""),
                     By = table.Text(cells, "by") is { } by ? new PersonId(by) : default,
                     Function = table.Text(cells, "function"),
@@ -158,18 +158,18 @@ internal static class FleetFiles
         "passed" => CalibrationResult.Passed,
         "limited" => CalibrationResult.Limited,
         "failed" => CalibrationResult.Failed,
-        _ => throw table.Wrong(line, "result is passed, limited or failed."),
+        _ => throw table.Wrong(line, cells, "result", "is passed, limited or failed"),
     };
 
     private static DateOnly? Day(CsvTable table, int line, string[] cells, string column, string form = "yyyy-MM-dd") => table.Text(cells, column) is not { } text ? null
         : DateOnly.TryParseExact(text, form, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day
-        : throw table.Wrong(line, $"{column} must be of the form {form}.");
+        : throw table.Wrong(line, cells, column, $"must be of the form {form}");
 
     private static DateTimeOffset? Time(CsvTable table, int line, string[] cells, string column) => table.Text(cells, column) is not { } text ? null
         : TimeText.TryRead(text, out DateTimeOffset time) ? time
-        : throw table.Wrong(line, $"{column} must be a time with offset, such as 2026-03-31T09:00:00Z.");
+        : throw table.Wrong(line, cells, column, "must be a time with offset, such as 2026-03-31T09:00:00Z");
 
     private static decimal? Number(CsvTable table, int line, string[] cells, string column) => table.Text(cells, column) is not { } text ? null
         : decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number) ? number
-        : throw table.Wrong(line, $"{column} must be a number with a point.");
+        : throw table.Wrong(line, cells, column, "must be a number with a point");
 }

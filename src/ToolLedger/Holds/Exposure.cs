@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using ToolLedger.Records;
 
 namespace ToolLedger.Holds;
 
@@ -29,4 +30,12 @@ public sealed class Exposure
 
     /// <summary>What could hold it, each once, in the order first met.</summary>
     public IReadOnlyList<AffectedThing> Things => [.. Items.Select(static item => item.Thing).Where(static thing => !thing.IsEmpty).Distinct()];
+
+    /// <summary>For example "since 2026-03-02T08:00:00Z: A, job J1 from ... until ...; between jobs, with P from ...".</summary>
+    /// <returns>Text for people: every item, in time order.</returns>
+    public override string ToString()
+    {
+        string since = Since is { } at ? "since " + RecordTime.ToText(at) : "since its first entry, as no positive accounting is on record";
+        return $"{since}: {(Items.Count == 0 ? "near nothing on record, which limits nothing" : string.Join("; ", Items))}";
+    }
 }

@@ -55,4 +55,35 @@ public sealed class HoldStatus
 
     /// <summary>What is over its time, by the policy.</summary>
     public required IReadOnlyList<Reason> Late { get; init; }
+
+    /// <summary>What is held, what it affects, and what is still to be done before a person who may can release it; or who released it.</summary>
+    /// <returns>Text for people.</returns>
+    public override string ToString()
+    {
+        string head = $"{Declaration.Id} {Declaration.Description}, {(IsImpound ? "impounded" : "declared missing")} by {Declaration.By} at {RecordTime.ToText(Declaration.At)}: ";
+        if (Release is { } release)
+        {
+            return $"{head}released by {release.By} at {RecordTime.ToText(release.At)}";
+        }
+
+        string affected = Affected.Count == 0 ? "nothing on record, which limits nothing" : string.Join("; ", Affected);
+        List<string> open = [];
+        if (!IsImpound)
+        {
+            open.Add(Found is { } found ? $"found by {found.By} at {RecordTime.ToText(found.At)}" : Discontinued is null ? "not found" : "not found, search discontinued");
+        }
+
+        if (NotTold.Count > 0)
+        {
+            open.Add("to be told: " + string.Join(", ", NotTold));
+        }
+
+        if (NotSearched.Count > 0)
+        {
+            open.Add("to be searched: " + string.Join(", ", NotSearched));
+        }
+
+        open.Add("to be released by a person who may");
+        return $"{head}held; affected: {affected}; {string.Join("; ", open)}";
+    }
 }

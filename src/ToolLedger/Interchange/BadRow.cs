@@ -42,7 +42,7 @@ public sealed class BadRow
     /// <summary>The stable code of the rule that was broken.</summary>
     public string Rule => Reason.Code;
 
-    /// <summary>The column or member that is wrong; null when it is the row as a whole.</summary>
+    /// <summary>The column or member that is wrong, a member of a stored entry with its path from $; null when it is the row as a whole.</summary>
     public string? Column { get; }
 
     /// <summary>The beginning of the line, at most 80 characters, with every character that is not printable escaped.</summary>
@@ -52,5 +52,5 @@ public sealed class BadRow
     /// <returns>One line of text.</returns>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"line {LineNumber}{(Column is null ? "" : ", column " + SafeText.Escape(Column))}: {Reason} ({Rule}) {Excerpt}");
+        $"line {LineNumber}{(Column is null ? "" : (Column.StartsWith('$') ? ", at " : ", column ") + SafeText.Escape(Column))}: {Reason} ({Rule}) {Excerpt}");
 }

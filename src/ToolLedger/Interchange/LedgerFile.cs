@@ -17,6 +17,8 @@ namespace ToolLedger.Interchange;
 /// </remarks>
 public static class LedgerFile
 {
+    private const string OnlyLine = "line 1, column ";
+
     /// <summary>Reads the entries of a file.</summary>
     /// <param name="utf8">The whole file.</param>
     /// <param name="onBadRow">Is told of everything that is wrong with a line; null to throw at the first.</param>
@@ -129,7 +131,9 @@ public static class LedgerFile
 
     private static void Refuse(LineBuffer lines, ReadOnlySpan<byte> line, Reason reason, string? place, Action<BadRow>? onBadRow)
     {
-        BadRow row = BadRow.Of(lines, line, new RowFault(reason, place));
+        // Where the line is no JSON, the place counts lines too, and an entry has one: the line of the file is told already.
+        string? column = place is not null && place.StartsWith(OnlyLine, StringComparison.Ordinal) ? place[OnlyLine.Length..] : place;
+        BadRow row = BadRow.Of(lines, line, new RowFault(reason, column));
         if (onBadRow is null)
         {
             throw new ReadFileException(row);

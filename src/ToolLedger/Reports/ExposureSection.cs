@@ -6,6 +6,7 @@ using ToolLedger.Inventory;
 using ToolLedger.Ledger;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reports;
 
@@ -62,13 +63,16 @@ internal sealed class ExposureSection(ReportVoice voice, IReportPage page, Recon
             ("since", alike.Key.Since is { } since ? voice.Time(since) : voice.Say(LedgerSentences.NotKnown))) + "."));
 
     private IEnumerable<ReportRow> Held(LedgerState known) => known.Holds.HeldAt(result.AsOf)
-        .Where(hold => hold.Declaration.Kit == result.Manifest.Id)
+        .Where(hold => hold.Declaration.Kit == result.Manifest.Id || IsOfThisKit(hold.Declaration.Tool))
         .Select(hold => new ReportRow("", "HELD", voice.Say(
             LedgerSentences.ShiftHeld,
             ("what", hold.Declaration.Description),
             ("id", hold.Declaration.Id.Value),
             ("at", voice.Time(hold.Declaration.At)),
             ("things", hold.Affected.Count > 0 ? string.Join("; ", hold.Affected) : voice.Say(LedgerSentences.NothingAffected))) + "."));
+
+    /// <summary>Whoever declares a tool missing need not say of which kit it is.</summary>
+    private bool IsOfThisKit(ToolId tool) => !tool.IsEmpty && result.AllLines.Any(line => line.Line.Tool?.Id == tool);
 
     private IEnumerable<ReportRow> Openings()
     {

@@ -15,6 +15,8 @@ namespace ToolLedger.Reports;
 /// <remarks>Every page carries the cautions. Every status is a word. Immutable and thread-safe as far as the ledger it is about is left alone.</remarks>
 public sealed partial class LedgerReport
 {
+    private const int FindingsShownMax = 5;
+
     private readonly LedgerState state;
     private readonly DateTimeOffset asOf;
     private readonly ReportVoice voice;
@@ -59,8 +61,9 @@ public sealed partial class LedgerReport
     {
         page.Title(Say(LedgerSentences.ExposureTitle, ("at", Time(asOf))));
         page.Paragraph(Say(LedgerSentences.ExposureNote));
-        ReportRow[] rows = [.. OpenLines()
-            .SelectMany(open => state.Exposure.Of(open.Kit, open.Line.Label, asOf) is var exposure ? exposure.Items.Select(item => (open, exposure.Since, item)) : [])
+        var lines = OpenLines().Select(open => (open, exposure: state.Exposure.Of(open.Kit, open.Line.Label, asOf))).ToArray();
+        ReportRow[] rows = [.. lines
+            .SelectMany(static line => line.exposure.Items.Select(item => (line.open, line.exposure.Since, item)))
             .OrderBy(static one => NameOf(one.item), StringComparer.Ordinal)
             .ThenBy(static one => one.item.From)
             .ThenBy(static one => one.open.Kit.Value, StringComparer.Ordinal)
@@ -72,10 +75,23 @@ public sealed partial class LedgerReport
                 ("from", Time(one.item.From)),
                 ("until", one.item.Until is { } until ? Time(until) : "now"),
                 ("since", SinceOf(one.Since)))))];
-        page.Rows("", "affected", "by which line", rows);
-        if (rows.Length == 0)
+
+        // A line without an entry that tells where it was is no less open.
+        ReportRow[] unknown = [.. lines.Where(static line => line.exposure.Items.Count == 0).Select(line => new ReportRow("", "NOT ON RECORD", Say(
+            LedgerSentences.ExposedUnknown,
+            ("kit", line.open.Kit.Value),
+            ("line", line.open.Line.Label),
+            ("what", line.open.Line.Description),
+            ("since", SinceOf(line.exposure.Since)))))];
+        page.Rows("", "affected", "by which line", [.. rows, .. unknown]);
+        if (lines.Length == 0)
         {
             page.Paragraph(Say(LedgerSentences.NothingOpen));
+        }
+
+        if (state.Holds.HeldAt(asOf) is { Count: > 0 } held)
+        {
+            page.Paragraph(Say(LedgerSentences.HoldsBeside, ("holds", string.Join(", ", held.Select(static hold => hold.Declaration.Id.Value)))));
         }
     });
 
@@ -92,9 +108,28 @@ public sealed partial class LedgerReport
     private LedgerPage Page(Action<IReportPage> put) => new(page =>
     {
         put(page);
+        PutFindings(page);
         page.Footing(Say(ReportSentences.Cautions));
         page.Items([.. ReportCautions.All.Select(caution => Say(caution))]);
     });
+
+    /// <summary>What the pages could not take into account. Sign-offs that a found tool contradicts have a page of their own.</summary>
+    private void PutFindings(IReportPage page)
+    {
+        LedgerFinding[] findings = [.. state.Findings.Where(static finding => finding.Reason.Kind != LedgerRules.FindingContradicted)];
+        if (findings.Length == 0)
+        {
+            return;
+        }
+
+        page.Heading(2, Say(LedgerSentences.FindingsHeading));
+        page.Paragraph(Say(LedgerSentences.FindingsNote));
+        page.Items([.. findings.Take(FindingsShownMax).Select(finding => voice.Say(finding.Reason))]);
+        if (findings.Length > FindingsShownMax)
+        {
+            page.Paragraph(Say(LedgerSentences.FindingsMore, ("count", ReportVoice.Text(findings.Length - FindingsShownMax))));
+        }
+    }
 
     private string HowOf(CustodyEntry entry, DateTimeOffset? due) => Say(
         LedgerSentences.ByEntry,

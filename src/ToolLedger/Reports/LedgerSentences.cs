@@ -37,8 +37,23 @@ public static class LedgerSentences
     /// <summary>A line exposed somewhere.</summary>
     public static ReasonKind Exposed { get; } = new("ledger-report.exposed", "kit {kit} line {line} ({what}): there from {from} to {until}; last accounted for {since}");
 
+    /// <summary>An open line of which no entry tells where it was.</summary>
+    public static ReasonKind ExposedUnknown { get; } = new("ledger-report.exposed-unknown", "kit {kit} line {line} ({what}): no entry tells where it was, which limits nothing; last accounted for {since}");
+
     /// <summary>Nothing is open.</summary>
     public static ReasonKind NothingOpen { get; } = new("ledger-report.nothing-open", "No sign-off on record left a line open.");
+
+    /// <summary>Holds stand beside the lines left open.</summary>
+    public static ReasonKind HoldsBeside { get; } = new("ledger-report.holds-beside", "Holds stand besides: {holds}. What they affect is on the page of the holds.");
+
+    /// <summary>Heading of the findings of the ledger.</summary>
+    public static ReasonKind FindingsHeading { get; } = new("ledger-report.findings", "A person must look into these first");
+
+    /// <summary>What findings mean for a page.</summary>
+    public static ReasonKind FindingsNote { get; } = new("ledger-report.findings-note", "Entries of this ledger take no effect or dispute each other. What is said above is said without them.");
+
+    /// <summary>More findings than are shown.</summary>
+    public static ReasonKind FindingsMore { get; } = new("ledger-report.findings-more", "And {count} more.");
 
     /// <summary>Title of the open holds.</summary>
     public static ReasonKind HoldsTitle { get; } = new("ledger-report.holds-title", "Holds that stand, {at}");
@@ -130,7 +145,7 @@ public static class LedgerSentences
     /// <summary>Every kind of this list.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        CustodyTitle, Span, NeverSigned, ByEntry, Due, Uses, Use, ExposureTitle, ExposureNote, Exposed, NothingOpen, HoldsTitle, NoHold, Hold, NotKnown, Affected, NothingAffected, Narrowed,
+        CustodyTitle, Span, NeverSigned, ByEntry, Due, Uses, Use, ExposureTitle, ExposureNote, Exposed, ExposedUnknown, NothingOpen, HoldsBeside, FindingsHeading, FindingsNote, FindingsMore, HoldsTitle, NoHold, Hold, NotKnown, Affected, NothingAffected, Narrowed,
         NotTold, NotSearched, FoundNotReleased, Carried, CarriedItem, ContradictedTitle, NoContradiction, Contradicted, FoundHeading, ExposedAgain, SheetTitle, SheetState, SheetSettled,
         SheetMore, SheetSigned, SheetSignHere, SheetAmended, SheetDigests, ShiftExposed, ShiftHolder, ShiftHeld, ShiftRecorded,
     ];

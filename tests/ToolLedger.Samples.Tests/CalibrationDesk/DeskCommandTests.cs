@@ -95,6 +95,9 @@ public sealed class DeskCommandTests : IDisposable
         Assert.Equal((ExitCodes.NotFit, ""), (board.ExitCode, board.Error));
         Assert.Contains("2026-01-10  OVERDUE", board.Output, StringComparison.Ordinal);
         DeskRun trace = DeskRun.Of([.. own, "--trace", "W-1", "--format", "csv"]);
+        DeskRun history = DeskRun.Of([.. own, "--tool", "W-1"]);
+        Assert.Contains("Found out of tolerance on 2026-03-01: uses since it was last known good that nobody has decided on: 2 on record. List them: --trace W-1", history.Output, StringComparison.Ordinal);
+        Assert.Equal(ExitCodes.NotFit, history.ExitCode); // in date, and yet two uses wait for a decision
         Assert.Equal(["2", "3"], trace.Output.Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(static line => line.Split(',')[0]));
         Assert.Equal(ExitCodes.Fit, DeskRun.Of([.. own, "--within", "0", "--as-of", "2025-06-10T08:00:00Z"]).ExitCode);
     }
@@ -112,13 +115,14 @@ public sealed class DeskCommandTests : IDisposable
     }
 
     [Theory]
+    [InlineData("The header, cut at commas, has: tool;calibratedOn.", "tool;calibratedOn\nW;2025-01-01")]
     [InlineData("line 1: the column calibratedOn is missing", "tool,day\nW,2025-01-01")]
     [InlineData("line 1: the column colour is not known here", "tool,calibratedOn,colour\nW,2025-01-01,red")]
     [InlineData("line 2: 2 fields, but the header has 3", "tool,calibratedOn,dueOn\nW,2025-01-01")]
-    [InlineData("line 3: calibratedOn must be of the form yyyy-MM-dd", "tool,calibratedOn,intervalMonths\nW,2025-01-01,12\nW,1.2.2025,12")]
+    [InlineData("line 3: calibratedOn must be of the form yyyy-MM-dd; found \"1.2.2025\".", "tool,calibratedOn,intervalMonths\nW,2025-01-01,12\nW,1.2.2025,12")]
     [InlineData("line 2: A calibration record must give exactly one of due day, due month and interval; this one gives 0. (calibration.one-due-needed)", "tool,calibratedOn,dueOn\nW,2025-01-01,")]
     [InlineData("line 2: quotation marks do not enclose a whole field", "tool,calibratedOn,dueOn\n\"W,2025-01-01,2026-01-01")]
-    [InlineData("line 2: intervalMonths must be a whole number", "tool,calibratedOn,intervalMonths\nW,2025-01-01,twelve")]
+    [InlineData("line 2: intervalMonths must be a whole number; found \"twelve\".", "tool,calibratedOn,intervalMonths\nW,2025-01-01,twelve")]
     [InlineData("line 2: result is passed, limited or failed", "tool,calibratedOn,intervalMonths,result\nW,2025-01-01,12,ok")]
     public void A_bad_file_is_refused_with_line_and_rule(string message, string content)
     {

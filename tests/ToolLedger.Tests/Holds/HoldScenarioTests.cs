@@ -28,6 +28,22 @@ public sealed class HoldScenarioTests
 
         Assert.Equal(["B", "C"], hold.Affected.Select(thing => thing.Equipment.Value));
         Assert.Equal((TimeSpan.FromMinutes(5), new TimeSpan(5, 55, 0)), (hold.SinceDeclaration, hold.SinceAccounting));
+
+        // The texts for people name everything that is affected, and what is still to be done.
+        Assert.StartsWith("M1 tool 7, declared missing by P at ", hold.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith($": held; affected: {string.Join("; ", hold.Affected)}; not found; to be released by a person who may", hold.ToString(), StringComparison.Ordinal);
+        Assert.Equal($"since {RecordTime.ToText(At(10, 5))}: {string.Join("; ", hold.Exposure.Items)}", hold.Exposure.ToString());
+    }
+
+    [Fact]
+    public void The_text_of_a_hold_says_how_far_it_has_come()
+    {
+        HoldPolicy policy = P0 with { NotificationsNeeded = ["shift lead"], SearchStepsNeeded = ["bay"] };
+        HoldStatus found = Assert.Single(Try(policy, Found("F1", At(16)), Missing("M1", At(15, 55))).Register.HeldAt(At(16)));
+        HoldStatus released = Try(P0, Release("R1", At(16, 10)), Missing("M1", At(15, 55)), Found("F1", At(16))).Register.Find(M1, At(17))!;
+
+        Assert.EndsWith($"; found by Q at {RecordTime.ToText(At(16))}; to be told: shift lead; to be searched: bay; to be released by a person who may", found.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith($": released by S at {RecordTime.ToText(At(16, 10))}", released.ToString(), StringComparison.Ordinal);
     }
 
     // S64: T9 declared missing at 16:20, hold on; at 16:42 twelve reads arrive, stamped inside the window. The signed result is unchanged, what is new is told beside it, and the hold stays.

@@ -103,6 +103,10 @@ public sealed class LedgerEntryTests
         Assert.Equal(All.Take(2).Select(entry => entry.Id), LedgerFile.JsonLines(damaged, bad.Add).Select(entry => entry.Id));
         Assert.Equal([(1, "record.schema-version"), (4, "record.not-json")], bad.Select(row => ((int)row.LineNumber, row.Rule)));
         Assert.Throws<ReadFileException>(() => LedgerFile.JsonLines(damaged).Count());
+
+        // One line number, that of the file, and no member called a column.
+        Assert.StartsWith("line 1, at $", bad[0].ToString(), StringComparison.Ordinal);
+        Assert.Matches("^line 4, column [0-9]+: ", bad[1].ToString());
     }
 
     [Fact]

@@ -91,6 +91,54 @@ public sealed partial class WalkedShiftTests
         Assert.Equal(Of(At(18)).CustodyOf(new ToolId("T8")).ToText(), new LedgerReport(read, At(18), Calendar).CustodyOf(new ToolId("T8")).ToText());
     }
 
+    // Opened without its manifests, nothing takes effect: then no page may look as if nothing had happened.
+    [Fact]
+    public void A_page_of_a_ledger_whose_entries_take_no_effect_says_so()
+    {
+        LedgerState without = new LedgerBook(new LedgerSettings { Custody = Shift.Settings.Custody, Holds = Shift.Settings.Holds }, Shift.Book.Entries).Now;
+        string page = new LedgerReport(without, At(18), Calendar).CustodyOf(new ToolId("T8")).ToText(400);
+
+        Assert.Contains("A person must look into these first", page, StringComparison.Ordinal);
+        Assert.Contains("No manifest of kit K1 is known.", page, StringComparison.Ordinal);
+    }
+
+    // A sign-off that left lines open, and no entry that tells where the kit was: the lines are named, and the page does not say that nothing is open.
+    [Fact]
+    public void An_open_line_of_which_nothing_is_on_record_stands_on_the_page_of_exposure()
+    {
+        World world = new World().ReadAllBut("T9").CountAll();
+        var book = new LedgerBook(new LedgerSettings { Kits = world.Input().Kits });
+        var signed = SignedReconciliation.Of(new EntryId("S-1"), world.Reconcile(), new Signature { By = World.Q, At = world.AsOf });
+        Assert.Equal(AppendOutcome.Appended, book.Append(signed, world.AsOf, out _));
+        string page = new LedgerReport(book.Now, world.AsOf, Calendar).ExposureByJob().ToText(400);
+
+        Assert.Contains("NOT ON RECORD", page, StringComparison.Ordinal);
+        Assert.Contains("kit K1 line 9 (", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("No sign-off on record left a line open.", page, StringComparison.Ordinal);
+    }
+
+    // Whoever declares a tool missing need not know of which kit it is; the report of its kit tells the hold all the same, and that of another tool does not.
+    [Theory]
+    [InlineData("T9", true)]
+    [InlineData("X9", false)]
+    public void A_hold_declared_without_a_kit_stands_in_the_report_of_the_kit_of_its_tool(string tool, bool isTold)
+    {
+        World world = new World().ReadAllBut("T9").CountAll();
+        var book = new LedgerBook(new LedgerSettings { Kits = world.Input().Kits });
+        Assert.Equal(AppendOutcome.Appended, book.Append(
+            new MissingDeclaration { Id = new EntryId("M-9"), At = world.AsOf, By = World.P, Description = "the tool nobody finds", Tool = new ToolId(tool) }, world.AsOf, out _));
+        string report = new ShiftReport(new ShiftReportInput { Results = [world.Reconcile()], MadeAt = world.AsOf, Ledger = book.Now, Calendar = Calendar }).ToText(400);
+
+        Assert.Equal(isTold, report.Contains("the tool nobody finds", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_page_of_exposure_names_the_holds_that_stand_beside_it()
+    {
+        Assert.Contains("Holds stand besides: M-1.", Of(At(16, 50)).ExposureByJob().ToText(400), StringComparison.Ordinal);
+        Assert.DoesNotContain("Holds stand besides", Of(At(18)).ExposureByJob().ToText(400), StringComparison.Ordinal);
+    }
+
     // Digests change with every new setting of a policy; what they cover is tested elsewhere.
     private static string Masked(string text) => DigestOrVersion().Replace(text, "(digest)");
 
