@@ -1,7 +1,9 @@
 using System.Linq;
 using BenchmarkDotNet.Running;
+using ToolLedger.Benchmarks.Calibration;
 using ToolLedger.Benchmarks.Identifiers;
 using ToolLedger.Benchmarks.Interchange;
+using ToolLedger.Benchmarks.Ledger;
 using ToolLedger.Benchmarks.Presence;
 using ToolLedger.Benchmarks.Reads;
 using ToolLedger.Benchmarks.Reconciliation;
@@ -14,7 +16,9 @@ internal static class Program
     {
         return arguments switch
         {
+            ["calibration-ratios", ..] => CalibrationRatios.Run(),
             ["identifier-ratios", ..] => IdentifierRatios.Run(),
+            ["ledger-ratios", ..] => LedgerRatios.Run(),
             ["llrp-ratios", ..] => LlrpRatios.Run(),
             ["parse-ratios", ..] => ParseRatios.Run(),
             ["presence-ratios", ..] => PresenceRatios.Run(),

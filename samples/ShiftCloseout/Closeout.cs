@@ -5,6 +5,7 @@ using System.Globalization;
 using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
+using ToolLedger.Custody;
 using ToolLedger.Interchange;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -25,6 +26,7 @@ internal static class Closeout
     {
         ReportTarget.Require(options);
         CloseoutFiles files = CloseoutFiles.Load(options);
+        CloseoutLedger? ledger = options.Ledger is { } path ? CloseoutLedger.Open(path, options, files) : null;
         DateTimeOffset now = console.Clock.GetUtcNow();
         DateTimeOffset asOf = options.AsOf ?? now;
         var sessions = new List<ReadSession>();
@@ -39,7 +41,7 @@ internal static class Closeout
             refused.AddRange(reader.BadRowCount > 0 ? [RefusedOf(pair.Reads.Name, reader)] : []);
         }
 
-        ReconciliationInput input = InputOf(files, sessions, asOf);
+        ReconciliationInput input = InputOf(files, sessions, ledger, asOf);
         IReadOnlyList<ReconciliationResult> results = Reconcile(files, input);
         WarnOfOtherKits(results, sessions, options, console);
         List<GateAnswer> gates = options.AsksGate ? [.. results.Select(result => OperationGate.Judge(result, input))] : [];
@@ -48,6 +50,7 @@ internal static class Closeout
             Results = results,
             Sessions = sessions,
             Gates = gates,
+            Ledger = ledger?.State,
             MadeAt = options.MadeAt ?? now,
             Calendar = files.Policy.Calendar,
             Sources = files.Sources,
@@ -57,6 +60,7 @@ internal static class Closeout
             Refused = refused,
         });
         ReportOutput.Write(report, options, console);
+        ledger?.Add(results, files, now, console);
         int code = results.Max(result => CodeOf(result.Kit.State));
         return gates.TrueForAll(gate => gate.IsSatisfied) ? code : Math.Max(code, ExitCodes.OpenOrDiscrepant);
     }
@@ -76,13 +80,14 @@ internal static class Closeout
         return [.. new Reconciler(files.Policy.Reconciliation).ReconcileAll(input, files.Subjects)];
     }
 
-    private static ReconciliationInput InputOf(CloseoutFiles files, IReadOnlyList<ReadSession> sessions, DateTimeOffset asOf) => new()
+    private static ReconciliationInput InputOf(CloseoutFiles files, IReadOnlyList<ReadSession> sessions, CloseoutLedger? ledger, DateTimeOffset asOf) => new()
     {
         Kits = files.Kits,
         Subject = files.Subjects[0],
         Sessions = sessions,
         Tags = files.Tags,
         Inventory = files.Inventory,
+        Custody = ledger?.Custody ?? CustodyRegister.Empty,
         Calibration = files.Calibration,
         History = files.History?.Histories ?? ReadOnlyDictionary<TagId, TagHistory>.Empty,
         AsOf = asOf,

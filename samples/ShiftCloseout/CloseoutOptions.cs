@@ -32,6 +32,9 @@ internal sealed class CloseoutOptions
     /// <summary>Whether the gate "before operation" is asked for each kit.</summary>
     public bool AsksGate { get; init; }
 
+    /// <summary>The ledger to read and to add to; <see langword="null"/> for none.</summary>
+    public string? Ledger { get; init; }
+
     public ReportFormat Format { get; init; }
 
     /// <summary>Columns of the text report; <see langword="null"/> for those of the terminal, or 100 where there is none.</summary>

@@ -39,6 +39,9 @@ internal sealed class CommandLineOptions
         Description = "Ask for each kit whether this inventory satisfies the gate before operation: complete, newer than the last opening of the kit on record, nothing on no list reported gone, and nothing known that is later than the inventory. It asks for no signature; the report says whether two people have signed.",
     };
 
+    private readonly Option<string?> _ledger = File(
+        "--ledger", "The ledger (JSON Lines): who answers for what is read from it, what changed since the last sign-off is told, and what is signed on the sheet is added. It is made if there is none.");
+
     private readonly Option<ReportFormat> _format = new("--format")
     {
         Description = "The form of the report.",
@@ -70,13 +73,13 @@ internal sealed class CommandLineOptions
     public void AddTo(Command command)
     {
         foreach (Option option in new Option[]
-            { _manifests, _otherManifests, _bindings, _sessions, _reads, _readsFormat, _counts, _calibration, _history, _policy, _gate, _format, _width, _out, _asOf })
+            { _manifests, _otherManifests, _bindings, _sessions, _reads, _readsFormat, _counts, _calibration, _history, _policy, _gate, _ledger, _format, _width, _out, _asOf })
         {
             command.Options.Add(option);
         }
 
         Option[] files = [_manifests, _otherManifests, _bindings, _sessions, _reads, _counts, _calibration, _history, _policy];
-        foreach (Option option in files.Append(_out))
+        foreach (Option option in files.Append(_out).Append(_ledger))
         {
             option.Validators.Add(result =>
             {
@@ -123,6 +126,7 @@ internal sealed class CommandLineOptions
         History = OnDisk(result.GetValue(_history)),
         Policy = OnDisk(result.GetValue(_policy)),
         AsksGate = result.GetValue(_gate),
+        Ledger = result.GetValue(_ledger),
         Format = result.GetValue(_format),
         Width = result.GetValue(_width),
         Out = result.GetValue(_out),

@@ -24,6 +24,9 @@ internal sealed class TeachingHelp : SynchronousCommandLineAction
           items on no list and signatures into --counts; quarantined tags into --bindings; kits that stood nearby into
           the sheet of the session; a kit inside a kit by its manifest as --other-manifest.
 
+          --ledger shift-ledger.jsonl: a file that is only ever added to. What people signed on the sheet goes in; where
+          nobody signed, nothing does. What is in it already (issues, loans, holds) counts in the conclusion.
+
           Inputs must be files, not pipes or devices: the report names each by its digest. --out replaces a file, but
           never an input, a link, a pipe or a device. Ctrl-C stops a long read; a second one ends the program at once.
 

@@ -131,7 +131,7 @@ internal static class ParseRatios
         return (long)reader.GetDouble();
     }
 
-    private static long SepRows(byte[] csv)
+    internal static long SepRows(byte[] csv)
     {
         using SepReader reader = Sep.New(',').Reader().From(csv);
         long sum = 0;

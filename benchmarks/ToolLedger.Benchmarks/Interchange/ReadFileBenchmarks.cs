@@ -12,13 +12,14 @@ using ToolLedger.Reads;
 
 namespace ToolLedger.Benchmarks.Interchange;
 
-/// <summary>1,000,000 clustered reads as JSON Lines and CSV into reads, beside the framework's serializer and reader.
+/// <summary>1,000,000 clustered reads as JSON Lines and CSV into reads, beside the framework's serializer and reader, and Sep.
 /// Figures are for one read.</summary>
 [MemoryDiagnoser]
 public class ReadFileBenchmarks
 {
     private const int ReadCount = 1_000_000;
 
+    private readonly TagRead[] _batch = new TagRead[128];
     private byte[] _json = [];
     private byte[] _csv = [];
     private Presentation? _presentation;
@@ -44,6 +45,15 @@ public class ReadFileBenchmarks
 
     [Benchmark(OperationsPerInvoke = ReadCount)]
     public long Csv() => Sum(ReadFile.Csv(_csv));
+
+    [Benchmark(OperationsPerInvoke = ReadCount)]
+    public long JsonLinesManyAtOnce() => Sum(ReadFile.OpenJsonLines(_json));
+
+    [Benchmark(OperationsPerInvoke = ReadCount)]
+    public long CsvManyAtOnce() => Sum(ReadFile.OpenCsv(_csv));
+
+    [Benchmark(OperationsPerInvoke = ReadCount)]
+    public long CsvSepFrameworkParsing() => ParseRatios.SepRows(_csv);
 
     [Benchmark(OperationsPerInvoke = ReadCount)]
     public async Task<long> JsonLinesFromStream()
@@ -118,6 +128,18 @@ public class ReadFileBenchmarks
                     sum += (long)reader.GetDouble();
                 }
             }
+        }
+
+        return sum;
+    }
+
+    private long Sum(ReadFileReader reader)
+    {
+        long sum = 0;
+        int count;
+        while ((count = reader.Read(_batch)) > 0)
+        {
+            sum += _batch[count - 1].FirstSeen.UtcTicks;
         }
 
         return sum;

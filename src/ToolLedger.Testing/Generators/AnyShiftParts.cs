@@ -1,9 +1,7 @@
-using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Kits;
-using ToolLedger.Records;
 using ToolLedger.Testing.Simulation;
 using ToolLedger.Tools;
 

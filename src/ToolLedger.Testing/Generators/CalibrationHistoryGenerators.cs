@@ -122,7 +122,7 @@ public static class CalibrationHistoryGenerators
                 RecordedBy = person,
                 Functions = n % 3 == 0
                     ? [new PlannedFunction { Name = "a", Unit = new Unit("N·m"), From = 10, To = 250, Interval = CalibrationInterval.HandTorqueTool }]
-                    : [new PlannedFunction { Name = "a", Interval = new CalibrationInterval { Months = 1 + (n % 24) } }, new PlannedFunction { Name = "b", UserCheckDays = n % 2 == 0 ? 1 + (n % 30) : null }],
+                    : [new PlannedFunction { Name = "a", Interval = new CalibrationInterval { Months = 1 + (n % 24) } }, new PlannedFunction { Name = "b", From = 5, To = 150, UserCheckDays = n % 2 == 0 ? 1 + (n % 30) : null }],
             },
             1 => new CalibrationLabel
             {
@@ -132,7 +132,7 @@ public static class CalibrationHistoryGenerators
                 RecordedBy = person,
                 Note = "as found on the label",
                 Label = (LabelKind)(n % 7),
-                Limitations = n % 7 == (int)LabelKind.Limited ? [new CalibrationLimitation { From = 20, To = 20 + n, IsExcluded = n % 5 == 0 }] : [],
+                Limitations = n % 7 is (int)LabelKind.Limited or (int)LabelKind.UserCalibration ? [new CalibrationLimitation { From = 20, To = 20 + n, IsExcluded = n % 5 == 0 }] : [],
                 UserCheckDays = 1 + (n % 40),
             },
             2 => new CalibrationCheck

@@ -3,6 +3,8 @@ using System.Linq;
 using FsCheck;
 using FsCheck.Fluent;
 using ToolLedger.Custody;
+using ToolLedger.Holds;
+using ToolLedger.Kits;
 using ToolLedger.Policies;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
@@ -23,8 +25,10 @@ public static class PolicyGenerators
         from presence in Presences()
         from inventory in InventoryGenerators.InventoryPolicy().Generator
         from custody in Custodies()
+        from marks in Marks()
         from calibration in CalibrationGenerators.CalibrationPolicy().Generator
         from findings in Findings()
+        from holds in Holds()
         from calendar in Calendars()
         select new SitePolicy
         {
@@ -33,10 +37,21 @@ public static class PolicyGenerators
             Presence = presence,
             Inventory = inventory,
             Custody = custody,
+            Marks = marks,
             Calibration = calibration,
             Findings = findings,
+            Holds = holds,
             Calendar = calendar,
         });
+
+    private static Gen<MarkFormat> Marks() =>
+        from least in Gen.Choose(1, 32)
+        from most in Gen.Choose(least, 32)
+        from characters in Gen.Elements(null, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789", "K1-0")
+        from beginnings in GeneratedValues.ListOf(GeneratedValues.Text(4), 3)
+        from isRequired in Gen.Elements(true, false)
+        from isAny in Gen.Elements(true, false)
+        select isAny ? MarkFormat.Any : new MarkFormat { MinLength = least, MaxLength = most, Characters = characters, Beginnings = beginnings, IsRequired = isRequired };
 
     private static Gen<SessionPolicy> Sessions() =>
         from edge in Gen.Choose(1, 36_000)
@@ -82,6 +97,27 @@ public static class PolicyGenerators
             RolesThatMayReceive = [.. roles.Take(1)],
             RolesThatMayKeepZoneLogs = [.. roles.Skip(1)],
             Roster = new RoleRoster(grants),
+        };
+
+    private static Gen<HoldPolicy> Holds() =>
+        from roles in GeneratedValues.FewIds("role").ArrayOf(2)
+        from flags in Gen.Elements(true, false).ArrayOf(3)
+        from told in GeneratedValues.ListOf(GeneratedValues.Text(10), 3)
+        from seconds in Gen.Choose(0, 31_622_400)
+        select new HoldPolicy
+        {
+            RolesThatMayRelease = [new Role(roles[0])],
+            RolesThatMayReleaseNotFound = [new Role(roles[1])],
+            RolesThatMayReleaseImpound = [.. roles.Select(static role => new Role(role))],
+            RolesThatMayDecide = [new Role(roles[0])],
+            DeclarerMayRelease = flags[0],
+            FoundMarkNeeded = flags[1],
+            SightingEndsExposureOnly = flags[2],
+            NotificationsNeeded = told,
+            SearchStepsNeeded = [.. told.Skip(1)],
+            NotificationTimeMax = seconds == 0 ? null : TimeSpan.FromSeconds(seconds),
+            HoldTimeMax = seconds % 2 == 0 ? null : TimeSpan.FromSeconds(seconds),
+            DeclarationTimeMax = seconds % 3 != 1 ? null : TimeSpan.FromSeconds(seconds),
         };
 
     private static Gen<RoleGrant> Grants() =>

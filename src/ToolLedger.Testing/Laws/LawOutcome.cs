@@ -29,9 +29,12 @@ public sealed class LawOutcome
     /// <summary>True where no case broke it.</summary>
     public bool Holds => Breach is null;
 
-    /// <summary>For example "Partition: holds in 1000 of 1000 cases", or "Partition: broken by case 7, the first that breaks it; no further case was tried".</summary>
+    /// <summary>For example "Partition: holds; it had something to say in 1000 of 1000 cases", or "Partition: broken by case 7, the first that breaks it; no further case was tried".</summary>
     /// <returns>English text; of several lines where the law is broken.</returns>
-    public override string ToString() => Breach is { } breach
-        ? string.Create(CultureInfo.InvariantCulture, $"{Law}: broken by case {breach.CaseNumber}, the first that breaks it; no further case was tried\n{breach}")
-        : string.Create(CultureInfo.InvariantCulture, $"{Law}: holds in {AppliedCount} of {CaseCount} cases");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Law}: {Found()}");
+
+    private string Found() => Breach is { } breach
+        ? string.Create(CultureInfo.InvariantCulture, $"broken by case {breach.CaseNumber}, the first that breaks it; no further case was tried\n{breach}")
+        : AppliedCount == 0 ? string.Create(CultureInfo.InvariantCulture, $"not tried, it had nothing to say in any of {CaseCount} cases")
+        : string.Create(CultureInfo.InvariantCulture, $"holds; it had something to say in {AppliedCount} of {CaseCount} cases");
 }

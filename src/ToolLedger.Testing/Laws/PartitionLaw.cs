@@ -1,7 +1,6 @@
 using System;
 using System.Globalization;
 using System.Linq;
-using ToolLedger.Kits;
 using ToolLedger.Reconciliation;
 
 namespace ToolLedger.Testing.Laws;

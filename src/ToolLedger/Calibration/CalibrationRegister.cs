@@ -145,14 +145,20 @@ public sealed partial class CalibrationRegister
             return writer.Write(verdict, use, []);
         }
 
-        var parts = new List<CalibrationStatus>();
-        foreach (string function in FunctionsOf(tool, use, policy, calendar))
+        IReadOnlyList<string> functions = FunctionsOf(tool, use, policy, calendar);
+        if (functions.Count < 2)
+        {
+            return writer.Write(verdict, use, []);
+        }
+
+        var parts = new List<CalibrationStatus>(functions.Count);
+        foreach (string function in functions)
         {
             IntendedUse part = use with { Function = function };
             parts.Add(writer.Write(Judge(tool, part, policy, calendar), part, []));
         }
 
-        return writer.Write(verdict, use, parts.Count > 1 ? parts : []);
+        return writer.Write(verdict, use, parts);
     }
 
     /// <summary>Whether a tool is fit for a use, without words and without allocating.</summary>
@@ -182,6 +188,11 @@ public sealed partial class CalibrationRegister
         if (history.PlanAt(use.At) is { } plan)
         {
             return [.. plan.Functions.Select(static one => one.Name)];
+        }
+
+        if (history.Functions.Length == 0)
+        {
+            return [];
         }
 
         var known = new List<string>();

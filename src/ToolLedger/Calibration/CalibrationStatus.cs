@@ -11,23 +11,30 @@ public sealed class CalibrationStatus
 {
     internal CalibrationStatus(in CalibrationVerdict verdict, Reason reason, IReadOnlyList<Reason> warnings, IReadOnlyList<CalibrationStatus> parts)
     {
-        Verdict = verdict;
+        State = verdict.State;
+        DueOn = verdict.Until;
+        SiteDate = verdict.SiteDate;
+        Function = verdict.Function;
+        Record = verdict.Record;
+        Event = verdict.Event;
+        IsFit = verdict.IsFit;
+        LapsesDuring = verdict.LapsesDuring;
         Reason = reason;
         Warnings = warnings;
         Parts = parts;
     }
 
     /// <summary>The status.</summary>
-    public CalibrationState State => Verdict.State;
+    public CalibrationState State { get; }
 
     /// <summary>The last day on which the tool is in date by the convention; null where no record says so.</summary>
-    public DateOnly? DueOn => Verdict.Until;
+    public DateOnly? DueOn { get; }
 
     /// <summary>The day at the site at the instant asked about.</summary>
-    public DateOnly SiteDate => Verdict.SiteDate;
+    public DateOnly SiteDate { get; }
 
     /// <summary>The function that the answer is about, or that decided about the whole tool; null where the tool is one thing.</summary>
-    public string? Function => Verdict.Function;
+    public string? Function { get; }
 
     /// <summary>Why; the convention is among the values where it matters.</summary>
     public Reason Reason { get; }
@@ -39,21 +46,19 @@ public sealed class CalibrationStatus
     public IReadOnlyList<CalibrationStatus> Parts { get; }
 
     /// <summary>The calibration that counts; null if none does, or if it did not decide.</summary>
-    public CalibrationRecord? Record => Verdict.Record;
+    public CalibrationRecord? Record { get; }
 
     /// <summary>The label, report, check or extension that decided; null if none did.</summary>
-    public CalibrationEvent? Event => Verdict.Event;
+    public CalibrationEvent? Event { get; }
 
     /// <summary>Whether the tool is in date: <see cref="CalibrationState.Current"/> or <see cref="CalibrationState.DueSoon"/>.</summary>
     public bool IsInDate => State is CalibrationState.Current or CalibrationState.DueSoon;
 
     /// <summary>Whether the tool is fit for the use that was asked about, by entered records.</summary>
-    public bool IsFit => Verdict.IsFit;
+    public bool IsFit { get; }
 
     /// <summary>Whether a planned use ends after the last day in date.</summary>
-    public bool LapsesDuring => Verdict.LapsesDuring;
-
-    internal CalibrationVerdict Verdict { get; }
+    public bool LapsesDuring { get; }
 
     /// <summary>The status of a tool that nobody can tell from another.</summary>
     internal static CalibrationStatus OfUnknownIdentity(DateOnly siteDate) => new(

@@ -8,7 +8,7 @@ internal readonly ref partial struct FitnessJudge
 {
     private bool Counts(CalibrationRecord record) => record.RecordedAt <= use.At && record.CalibratedOn <= today;
 
-    private CalibrationRecord? LatestRecord(string? function)
+    internal CalibrationRecord? LatestRecord(string? function)
     {
         CalibrationRecord[] records = history.Records;
         for (int index = records.Length - 1; index >= 0; index--)
@@ -92,7 +92,8 @@ internal readonly ref partial struct FitnessJudge
             State = isSoon || isUseSoon ? CalibrationState.DueSoon : CalibrationState.Current,
             Kind = kind,
             IsFit = true,
-            LapsesDuring = Lapses(until) || byUser is { LapsesDuring: true },
+            Until = Earlier(until, byUser?.Until),
+            LapsesDuring = Lapses(Earlier(until, byUser?.Until)),
         };
     }
 
@@ -307,7 +308,7 @@ internal readonly ref partial struct FitnessJudge
 
         if (limitation.IsExcluded)
         {
-            return answer with { State = CalibrationState.Limited, IsFit = false, Kind = CalibrationReasons.FunctionExcluded, Limitation = limitation };
+            return Limited(answer, CalibrationReasons.FunctionExcluded) with { Limitation = limitation };
         }
 
         if (use.Value is { } value)
@@ -317,11 +318,15 @@ internal readonly ref partial struct FitnessJudge
 
         return limitation.From is null && limitation.To is null
             ? answer with { Limitation = limitation }
-            : answer with { State = CalibrationState.Limited, IsFit = false, Kind = CalibrationReasons.LimitedRange, Limitation = limitation };
+            : Limited(answer, CalibrationReasons.LimitedRange) with { Limitation = limitation };
     }
 
     private static CalibrationVerdict Outside(CalibrationVerdict answer, decimal? from, decimal? to) =>
-        answer with { State = CalibrationState.Limited, IsFit = false, Kind = CalibrationReasons.OutsideRange, From = from, To = to };
+        Limited(answer, CalibrationReasons.OutsideRange) with { From = from, To = to };
+
+    /// <summary>In date, but not for this: the range decides, not the check or extension that kept the date.</summary>
+    private static CalibrationVerdict Limited(CalibrationVerdict answer, ReasonKind kind) =>
+        answer with { State = CalibrationState.Limited, IsFit = false, Kind = kind, Event = null };
 
     private static DateOnly Min(DateOnly one, DateOnly other) => one < other ? one : other;
 

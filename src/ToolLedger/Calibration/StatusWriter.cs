@@ -1,19 +1,26 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using System.Runtime.InteropServices;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 
 namespace ToolLedger.Calibration;
 
 /// <summary>Makes reasons with their values out of verdicts.</summary>
-internal sealed class StatusWriter(CalibrationPolicy policy, SiteCalendar calendar)
+[StructLayout(LayoutKind.Auto)]
+internal readonly struct StatusWriter(CalibrationPolicy policy, SiteCalendar calendar)
 {
     internal CalibrationStatus Write(in CalibrationVerdict verdict, in IntendedUse use, IReadOnlyList<CalibrationStatus> parts) =>
         new(verdict, ReasonOf(verdict, use), WarningsOf(verdict, use), parts);
 
-    private List<Reason> WarningsOf(in CalibrationVerdict verdict, in IntendedUse use)
+    private Reason[] WarningsOf(in CalibrationVerdict verdict, in IntendedUse use)
     {
+        if (!verdict.LapsesDuring && (!verdict.IsFit || verdict.Limitation is null))
+        {
+            return [];
+        }
+
         var warnings = new List<Reason>();
         if (verdict.LapsesDuring && verdict.Until is { } until)
         {
@@ -25,7 +32,7 @@ internal sealed class StatusWriter(CalibrationPolicy policy, SiteCalendar calend
             warnings.Add(new Reason(CalibrationReasons.LimitationNote, ("limits", Text(limitation))));
         }
 
-        return warnings;
+        return [.. warnings];
     }
 
     private Reason ReasonOf(in CalibrationVerdict verdict, in IntendedUse use)

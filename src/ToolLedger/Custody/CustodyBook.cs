@@ -13,11 +13,12 @@ namespace ToolLedger.Custody;
 public sealed class CustodyBook
 {
     /// <summary>The most entries of a book.</summary>
-    public const int MaxEntryCount = 10_000_000;
+    public const int MaxEntryCount = EntryIntake<CustodyEntry>.MaxEntryCount;
 
     private readonly CustodyPolicy policy;
     private readonly KitRegister kits;
-    private CustodyReplay replay;
+    private readonly EntryIntake<CustodyEntry> intake;
+    private CustodyState state;
 
     /// <summary>Makes an empty book.</summary>
     /// <param name="policy">Who may sign for what.</param>
@@ -40,86 +41,32 @@ public sealed class CustodyBook
         ArgumentNullException.ThrowIfNull(entries);
         this.policy = policy;
         this.kits = kits;
-        CustodyEntry[] copy = [.. entries];
-        foreach (CustodyEntry entry in copy)
-        {
-            ArgumentNullException.ThrowIfNull(entry, nameof(entries));
-        }
-
-        replay = CustodyReplay.Of(policy, kits, copy);
-        Live = View();
+        state = new CustodyState(policy, kits);
+        intake = new EntryIntake<CustodyEntry>(Replay, entries);
     }
 
-    /// <summary>What the book says now; the view changes as entries are recorded.</summary>
-    public CustodyRegister Live { get; private set; }
+    /// <summary>What the book says now; to be asked for again after each entry.</summary>
+    public CustodyRegister Live => new(state, intake.Replay);
 
     /// <summary>Hands in an entry.</summary>
     /// <param name="entry">The entry.</param>
     /// <param name="issues">Every rule that speaks against it; empty unless it was refused.</param>
     /// <returns>What became of it.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="entry"/> is null.</exception>
-    public RecordAnswer Record(CustodyEntry entry, out IReadOnlyList<RecordIssue> issues)
-    {
-        ArgumentNullException.ThrowIfNull(entry);
-        issues = [];
-        if (replay.Find(entry.Id) is { } known)
-        {
-            if (known.Digest == entry.Digest)
-            {
-                return RecordAnswer.AlreadyThere;
-            }
-
-            issues = [new RecordIssue("$.id", new Reason(CustodyRules.IdTaken, ("id", entry.Id.Value)))];
-            return RecordAnswer.Refused;
-        }
-
-        if (replay.Applied.Count + replay.Refused.Count >= MaxEntryCount)
-        {
-            issues = [new RecordIssue("$", new Reason(CustodyRules.TooManyEntries, ("limit", "10,000,000")))];
-            return RecordAnswer.Refused;
-        }
-
-        if (replay.Last is { } last && CustodyReplay.Order.Compare(entry, last) < 0)
-        {
-            return RecordLate(entry, out issues);
-        }
-
-        CustodyEntry? before = replay.Last;
-        issues = replay.Try(entry);
-        if (issues.Count == 0)
-        {
-            return RecordAnswer.Recorded;
-        }
-
-        replay.ForgetRefused(entry, before);
-        return RecordAnswer.Refused;
-    }
+    public RecordAnswer Record(CustodyEntry entry, out IReadOnlyList<RecordIssue> issues) => intake.Record(entry, out issues);
 
     /// <summary>What the book says now, as a register that no later entry changes.</summary>
     /// <returns>A new register; what it costs grows with the number of entries.</returns>
     public CustodyRegister ToRegister()
     {
-        CustodyReplay copy = CustodyReplay.Of(policy, kits, replay.All);
-        return new CustodyRegister(copy.State, () => copy.Applied, () => copy.Refused);
+        var copy = new CustodyState(policy, kits);
+        return new CustodyRegister(copy, CustodyReplay.Of(copy, intake.Replay.All));
     }
 
-    private RecordAnswer RecordLate(CustodyEntry entry, out IReadOnlyList<RecordIssue> issues)
+    /// <summary>Every replay builds a state of its own, and the last one is the book's.</summary>
+    private EntryReplay<CustodyEntry> Replay(IEnumerable<CustodyEntry> entries)
     {
-        CustodyReplay with = CustodyReplay.Of(policy, kits, [.. replay.All, entry]);
-        foreach (RefusedEntry one in with.Refused)
-        {
-            if (ReferenceEquals(one.Entry, entry))
-            {
-                issues = one.Issues;
-                return RecordAnswer.Refused;
-            }
-        }
-
-        replay = with;
-        Live = View();
-        issues = [];
-        return RecordAnswer.Recorded;
+        state = new CustodyState(policy, kits);
+        return CustodyReplay.Of(state, entries);
     }
-
-    private CustodyRegister View() => new(replay.State, () => replay.Applied, () => replay.Refused);
 }

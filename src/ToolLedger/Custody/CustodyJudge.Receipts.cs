@@ -44,7 +44,12 @@ internal sealed partial class CustodyJudge
         }
 
         CustodyHolder holder = kit.IsEmpty ? CustodyHolder.Of(policy.ToolRoom) : state.HolderOf(kit, receipt.At).Holder;
-        if (!kit.IsEmpty && state.ManifestOf(kit, receipt.At) is var manifest && manifest?.FindLine(receipt.Tool) is null && manifest?.FindAlternate(receipt.Tool) is null)
+        KitManifest? manifest = kit.IsEmpty ? null : state.ManifestOf(kit, receipt.At);
+        if (!kit.IsEmpty && manifest is null)
+        {
+            Report("kit", CustodyRules.UnknownKit, ("kit", kit.Value));
+        }
+        else if (manifest is not null && manifest.FindLine(receipt.Tool) is null && manifest.FindAlternate(receipt.Tool) is null)
         {
             Report("kit", CustodyRules.NotInKit, ("kit", kit.Value), ("tool", receipt.Tool.Value));
         }

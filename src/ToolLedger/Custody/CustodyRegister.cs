@@ -17,8 +17,7 @@ namespace ToolLedger.Custody;
 public sealed partial class CustodyRegister
 {
     private readonly CustodyState state;
-    private readonly Func<IReadOnlyList<CustodyEntry>> entries;
-    private readonly Func<IReadOnlyList<RefusedEntry>> refused;
+    private readonly EntryReplay<CustodyEntry> replay;
 
     /// <summary>Makes a register.</summary>
     /// <param name="policy">Who may sign for what.</param>
@@ -30,17 +29,14 @@ public sealed partial class CustodyRegister
         ArgumentNullException.ThrowIfNull(policy);
         ArgumentNullException.ThrowIfNull(kits);
         ArgumentNullException.ThrowIfNull(log);
-        CustodyReplay replay = CustodyReplay.Of(policy, kits, log.Entries);
-        state = replay.State;
-        entries = () => replay.Applied;
-        refused = () => replay.Refused;
+        state = new CustodyState(policy, kits);
+        replay = CustodyReplay.Of(state, log.Entries);
     }
 
-    internal CustodyRegister(CustodyState state, Func<IReadOnlyList<CustodyEntry>> entries, Func<IReadOnlyList<RefusedEntry>> refused)
+    internal CustodyRegister(CustodyState state, EntryReplay<CustodyEntry> replay)
     {
         this.state = state;
-        this.entries = entries;
-        this.refused = refused;
+        this.replay = replay;
     }
 
     /// <summary>A register without entries: everything is with the tool room of the default policy.</summary>
@@ -53,10 +49,10 @@ public sealed partial class CustodyRegister
     public KitRegister Kits => state.Kits;
 
     /// <summary>The entries that took effect, in the order they did.</summary>
-    public IReadOnlyList<CustodyEntry> Entries => entries();
+    public IReadOnlyList<CustodyEntry> Entries => replay.Applied;
 
     /// <summary>The entries that took no effect, each with every rule that speaks against it, in the order they were tried.</summary>
-    public IReadOnlyList<RefusedEntry> Refused => refused();
+    public IReadOnlyList<RefusedEntry> Refused => replay.Refused;
 
     /// <summary>True if nothing was recorded.</summary>
     public bool IsEmpty => Entries.Count == 0 && Refused.Count == 0;
@@ -123,6 +119,12 @@ public sealed partial class CustodyRegister
     /// <param name="asOf">The instant.</param>
     /// <returns>Spans in time order, without gap and without overlap; the last goes on.</returns>
     public IReadOnlyList<CustodySpan> HistoryOf(ToolId tool, DateTimeOffset asOf) => CustodyHistory.Of(this, state, tool, asOf);
+
+    internal KitId? KitOf(ToolId tool, DateTimeOffset asOf) => state.KitOf(tool, asOf);
+
+    internal IEnumerable<KitId> KitsListing(ToolId tool, DateTimeOffset from, DateTimeOffset to) => state.KitsListing(tool, from, to);
+
+    internal IReadOnlyList<KitId> WithOuter(IEnumerable<KitId> inner, DateTimeOffset from, DateTimeOffset to) => state.WithOuter(inner, from, to);
 
     internal bool IsMentioned(KitId kit) => state.IsMentioned(kit);
 

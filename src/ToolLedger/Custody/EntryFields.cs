@@ -51,16 +51,23 @@ internal sealed class EntryFields
 
     internal string? Remark { get; }
 
+    internal List<RecordIssue> Issues => issues;
+
     internal bool HasIssue => issues.Count > issuesBefore;
 
     /// <summary>Makes the fact; null if anything was wrong with its members.</summary>
-    internal T? Made<T>(Func<EntryFields, T> make)
+    internal T? Made<T>(Func<EntryFields, T?> make)
         where T : RecordEntry
     {
-        T made = make(this);
+        T? made = make(this);
         fields.End();
         return HasIssue ? null : made;
     }
+
+    internal string PlaceOf(string name) => fields.PlaceOf(name);
+
+    /// <summary>A member as it stands, or null and an issue.</summary>
+    internal JsonElement? Element(string name) => fields.Require(name) && fields.TryGet(name, out JsonElement element) ? element : null;
 
     internal void Report(string name, Reason reason) => fields.Report(name, reason);
 
@@ -165,13 +172,21 @@ internal sealed class EntryFields
         return new Quantity(1, Unit.Each);
     }
 
-    internal Signature? Signature(string name)
+    internal Signature? Signature(string name) => fields.Child(name) is { } child ? ReadSignature(child) : null;
+
+    internal Signature[] Signatures(string name, int maxCount)
     {
-        if (fields.Child(name) is not { } child)
+        var signatures = new List<Signature>();
+        foreach (JsonFields item in fields.Objects(name, maxCount))
         {
-            return null;
+            signatures.Add(ReadSignature(item));
         }
 
+        return [.. signatures];
+    }
+
+    private static Signature ReadSignature(JsonFields child)
+    {
         string person = child.RequiredText("person", IdText.MaxLength) ?? StandIn;
         DateTimeOffset at = child.RequiredTime("at") ?? StandInTime;
         string? role = child.Text("role", null, IdText.MaxLength);

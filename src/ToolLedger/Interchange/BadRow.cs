@@ -1,4 +1,6 @@
+using System;
 using System.Globalization;
+using System.Text;
 using ToolLedger.Records;
 
 namespace ToolLedger.Interchange;
@@ -7,6 +9,8 @@ namespace ToolLedger.Interchange;
 /// <remarks>Immutable and thread-safe.</remarks>
 public sealed class BadRow
 {
+    private const int ExcerptLength = 80;
+
     internal BadRow(long lineNumber, long byteOffset, Reason reason, string? column, string excerpt)
     {
         LineNumber = lineNumber;
@@ -14,6 +18,16 @@ public sealed class BadRow
         Reason = reason;
         Column = column;
         Excerpt = excerpt;
+    }
+
+    /// <summary>The bad row of the line that was taken last.</summary>
+    internal static BadRow Of(LineBuffer lines, ReadOnlySpan<byte> line, in RowFault fault)
+    {
+        // Bytes that are no UTF-8 show as replacement characters.
+        string text = Encoding.UTF8.GetString(line[..Math.Min(line.Length, 4 * ExcerptLength)]);
+        string excerpt = SafeText.Escape(text);
+        excerpt = excerpt.Length <= ExcerptLength ? excerpt : excerpt[..(char.IsHighSurrogate(excerpt[ExcerptLength - 1]) ? ExcerptLength - 1 : ExcerptLength)];
+        return new BadRow(Math.Max(1, lines.LineNumber), lines.LineOffset, fault.Reason, fault.Column, excerpt);
     }
 
     /// <summary>The number of the line in the file, from 1.</summary>
@@ -28,7 +42,7 @@ public sealed class BadRow
     /// <summary>The stable code of the rule that was broken.</summary>
     public string Rule => Reason.Code;
 
-    /// <summary>The column or member that is wrong; null when it is the row as a whole.</summary>
+    /// <summary>The column or member that is wrong, a member of a stored entry with its path from $; null when it is the row as a whole.</summary>
     public string? Column { get; }
 
     /// <summary>The beginning of the line, at most 80 characters, with every character that is not printable escaped.</summary>
@@ -38,5 +52,5 @@ public sealed class BadRow
     /// <returns>One line of text.</returns>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"line {LineNumber}{(Column is null ? "" : ", column " + SafeText.Escape(Column))}: {Reason} ({Rule}) {Excerpt}");
+        $"line {LineNumber}{(Column is null ? "" : (Column.StartsWith('$') ? ", at " : ", column ") + SafeText.Escape(Column))}: {Reason} ({Rule}) {Excerpt}");
 }

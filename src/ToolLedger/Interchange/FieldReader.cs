@@ -11,6 +11,8 @@ internal sealed class FieldReader
 {
     private const int TidDigitsMax = Tid.MaxBitCount / 4;
 
+    private const int DigitsInWord = 4;
+
     private readonly TimeText _time;
     private readonly TagTextCache? _tags;
 
@@ -30,7 +32,7 @@ internal sealed class FieldReader
         {
             case ReadColumn.Tag:
                 draft.Give(column);
-                return ReadTag(text, out draft.Tag) ? null : ReadFileRules.BadTag;
+                return !ReadTag(text, out draft.Tag) ? ReadFileRules.BadTag : IsWholeWords(text, draft.Tag) ? null : ReadFileRules.TagNotWholeWords;
             case ReadColumn.FirstSeen:
                 draft.Give(column);
                 return _time.Read(text, out draft.FirstTicks);
@@ -64,6 +66,10 @@ internal sealed class FieldReader
 
     private bool ReadTag(ReadOnlySpan<byte> text, out TagId tag) =>
         _tags is null ? TagId.TryParseEpcHex(text, out tag) : _tags.TryRead(text, out tag);
+
+    // A tag answers in whole words of 16 bits. Digits that are none were cut off, and padded with zeros they could be those of another tool's tag.
+    private static bool IsWholeWords(ReadOnlySpan<byte> text, in TagId tag) =>
+        tag.Kind != TagIdKind.Epc || (text.StartsWith("epc:"u8) ? text.Length - "epc:"u8.Length : text.Length) % DigitsInWord == 0;
 
     private static ReasonKind? ReadRare(ref ReadDraft draft, ReadColumn column, ReadOnlySpan<byte> text)
     {

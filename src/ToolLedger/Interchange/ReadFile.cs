@@ -30,7 +30,7 @@ public static class ReadFile
     /// <exception cref="ReadFileException">While reading: see the remarks.</exception>
     public static IEnumerable<TagRead> JsonLines(ReadOnlyMemory<byte> utf8, ReadFileOptions? options = null, Action<BadRow>? onBadRow = null)
     {
-        options = (options ?? new ReadFileOptions()).Checked();
+        options = ReadFileOptions.Checked(options);
         return Read(utf8, new JsonRowParser(options), options, onBadRow);
     }
 
@@ -44,7 +44,7 @@ public static class ReadFile
     /// <exception cref="ReadFileException">While reading: see the remarks.</exception>
     public static IEnumerable<TagRead> Csv(ReadOnlyMemory<byte> utf8, ReadFileOptions? options = null, Action<BadRow>? onBadRow = null)
     {
-        options = (options ?? new ReadFileOptions()).Checked();
+        options = ReadFileOptions.Checked(options);
         return Read(utf8, new CsvRowParser(options), options, onBadRow);
     }
 
@@ -62,7 +62,7 @@ public static class ReadFile
         Stream stream, ReadFileOptions? options = null, Action<BadRow>? onBadRow = null, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(stream);
-        options = (options ?? new ReadFileOptions()).Checked();
+        options = ReadFileOptions.Checked(options);
         return ReadAsync(stream, new JsonRowParser(options), options, onBadRow, cancellationToken);
     }
 
@@ -80,7 +80,7 @@ public static class ReadFile
         Stream stream, ReadFileOptions? options = null, Action<BadRow>? onBadRow = null, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(stream);
-        options = (options ?? new ReadFileOptions()).Checked();
+        options = ReadFileOptions.Checked(options);
         return ReadAsync(stream, new CsvRowParser(options), options, onBadRow, cancellationToken);
     }
 
@@ -92,7 +92,7 @@ public static class ReadFile
     /// <exception cref="ArgumentException">Two columns have one name, or the options contradict each other.</exception>
     public static ReadFileReader OpenJsonLines(ReadOnlyMemory<byte> utf8, ReadFileOptions? options = null, Action<BadRow>? onBadRow = null)
     {
-        options = (options ?? new ReadFileOptions()).Checked();
+        options = ReadFileOptions.Checked(options);
         return new ReadFileReader(utf8, new JsonRowParser(options), options, onBadRow);
     }
 
@@ -106,7 +106,7 @@ public static class ReadFile
     public static ReadFileReader OpenJsonLines(Stream stream, ReadFileOptions? options = null, Action<BadRow>? onBadRow = null)
     {
         ArgumentNullException.ThrowIfNull(stream);
-        options = (options ?? new ReadFileOptions()).Checked();
+        options = ReadFileOptions.Checked(options);
         return new ReadFileReader(stream, new JsonRowParser(options), options, onBadRow);
     }
 
@@ -118,7 +118,7 @@ public static class ReadFile
     /// <exception cref="ArgumentException">Two columns have one name, or the options contradict each other.</exception>
     public static ReadFileReader OpenCsv(ReadOnlyMemory<byte> utf8, ReadFileOptions? options = null, Action<BadRow>? onBadRow = null)
     {
-        options = (options ?? new ReadFileOptions()).Checked();
+        options = ReadFileOptions.Checked(options);
         return new ReadFileReader(utf8, new CsvRowParser(options), options, onBadRow);
     }
 
@@ -132,7 +132,7 @@ public static class ReadFile
     public static ReadFileReader OpenCsv(Stream stream, ReadFileOptions? options = null, Action<BadRow>? onBadRow = null)
     {
         ArgumentNullException.ThrowIfNull(stream);
-        options = (options ?? new ReadFileOptions()).Checked();
+        options = ReadFileOptions.Checked(options);
         return new ReadFileReader(stream, new CsvRowParser(options), options, onBadRow);
     }
 

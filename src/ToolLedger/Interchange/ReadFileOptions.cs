@@ -72,8 +72,12 @@ public sealed record ReadFileOptions
             : throw new ArgumentOutOfRangeException(nameof(value), value, "The number of bad rows is 0 or more.");
     }
 
-    /// <summary>Throws where the declarations contradict each other.</summary>
-    internal ReadFileOptions Checked() => (TimeForm == ReadTimeForm.Iso8601Local) == (Calendar is not null)
-        ? this
-        : throw new ArgumentException("Local times and a calendar go together: each needs the other.");
+    /// <summary>The options, or the library's own form; throws where the declarations contradict each other.</summary>
+    internal static ReadFileOptions Checked(ReadFileOptions? options)
+    {
+        options ??= new ReadFileOptions();
+        return (options.TimeForm == ReadTimeForm.Iso8601Local) == (options.Calendar is not null)
+            ? options
+            : throw new ArgumentException("Local times and a calendar go together: each needs the other.", nameof(options));
+    }
 }

@@ -37,13 +37,17 @@ public static class ReadFileRules
     public static ReasonKind MissingTag { get; } = new("read-file.missing-tag", "The row has no tag.");
 
     /// <summary>The tag cannot be read as one.</summary>
-    public static ReasonKind BadTag { get; } = new("read-file.bad-tag", "\"{found}\" is not a tag of the form stated.");
+    public static ReasonKind BadTag { get; } = new("read-file.bad-tag", "\"{found}\" is not a tag of the form stated, {form}.");
+
+    /// <summary>An EPC whose digits are no whole words of 16 bits, as a tag answers them (EPC Gen2 air interface, 6.3.2.1.2.2, from memory): some of them may be missing.</summary>
+    public static ReasonKind TagNotWholeWords { get; } = new(
+        "read-file.tag-not-whole-words", "The digits of \"{found}\" are no whole words of four, as a tag answers them: some may have been cut off.");
 
     /// <summary>There is no time.</summary>
     public static ReasonKind MissingTime { get; } = new("read-file.missing-time", "The row has no time.");
 
     /// <summary>The time cannot be read as one.</summary>
-    public static ReasonKind BadTime { get; } = new("read-file.bad-time", "\"{found}\" is not a time of the form stated.");
+    public static ReasonKind BadTime { get; } = new("read-file.bad-time", "\"{found}\" is not a time of the form stated, {form}.");
 
     /// <summary>A time without an offset from UTC is no instant.</summary>
     public static ReasonKind TimeWithoutOffset { get; } = new("read-file.time-without-offset", "The time \"{found}\" has no offset from UTC.");
@@ -61,7 +65,7 @@ public static class ReadFileRules
         "read-file.skipped-local-time", "The clocks of the site never showed the time \"{found}\".");
 
     /// <summary>A time outside the years 1970 to 2999.</summary>
-    public static ReasonKind TimeOutOfRange { get; } = new("read-file.time-out-of-range", "The time \"{found}\" is outside the years 1970 to 2999.");
+    public static ReasonKind TimeOutOfRange { get; } = new("read-file.time-out-of-range", "The time \"{found}\", read as {form}, is outside the years 1970 to 2999.");
 
     /// <summary>The last instant is before the first.</summary>
     public static ReasonKind TimesReversed { get; } = new("read-file.times-reversed", "The last time is before the first.");
@@ -100,7 +104,7 @@ public static class ReadFileRules
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
         NoHeader, MissingColumn, DuplicateColumn, NotUtf8, NotJson, LineTooLong, TooManyColumns, TooFewColumns, BadQuotes, MissingTag,
-        BadTag, MissingTime, BadTime, TimeWithoutOffset, TimeWithOffset, AmbiguousLocalTime, SkippedLocalTime, TimeOutOfRange, TimesReversed,
+        BadTag, TagNotWholeWords, MissingTime, BadTime, TimeWithoutOffset, TimeWithOffset, AmbiguousLocalTime, SkippedLocalTime, TimeOutOfRange, TimesReversed,
         BadAntenna, BadStrength, BadCount, BadTid, BadReportId, WrongType, NoColumn, UnwritableTag, UnwritableTime, UnwritableTid,
     ];
 }

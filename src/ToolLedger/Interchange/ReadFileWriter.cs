@@ -27,24 +27,19 @@ public sealed class ReadFileWriter
     private readonly ReadRowText _text;
     private readonly bool _isJson;
     private readonly ArrayBufferWriter<byte> _line = new(256);
-    private readonly Utf8JsonWriter? _json;
     private readonly JsonEncodedText[] _members = new JsonEncodedText[(int)ReadColumn.ReportId + 1];
 
     private ReadFileWriter(IBufferWriter<byte> output, ReadFileOptions? options, bool isJson)
     {
         ArgumentNullException.ThrowIfNull(output);
         _output = output;
-        _options = (options ?? new ReadFileOptions()).Checked();
+        _options = ReadFileOptions.Checked(options);
         _names = new ColumnNames(_options.Columns);
         _text = new ReadRowText(_options);
         _isJson = isJson;
-        if (isJson)
+        foreach (ReadColumn column in Columns)
         {
-            _json = new Utf8JsonWriter(_line);
-            foreach (ReadColumn column in Columns)
-            {
-                _members[(int)column] = JsonEncodedText.Encode(_names.TextOf(column) ?? "");
-            }
+            _members[(int)column] = isJson ? JsonEncodedText.Encode(_names.TextOf(column) ?? "") : default;
         }
     }
 
@@ -73,6 +68,14 @@ public sealed class ReadFileWriter
     public static ReadFileWriter Csv(IBufferWriter<byte> output, ReadFileOptions? options = null)
     {
         var writer = new ReadFileWriter(output, options, isJson: false);
+        foreach (ReadColumn column in Columns)
+        {
+            if (writer._names.TextOf(column).AsSpan().ContainsAny('\r', '\n'))
+            {
+                throw new ArgumentException("The name of a CSV column holds no line end.", nameof(options));
+            }
+        }
+
         writer.WriteHeader();
         return writer;
     }
@@ -95,8 +98,7 @@ public sealed class ReadFileWriter
     public bool TryWrite(in TagRead read, [NotNullWhen(false)] out Reason? refusal)
     {
         _line.ResetWrittenCount();
-        _json?.Reset();
-        _json?.WriteStartObject();
+        _line.Write(_isJson ? "{"u8 : default);
         bool isFirst = true;
         foreach (ReadColumn column in Columns)
         {
@@ -108,21 +110,20 @@ public sealed class ReadFileWriter
 
             if (_names.TextOf(column) is not null)
             {
-                if (_isJson)
-                {
-                    AddMember(column, text);
-                }
-                else
+                if (!_isJson)
                 {
                     AddField(text ?? "", isFirst);
+                }
+                else if (text is not null)
+                {
+                    AddMember(column, text, isFirst);
                 }
 
                 isFirst = false;
             }
         }
 
-        _json?.WriteEndObject();
-        _json?.Flush();
+        _line.Write(_isJson ? "}"u8 : default);
         if (_line.WrittenCount > _options.LineLengthMax)
         {
             refusal = new Reason(ReadFileRules.LineTooLong, ("limit", _options.LineLengthMax.ToString(CultureInfo.InvariantCulture)));
@@ -136,16 +137,20 @@ public sealed class ReadFileWriter
         return true;
     }
 
-    private void AddMember(ReadColumn column, string? text)
+    private void AddMember(ReadColumn column, string text, bool isFirst)
     {
-        if (text is not null && _text.IsNumber(column))
+        _line.Write(isFirst ? "\""u8 : ",\""u8);
+        _line.Write(_members[(int)column].EncodedUtf8Bytes);
+        _line.Write("\":"u8);
+        if (_text.IsNumber(column))
         {
-            _json!.WritePropertyName(_members[(int)column]);
-            _json.WriteRawValue(text, skipInputValidation: true);
+            Encoding.UTF8.GetBytes(text, _line);
         }
-        else if (text is not null)
+        else
         {
-            _json!.WriteString(_members[(int)column], text);
+            _line.Write("\""u8);
+            _line.Write(JsonEncodedText.Encode(text).EncodedUtf8Bytes);
+            _line.Write("\""u8);
         }
     }
 
@@ -194,11 +199,6 @@ public sealed class ReadFileWriter
         {
             if (_names.TextOf(column) is { } name)
             {
-                if (name.AsSpan().ContainsAny('\r', '\n'))
-                {
-                    throw new ArgumentException("The name of a CSV column holds no line end.", "options");
-                }
-
                 AddField(name, isFirst);
                 isFirst = false;
             }

@@ -1,6 +1,5 @@
 using System;
 using System.Globalization;
-using ToolLedger.Reads;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Interchange;

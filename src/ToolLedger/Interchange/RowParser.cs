@@ -11,10 +11,13 @@ internal abstract class RowParser
 {
     private const int FoundLength = 80;
 
+    private readonly ReadFileOptions options;
+
     private protected RowParser(ReadFileOptions options)
     {
         Names = new ColumnNames(options.Columns);
         Fields = new FieldReader(options);
+        this.options = options;
     }
 
     private protected ColumnNames Names { get; }
@@ -46,8 +49,28 @@ internal abstract class RowParser
         }
 
         string text = Encoding.UTF8.GetString(found[..Math.Min(found.Length, 4 * FoundLength)]);
-        return new RowFault(new Reason(kind, ("found", SafeText.Excerpt(text)), ("column", name ?? "")), name);
+        string excerpt = SafeText.Excerpt(text);
+        Reason reason = kind == ReadFileRules.BadTag ? new Reason(kind, ("found", excerpt), ("form", TagForm()))
+            : kind == ReadFileRules.BadTime || kind == ReadFileRules.TimeOutOfRange ? new Reason(kind, ("found", excerpt), ("form", TimeForm()))
+            : new Reason(kind, ("found", excerpt), ("column", name ?? ""));
+        return new RowFault(reason, name);
     }
+
+    private string TagForm() => options.TagForm switch
+    {
+        ReadTagForm.EpcHex => "hexadecimal digits of an EPC",
+        ReadTagForm.TagIdText => "epc:, iso11784:, iso15693: or text: and the number, or bare digits of an EPC",
+        _ => "1 to 64 printable characters",
+    };
+
+    private string TimeForm() => options.TimeForm switch
+    {
+        ReadTimeForm.Iso8601WithOffset => "date and time with an offset, such as 2026-03-01T15:55:01Z",
+        ReadTimeForm.EpochSeconds => "seconds since 1970",
+        ReadTimeForm.EpochMilliseconds => "milliseconds since 1970",
+        ReadTimeForm.EpochMicroseconds => "microseconds since 1970",
+        _ => "local date and time, such as 2026-03-01T15:55:01",
+    };
 
     private protected RowFault? Finish(ReadOnlySpan<byte> line, in ReadDraft draft, out TagRead read)
     {

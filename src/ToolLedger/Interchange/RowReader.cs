@@ -1,6 +1,5 @@
 using System;
 using System.Globalization;
-using System.Text;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 
@@ -9,8 +8,6 @@ namespace ToolLedger.Interchange;
 /// <summary>Reads the rows of one file from a buffer of lines, and passes on what is bad.</summary>
 internal sealed class RowReader
 {
-    private const int ExcerptLength = 80;
-
     private readonly LineBuffer _lines;
     private readonly RowParser _parser;
     private readonly ReadFileOptions _options;
@@ -106,14 +103,7 @@ internal sealed class RowReader
         _onBadRow(row);
     }
 
-    private BadRow ToBadRow(ReadOnlySpan<byte> line, in RowFault fault)
-    {
-        // Bytes that are no UTF-8 show as replacement characters.
-        string text = Encoding.UTF8.GetString(line[..Math.Min(line.Length, 4 * ExcerptLength)]);
-        string excerpt = SafeText.Escape(text);
-        excerpt = excerpt.Length <= ExcerptLength ? excerpt : excerpt[..(char.IsHighSurrogate(excerpt[ExcerptLength - 1]) ? ExcerptLength - 1 : ExcerptLength)];
-        return new BadRow(Math.Max(1, _lines.LineNumber), _lines.LineOffset, fault.Reason, fault.Column, excerpt);
-    }
+    private BadRow ToBadRow(ReadOnlySpan<byte> line, in RowFault fault) => BadRow.Of(_lines, line, fault);
 
     private ReadOnlySpan<byte> Checked(ReadOnlySpan<byte> line) => LineBuffer.IsUtf16(line)
         ? throw new ReadFileException(ToBadRow(line, new RowFault(new Reason(ReadFileRules.NotUtf8), null)))

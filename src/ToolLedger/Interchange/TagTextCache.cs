@@ -56,6 +56,6 @@ internal sealed class TagTextCache
         string characters = Encoding.UTF8.GetString(text);
         return _form == ReadTagForm.PlainText
             ? TagId.TryParse("text:" + characters, out tag)
-            : characters == WithoutBits || TagId.TryParse(characters, out tag);
+            : string.Equals(characters, WithoutBits, StringComparison.Ordinal) || TagId.TryParse(characters, out tag);
     }
 }

@@ -53,10 +53,16 @@ public static class ManifestRules
     public static ReasonKind AlternateOfOtherClass { get; } = new("manifest.alternate-of-other-class",
         "The alternate {tool} is of segregation class {found}; the tool of the line is of {expected}.");
 
+    /// <summary>A mark of another form than the site's.</summary>
+    public static ReasonKind MarkFormat { get; } = new("manifest.mark-format", "The mark {mark} of tool {tool} does not follow the form of this site: {form}.");
+
+    /// <summary>A tool without a mark where the site asks for one.</summary>
+    public static ReasonKind NoMark { get; } = new("manifest.no-mark", "The tool {tool} carries no mark, and this site asks for one.");
+
     /// <summary>Every kind for manifests.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
         Empty, TooManyLines, SameToolTwice, DuplicateLineNumber, NoLineNumber, LineWithoutQuantity, LineWithoutUnit,
-        UnknownKind, NotSigned, NoPieceCount, SetTotal, NoEffectiveTime, SameSubKitTwice, ContainsItself, AlternateOfOtherClass,
+        UnknownKind, NotSigned, NoPieceCount, SetTotal, NoEffectiveTime, SameSubKitTwice, ContainsItself, AlternateOfOtherClass, MarkFormat, NoMark,
     ];
 }

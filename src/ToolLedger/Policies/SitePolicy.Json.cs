@@ -4,7 +4,9 @@ using System.Diagnostics.CodeAnalysis;
 using System.Text.Json;
 using ToolLedger.Calibration;
 using ToolLedger.Custody;
+using ToolLedger.Holds;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
@@ -65,10 +67,14 @@ public sealed partial record SitePolicy
         Inventory.WriteJson(writer);
         writer.WritePropertyName("custody");
         Custody.WriteJson(writer);
+        writer.WritePropertyName("marks");
+        Marks.WriteJson(writer);
         writer.WritePropertyName("calibration");
         Calibration.WriteJson(writer);
         writer.WritePropertyName("findings");
         Findings.WriteJson(writer);
+        writer.WritePropertyName("holds");
+        Holds.WriteJson(writer);
         writer.WritePropertyName("calendar");
         Calendar.WriteJson(writer);
         writer.WriteEndObject();
@@ -84,8 +90,10 @@ public sealed partial record SitePolicy
             Presence = Part("presence", PresencePolicy.FromJson, Default.Presence),
             Inventory = Part("inventory", InventoryPolicy.FromJson, Default.Inventory),
             Custody = Part("custody", CustodyPolicy.FromJson, Default.Custody),
+            Marks = Part("marks", MarkFormat.FromJson, Default.Marks),
             Calibration = Part("calibration", CalibrationPolicy.FromJson, Default.Calibration),
             Findings = Part("findings", FindingPolicy.FromJson, Default.Findings),
+            Holds = Part("holds", HoldPolicy.FromJson, Default.Holds),
             Calendar = Part("calendar", SiteCalendar.FromJson, Default.Calendar),
         };
         fields.End();

@@ -1,7 +1,10 @@
 using System;
 using ToolLedger.Calibration;
 using ToolLedger.Custody;
+using ToolLedger.Holds;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
+using ToolLedger.Ledger;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
@@ -9,7 +12,7 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Policies;
 
-/// <summary>Everything a site decides for itself, in one record: when a session is evidence, what reads prove, how far people's word goes, how due dates are read,
+/// <summary>Everything a site decides for itself, in one record: when a session is evidence, what reads prove, how far people's word goes, what marks look like, how due dates are read,
 /// which patterns are worth a finding, and the site's calendar.</summary>
 /// <remarks>The defaults are the P0 example values of this library, not a directive's: an organisation puts its own in their place. Changed with <c>with</c>.
 /// Immutable and thread-safe.</remarks>
@@ -42,6 +45,11 @@ public sealed partial record SitePolicy
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public CustodyPolicy Custody { get; init => field = Given(value); } = new();
 
+    /// <summary>What the marks of this site look like.</summary>
+    /// <value>The default asks for nothing.</value>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public MarkFormat Marks { get; init => field = Given(value); } = MarkFormat.Any;
+
     /// <summary>How due dates are read.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public CalibrationPolicy Calibration { get; init => field = Given(value); } = new();
@@ -49,6 +57,10 @@ public sealed partial record SitePolicy
     /// <summary>When patterns in the reads become findings.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public FindingPolicy Findings { get; init => field = Given(value); } = new();
+
+    /// <summary>Who may end searches and holds, who must be told, what must be searched.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public HoldPolicy Holds { get; init => field = Given(value); } = new();
 
     /// <summary>The dates and clock offsets of the site.</summary>
     /// <value>The default is UTC.</value>
@@ -62,10 +74,17 @@ public sealed partial record SitePolicy
         Presence = Presence,
         Inventory = Inventory,
         Custody = Custody,
+        Marks = Marks,
         Calibration = Calibration,
         Findings = Findings,
         Calendar = Calendar,
     };
+
+    /// <summary>The part that a ledger uses, with the manifests it looks tools up in.</summary>
+    /// <param name="kits">The manifests of all kits.</param>
+    /// <returns>The settings.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="kits"/> is null.</exception>
+    public LedgerSettings ToLedgerSettings(KitRegister kits) => new() { Custody = Custody, Holds = Holds, Kits = Given(kits) };
 
     /// <summary>SHA-256 over the canonical form (RFC 8785) of <see cref="ToJson"/>; computed at each call.</summary>
     public Digest Digest => Digest.Of(CanonicalJson.Canonicalize(ToJson()));

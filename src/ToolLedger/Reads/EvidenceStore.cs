@@ -51,7 +51,6 @@ internal sealed class EvidenceStore
     /// <param name="slot">The slot.</param>
     /// <param name="isOfOnePass">Whether the whole slot belongs to the pass, so that slot and antenna tell a look.</param>
     /// <param name="ticks">The instant.</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal bool AddLook(int tag, ref TagEntry entry, int pass, byte antenna, int slot, bool isOfOnePass, long ticks)
     {
         long at = ticks - Origin;
@@ -61,24 +60,39 @@ internal sealed class EvidenceStore
             AddControlSpan(tag, antenna, at);
         }
 
-        // Most reads repeat the look before them.
-        uint recent = ((uint)antenna << LookKey.SlotBits) | (uint)slot;
+        uint recent = Recent(antenna, slot);
         bool canTell = isOfOnePass && antenna < PlainAntennas;
-        return (canTell && recent == entry.Recent) || AddOther(ref entry, LookKey.Of(tag, pass, antenna, slot), canTell ? recent : uint.MaxValue);
-    }
+        if (canTell && recent == entry.Recent)
+        {
+            return true;
+        }
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private bool AddOther(ref TagEntry entry, ulong look, uint recent)
-    {
-        if (!_looks.TryAdd(look))
+        if (!_looks.TryAdd(LookKey.Of(tag, pass, antenna, slot)))
         {
             return false;
         }
 
         _index = null;
-        entry.Recent = recent;
+        entry.Recent = canTell ? recent : uint.MaxValue;
         return true;
     }
+
+    /// <summary>Adds a look that is later than every look before it, of any tag, in a slot that wholly belongs to its pass, on an antenna
+    /// below <see cref="PlainAntennas"/>; false when there is no room for it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal bool AddLaterLook(int tag, ref TagEntry entry, int pass, byte antenna, int slot, long ticks)
+    {
+        // Most reads repeat the look before them.
+        if (entry.Recent != Recent(antenna, slot) || TagTable.IsControl(entry))
+        {
+            return AddLook(tag, ref entry, pass, antenna, slot, true, ticks);
+        }
+
+        entry.ExtendTo(ticks - Origin);
+        return true;
+    }
+
+    private static uint Recent(byte antenna, int slot) => ((uint)antenna << LookKey.SlotBits) | (uint)slot;
 
     /// <summary>Moves the looks of a pass from a slot on to a later pass that was announced after its first reads came.</summary>
     internal void SplitPass(int pass, int newPass, int startSlot, int firstSlot)

@@ -2,8 +2,8 @@ using System.Runtime.InteropServices;
 
 namespace ToolLedger.Reads;
 
-/// <summary>Where a tag was found shortly before. The default value names entry 0 for hash 0: whoever takes an entry from here compares its tag.</summary>
+/// <summary>Where a tag was found shortly before. Whoever takes an entry from here compares its tag.</summary>
 /// <param name="Hash">The tag's hash.</param>
-/// <param name="Index">The number of its entry.</param>
+/// <param name="Number">The number of its entry plus 1; 0 for none.</param>
 [StructLayout(LayoutKind.Auto)]
-internal readonly record struct FoundTag(uint Hash, int Index);
+internal readonly record struct FoundTag(uint Hash, int Number);

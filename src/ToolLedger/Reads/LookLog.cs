@@ -13,7 +13,7 @@ internal sealed class LookLog
 {
     private const int FirstLength = 64;
     private const int SegmentLength = 32_768;
-    private const int SmallCount = 524_288;
+    private const int SmallCount = 1_048_576;
 
     // Where looks come twice, room for as many again; where hardly any do, sorting them often would be for nothing.
     private const int Factor = 2;

@@ -179,12 +179,8 @@ internal sealed class ReadPlacer
             return PlaceWithCare(index, in read) == ReadPlacement.Accepted;
         }
 
-        if (ticks > _lastAccepted)
-        {
-            _lastAccepted = ticks;
-        }
-
-        if (!_store.AddLook(index, ref entry, _pass, antenna, _slot, true, ticks))
+        _lastAccepted = ticks;
+        if (!_store.AddLaterLook(index, ref entry, _pass, antenna, _slot, ticks))
         {
             OverLookLimit();
             return false;

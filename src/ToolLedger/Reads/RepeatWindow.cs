@@ -45,6 +45,12 @@ internal sealed class RepeatWindow
         _limit = policy.RepeatReportCount;
         _fullLength = (int)BitOperations.RoundUpToPowerOf2((uint)_limit);
         _horizonTicks = policy.RepeatHorizon.Ticks;
+        if (_limit == 0)
+        {
+            // Nothing is asked for, so that one place takes every report.
+            _ring = new ReportEntry[1];
+            _plainTo = long.MaxValue;
+        }
     }
 
     /// <summary>Whether an equal report is known; in any case the report is known from now on.</summary>

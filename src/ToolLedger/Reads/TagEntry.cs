@@ -57,6 +57,9 @@ internal struct TagEntry
         Rest = -1;
     }
 
+    /// <summary>Moves the latest instant on, which is known to be earlier.</summary>
+    internal void ExtendTo(long at) => Last = at;
+
     internal void Include(long at)
     {
         if (at > Last)

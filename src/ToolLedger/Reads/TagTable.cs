@@ -23,9 +23,6 @@ internal sealed class TagTable
     private const int NumberBits = 24;
     private const uint NumberMask = (1u << NumberBits) - 1;
 
-    private static readonly ulong KeyA = Key(1);
-    private static readonly ulong KeyB = Key(2);
-
     private readonly PagedList<TagEntry> _entries = new();
     private readonly List<TagId> _long = [];
     private readonly uint[] _hashes = new uint[BatchLength];
@@ -80,6 +77,9 @@ internal sealed class TagTable
     /// <summary>The index of the tag's entry, which is made if there is none; -1 when the limit is reached.</summary>
     internal int FindOrAdd(in TagId tag) => FindOrAdd(tag, HashOf(tag));
 
+    /// <summary>The entry of a tag that <see cref="FindTogether"/> looked for as the given one of its reads; made if there is none, -1 when the limit is reached.</summary>
+    internal int FindOrAdd(in TagId tag, int position) => FindOrAdd(tag, _hashes[position]);
+
     [MethodImpl(MethodImplOptions.NoInlining)]
     private int FindOrAdd(in TagId tag, uint hash)
     {
@@ -104,10 +104,10 @@ internal sealed class TagTable
         {
             uint hash = HashOf(in reads[i].TagInPlace);
             hashes[i] = hash;
-            ref FoundTag known = ref recent[hash & (RecentCount - 1)];
+            FoundTag known = recent[hash & (RecentCount - 1)];
             if (known.Hash == hash)
             {
-                found[i] = known.Index;
+                found[i] = known.Number - 1;
             }
             else
             {
@@ -121,7 +121,7 @@ internal sealed class TagTable
             if (found[i] < 0 && Candidate(buckets, hashes[i]) is >= 0 and int candidate)
             {
                 found[i] = candidate;
-                recent[hashes[i] & (RecentCount - 1)] = new FoundTag(hashes[i], candidate);
+                recent[hashes[i] & (RecentCount - 1)] = new FoundTag(hashes[i], candidate + 1);
                 Prefetch.Whole(ref _entries[candidate]);
             }
         }
@@ -132,9 +132,6 @@ internal sealed class TagTable
     internal bool IsAt(in TagEntry entry, in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
         ? entry.FirstWord == first && entry.SecondWord == second && (entry.Form & FormMask) == form
         : IsSameLong(entry, tag);
-
-    /// <summary>The entry of a tag that <see cref="FindTogether"/> looked for as the given one of its reads; made if there is none, -1 when the limit is reached.</summary>
-    internal int FindOrAdd(in TagId tag, int position) => FindOrAdd(tag, _hashes[position]);
 
     // The first entry whose bucket has the bits of the hash.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -152,28 +149,17 @@ internal sealed class TagTable
         }
     }
 
-    // Of the words as they are kept. Keyed for each process by the runtime's own seed, so that crafted tags cannot be made to collide.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static uint HashOf(in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
-        ? HashOf(first, second, form)
+        ? (uint)TagId.HashOfShort(first, second, form)
         : HashOfLong(tag);
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static uint HashOf(ulong first, ulong second, byte form)
-    {
-        ulong upper = Math.BigMul(first ^ KeyA, second ^ KeyB ^ form, out ulong lower);
-        return (uint)(upper ^ lower);
-    }
-
-    private static ulong Key(int number) =>
-        ((ulong)(uint)HashCode.Combine(number) << 32) | (uint)HashCode.Combine(number, number);
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static uint HashOfLong(in TagId tag) => (uint)tag.GetHashCode();
 
     private uint HashOf(in TagEntry entry) => IsLong(entry)
         ? HashOf(_long[(int)entry.SecondWord])
-        : HashOf(entry.FirstWord, entry.SecondWord, (byte)(entry.Form & FormMask));
+        : (uint)TagId.HashOfShort(entry.FirstWord, entry.SecondWord, (byte)(entry.Form & FormMask));
 
     private int Find(in TagId tag, uint hash)
     {

@@ -64,6 +64,9 @@ public static class CustodyReasons
     /// <summary>Gate before issue: not fit by calibration.</summary>
     public static ReasonKind IssueNotFit { get; } = new("issue.not-fit", "line {line}, tool {tool}, is not fit for measurement ({status}), and the issue does not set it aside");
 
+    /// <summary>Gate before issue: a calibration lapses before the kit is due back; a warning, which does not shut the gate.</summary>
+    public static ReasonKind IssueLapses { get; } = new("issue.calibration-lapses", "line {line}, tool {tool}, is in date only through {until}, and the kit is due back on {back}");
+
     /// <summary>Step: settle what speaks against an issue.</summary>
     public static ReasonKind StepBeforeIssue { get; } = new("step.before-issue", "settle the open lines, or have them annotated and acknowledged by both, and inventory kit {kit} again");
 
@@ -72,6 +75,6 @@ public static class CustodyReasons
     [
         OnLoan, AtLaboratory, SentWithoutReceipt, SightedWithBorrower, BeforeReceipt, FindingReceiptContradicted, FindingReceiptOverdue, FindingKitOverdue,
         FindingIssuedUnder, FindingEntryRefused, KitOpenReceipts, IssueSatisfied, IssueOtherInventory, IssueOtherRevision, IssueTooOld, IssueOpened, IssueOpenLine,
-        IssueDiscrepant, IssueNotFit, StepBeforeIssue,
+        IssueDiscrepant, IssueNotFit, IssueLapses, StepBeforeIssue,
     ];
 }

@@ -50,41 +50,40 @@ internal static class ElsewhereSearch
 
     /// <summary>
     /// The last session of other kits that heard a tag later than looks of this kit's sessions, and at least as well: well enough for the presence policy by itself, or with as many looks.
-    /// A session in whose notes the kit stood nearby is explained by that.
+    /// A session in whose notes the kit stood nearby is explained by that; one at the same station and time is compared look by look elsewhere.
     /// </summary>
     /// <param name="scope">All sessions.</param>
     /// <param name="tag">The tag.</param>
+    /// <param name="worn">All tags of the tool: what it was heard with is compared as a whole, so that a look of one tag never weighs against those of another.</param>
     /// <param name="own">The kits whose sessions are this kit's own.</param>
     /// <param name="used">The usable sessions of the kit.</param>
     /// <param name="others">The sessions of other kits that heard the tag.</param>
     public static ElsewhereEvidence? LastHearing(
-        ReconciliationScope scope, TagId tag, HashSet<KitId> own, List<ReadSession> used, IReadOnlyList<ReadSession> others)
+        ReconciliationScope scope, TagId tag, IReadOnlyList<TagId> worn, HashSet<KitId> own, List<ReadSession> used, IReadOnlyList<ReadSession> others)
     {
         ElsewhereEvidence? last = null;
         foreach (ReadSession other in others)
         {
             if (other.Find(tag) is not { FirstSeen: { } first, LastSeen: { } at } heard || at <= last?.At
-                || other.Presentation.Kits.Any(own.Contains) || IsExplained(other, own, first, at))
+                || other.Presentation.Kits.Any(own.Contains) || IsExplained(other, own, first, at) || used.Exists(session => IsBeside(session, other)))
             {
                 continue;
             }
 
-            int looks = 0;
-            foreach (ReadSession session in used)
-            {
-                looks += session.Find(tag) is { LastSeen: { } seen, LookCount: var count } && seen < at ? count : 0;
-            }
-
+            int looks = used.Where(session => session.From < at).Sum(session => worn.Sum(one => session.Find(one)?.LookCount ?? 0));
             if (looks > 0 && (heard.LookCount >= looks || IsEnough(scope, other, heard)))
             {
                 string kits = string.Join(", ", other.Presentation.Kits.Take(10).Select(static kit => kit.Value));
-                last = new ElsewhereEvidence(
-                    new Reason(ReconciliationReasons.ReadLaterElsewhere, ("session", other.Id.Value), ("kits", kits.Length > 0 ? kits : "no kit"), ("at", scope.Time(at))), at);
+                var why = new Reason(ReconciliationReasons.ReadLaterElsewhere, ("session", other.Id.Value), ("kits", kits.Length > 0 ? kits : "no kit"), ("at", scope.Time(at)));
+                last = new ElsewhereEvidence(why, at) { IsHeard = true };
             }
         }
 
         return last;
     }
+
+    private static bool IsBeside(ReadSession own, ReadSession other)
+        => own.Presentation.Station.Id == other.Presentation.Station.Id && own.From < other.To && other.From < own.To;
 
     private static bool IsExplained(ReadSession other, HashSet<KitId> own, DateTimeOffset first, DateTimeOffset last)
         => other.Presentation.NearbyKits.Any(near => own.Contains(near.Kit) && near.From <= first && (near.Until is not { } until || last <= until));

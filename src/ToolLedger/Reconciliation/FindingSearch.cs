@@ -37,6 +37,7 @@ internal sealed class FindingSearch
             SearchMismatches();
         }
 
+        SearchMarks();
         foreach (JudgedLine line in lines)
         {
             if (line.Findings.Count > 0)
@@ -57,6 +58,22 @@ internal sealed class FindingSearch
         }
 
         return findings;
+    }
+
+    /// <summary>All marks that do not follow the site's form, told once.</summary>
+    private void SearchMarks()
+    {
+        MarkFormat form = scope.Policy.Marks;
+        JudgedLine[] other = form.IsAny ? [] : [.. lines.Where(line => line.Conclusion.Line.Tool is { } tool && form.WhyNot(tool) is not null)];
+        if (other.Length > 0)
+        {
+            findings.Add(new Finding(
+                FindingLevel.Kit, new Reason(ReconciliationReasons.FindingMarkFormat, ("count", other.Length.ToString(CultureInfo.InvariantCulture)), ("form", form.ToString())))
+            {
+                LineNumbers = [.. other.Select(static line => line.Conclusion.OuterNumber).Distinct().Order()],
+                LineLabels = [.. other.Select(static line => line.Conclusion.Label)],
+            });
+        }
     }
 
     /// <summary>One proposal for each sighting that shows a mismatch which no quarantine has taken up yet.</summary>

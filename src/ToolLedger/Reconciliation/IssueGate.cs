@@ -4,6 +4,7 @@ using System.Globalization;
 using System.Linq;
 using ToolLedger.Calibration;
 using ToolLedger.Custody;
+using ToolLedger.Reads;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
@@ -11,7 +12,8 @@ namespace ToolLedger.Reconciliation;
 /// <summary>The gate before issue: whether an inventory lets a kit go out. Who answers for what is asked of the <see cref="CustodyBook"/>, which refuses on its own grounds.</summary>
 /// <remarks>
 /// A kit with an open line goes out only if the line is annotated (then it is not expected) or acknowledged by both who sign the issue; a difference that was shown is no matter for an
-/// acknowledgement. A tool that is not fit by calibration goes out only if the issue says that it is not for measurement. Stateless and thread-safe.
+/// acknowledgement. A tool that is not fit by calibration, or will not be any more at the issue, goes out only if the issue says that it is not for measurement; one whose
+/// calibration lapses before the kit is due back goes out with a warning. Stateless and thread-safe.
 /// </remarks>
 public static class IssueGate
 {
@@ -25,10 +27,12 @@ public static class IssueGate
         ArgumentNullException.ThrowIfNull(issue);
         ArgumentNullException.ThrowIfNull(inventory);
         var reasons = new List<Reason>();
+        var warnings = new List<Reason>();
         AddInventory(reasons, issue, inventory);
         foreach (LineConclusion line in inventory.AllLines)
         {
             AddLine(reasons, issue, line);
+            AddCalibration(reasons, warnings, issue, line, inventory.Policy.Calendar);
         }
 
         if (inventory.Kit.State == KitState.Discrepant)
@@ -37,8 +41,8 @@ public static class IssueGate
         }
 
         return reasons.Count == 0
-            ? new GateAnswer(issue.Kit, issue.At, inventory.AsOf, isSatisfied: true, [new Reason(CustodyReasons.IssueSatisfied, ("at", Time(inventory, inventory.AsOf)))], next: null)
-            : new GateAnswer(issue.Kit, issue.At, inventory.AsOf, isSatisfied: false, reasons,
+            ? new GateAnswer(issue.Kit, issue.At, inventory.AsOf, isSatisfied: true, [new Reason(CustodyReasons.IssueSatisfied, ("at", Time(inventory, inventory.AsOf))), .. warnings], next: null)
+            : new GateAnswer(issue.Kit, issue.At, inventory.AsOf, isSatisfied: false, [.. reasons, .. warnings],
                 new NextStep(NextStepKind.PresentAtStation, new Reason(CustodyReasons.StepBeforeIssue, ("kit", issue.Kit.Value))));
     }
 
@@ -71,12 +75,27 @@ public static class IssueGate
         {
             reasons.Add(new Reason(CustodyReasons.IssueOpenLine, ("line", line.Label), ("state", Words.Of(line.State))));
         }
+    }
 
-        if (line is { Calibration: { State: CalibrationState.Overdue or CalibrationState.Unknown } status, Line.Tool: { } tool } && !issue.NotForMeasurement.Contains(line.OuterNumber))
+    private static void AddCalibration(List<Reason> reasons, List<Reason> warnings, KitIssue issue, LineConclusion line, SiteCalendar calendar)
+    {
+        if (line is not { Calibration: { State: not CalibrationState.NotRequired } status, Line.Tool: { } tool } || issue.NotForMeasurement.Contains(line.OuterNumber))
+        {
+            return;
+        }
+
+        // The status is that of the inventory; the issue may be on a later day.
+        if (!status.IsInDate || status.DueOn < calendar.DateAt(issue.At))
         {
             reasons.Add(new Reason(CustodyReasons.IssueNotFit, ("line", line.Label), ("tool", tool.Id.Value), ("status", status.ToString().TrimEnd('.'))));
         }
+        else if (issue.ExpectedReturn is { } back && status.DueOn is { } until && calendar.DateAt(back) > until)
+        {
+            warnings.Add(new Reason(CustodyReasons.IssueLapses, ("line", line.Label), ("tool", tool.Id.Value), ("until", Day(until)), ("back", Day(calendar.DateAt(back)))));
+        }
     }
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static string Time(ReconciliationResult result, DateTimeOffset at)
         => result.Policy.Calendar.ToSite(at).ToString("yyyy-MM-dd HH:mm:sszzz", CultureInfo.InvariantCulture);

@@ -186,59 +186,6 @@ internal sealed class KitTree
             : LazyInitializer.EnsureInitialized(ref subject.labels, subject.IndexLabels).GetValueOrDefault(tool) ?? (IReadOnlyList<string>)[];
     }
 
-    /// <summary>The kits beside this one whose manifests in force list the tool, or hold a sub-kit that does: where it counts too, it settles nothing here.</summary>
-    public IReadOnlyList<KitId> OthersWith(ToolId tool, ReconciliationScope scope)
-    {
-        IReadOnlyList<KitId> listing = ListersOf(tool, scope);
-        if (!scope.Input.Kits.HasSubKits)
-        {
-            return listing;
-        }
-
-        var holders = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (KitId kit in listing.Append(Manifest.Id))
-        {
-            holders.Add(kit.Value);
-            holders.UnionWith(scope.HoldersOf(kit).Select(static holder => holder.Value));
-        }
-
-        RemoveOwn(holders, scope);
-        return [.. holders.Select(static holder => new KitId(holder))];
-    }
-
-    /// <summary>The kits beside this one that list the tool themselves, or have it in place of another on record.</summary>
-    public IReadOnlyList<KitId> ListersOf(ToolId tool, ReconciliationScope scope)
-    {
-        SubstitutionIndex? records = scope.Substitutions;
-        bool isInPlace = records is not null && records.IsInPlace(tool);
-        if (!isInPlace && !scope.Input.Kits.IsOnOther(tool, Manifest.Id, scope.AsOf))
-        {
-            return [];
-        }
-
-        IEnumerable<KitId> listing = scope.Input.Kits.ManifestsWith(tool, scope.AsOf).Select(static manifest => manifest.Id);
-        return [.. (records is null ? listing : listing.Where(kit => !records.IsReplaced(kit, tool)).Union(records.KitsOf(tool))).Where(kit => kit != Manifest.Id)];
-    }
-
-    /// <summary>The kits beside those of this tree whose manifests in force hold a sub-kit of this one too.</summary>
-    public IReadOnlyList<KitId> OtherHoldersOf(SubKitLine line, ReconciliationScope scope)
-    {
-        var holders = new SortedSet<string>(scope.Input.Kits.ManifestsWith(line.Kit, scope.AsOf).Select(static holder => holder.Id.Value), StringComparer.Ordinal);
-        RemoveOwn(holders, scope);
-        return [.. holders.Select(static holder => new KitId(holder))];
-    }
-
-    private void RemoveOwn(SortedSet<string> holders, ReconciliationScope scope)
-    {
-        // The kit itself, what it is inside in this tree, and what holds the whole tree are the same place.
-        for (KitTree? tree = this; tree is not null; tree = tree.outer)
-        {
-            holders.Remove(tree.Manifest.Id.Value);
-        }
-
-        holders.ExceptWith(scope.HoldersOf(Subject.Manifest.Id).Select(static holder => holder.Value));
-    }
-
     private void Resolve(SubKitLine line, ReconciliationScope scope)
     {
         KitRegister kits = scope.Input.Kits;

@@ -4,18 +4,13 @@ using System.Linq;
 using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
-using ToolLedger.Presence;
 using ToolLedger.Records;
-using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
 /// <summary>Brings reads and people's evidence of one line together and lets the rules judge it.</summary>
 internal sealed class LineJudge
 {
-    private static readonly IReadOnlyList<AccountingBasis> ByReads = [AccountingBasis.Read];
-    private static readonly IReadOnlyList<AccountingBasis> ByLinesInside = [AccountingBasis.Inside];
-
     private readonly ReconciliationScope scope;
     private readonly KitTree tree;
     private readonly ToolReadsCollector collector;
@@ -23,6 +18,7 @@ internal sealed class LineJudge
     private readonly PeopleCollector people;
     private readonly NotExpectedSearch notExpected;
     private readonly BalanceSearch balances;
+    private readonly BasisSearch bases;
     private readonly LineEvidenceSearch evidence;
     private readonly AgreedPersons persons;
     private readonly SealSearch seals;
@@ -42,6 +38,7 @@ internal sealed class LineJudge
         this.notExpected = notExpected;
         people = new PeopleCollector(scope, tree);
         balances = new BalanceSearch(scope, tree.Manifest);
+        bases = new BasisSearch(scope, tree, collector);
         seals = new SealSearch(scope, tree, collector);
         evidence = new LineEvidenceSearch(scope, tree, collector, seals);
         persons = new AgreedPersons(scope, tree, people, seals);
@@ -73,11 +70,12 @@ internal sealed class LineJudge
         Remark(line, count, reads, remarks);
         JudgedLine[] inner = JudgeInner(line);
         LineConclusion[] innerConclusions = inner.Length == 0 ? [] : Array.ConvertAll(inner, static judged => judged.Conclusion);
-        DoubtPlace(line, reads, sighting, count, innerConclusions);
+        bases.DoubtPlace(line, reads, sighting, count, innerConclusions);
         Reason[] doubts = OpenDoubts(line, reads, sighting, remarks);
         Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(line, reads, knownShort, number.Known);
         SealRecord? seal = sealDoubt is null ? seals.Seal : null;
-        IReadOnlyList<AccountingBasis> bases = scope.Receipts.WithReceipt(BasesOf(line, reads, sighting, count, seal, innerConclusions), receipt, reads, sighting, count, remarks);
+        IReadOnlyList<AccountingBasis> held = scope.Receipts.WithReceipt(
+            bases.Of(line, reads, sighting, count, seal, innerConclusions), receipt, reads, sighting, count, remarks);
         var facts = new LineFacts
         {
             Manifest = tree.Manifest,
@@ -97,10 +95,10 @@ internal sealed class LineJudge
             PiecesEstablished = number.Known,
             IsPieceNumberUnknown = number.IsUnknown,
             IsMarkShared = line.Tool is { } marked && people.IsShared(marked),
-            Unwitnessed = Unwitnessed(line, bases, count, pieces, number),
+            Unwitnessed = Unwitnessed(line, held, count, pieces, number),
             Remarks = remarks,
             Receipt = receipt,
-            Bases = bases,
+            Bases = held,
             Inner = innerConclusions,
             Seal = seal,
             SealDoubt = sealDoubt,
@@ -112,7 +110,7 @@ internal sealed class LineJudge
 
     private void Remark(ManifestLine line, LineCount? count, ToolReads reads, List<Reason> remarks)
     {
-        if (count is not null && line is ToolLine or SubKitLine && !IsKnownByCount(line.Tool))
+        if (count is not null && line is ToolLine or SubKitLine && !bases.IsKnownByCount(line.Tool))
         {
             remarks.Add(new Reason(ReconciliationReasons.CountNotIdentity, ("by", count.By.Value)));
         }
@@ -140,7 +138,7 @@ internal sealed class LineJudge
         : facts;
 
     /// <summary>Why counts that the line needs settle nothing. What it does not need takes nothing from it, said alone or not.</summary>
-    private Reason[] Unwitnessed(ManifestLine line, IReadOnlyList<AccountingBasis> bases, LineCount? count, PieceCount? pieces, PieceNumber number)
+    private Reason[] Unwitnessed(ManifestLine line, IReadOnlyList<AccountingBasis> held, LineCount? count, PieceCount? pieces, PieceNumber number)
     {
         if (!scope.Policy.Inventory.CountWitnessNeeded)
         {
@@ -148,7 +146,7 @@ internal sealed class LineJudge
         }
 
         var list = new List<Reason>();
-        bool needsCount = line is not (ToolLine or SubKitLine) || bases is [AccountingBasis.Counted];
+        bool needsCount = line is not (ToolLine or SubKitLine) || held is [AccountingBasis.Counted];
         if (needsCount && count is not null && people.WhyUnwitnessed("a count", count.By, count.Witness, count.At) is { } ofCount)
         {
             list.Add(ofCount);
@@ -171,98 +169,6 @@ internal sealed class LineJudge
         }
 
         return new LineJudge(scope, inner, collector, rules, notExpected.Of(inner)).JudgeLines();
-    }
-
-    private IReadOnlyList<AccountingBasis> BasesOf(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, SealRecord? seal, LineConclusion[] inner)
-    {
-        if (line is SubKitLine { Case: null })
-        {
-            // Without a case to account for, it rests on its lines alone, and each of them says on what.
-            return inner.Length > 0 && Array.TrueForAll(inner, static conclusion => conclusion.IsAccounted) ? ByLinesInside : [];
-        }
-
-        bool isRead = reads.AreEnough;
-        if (sighting is null && count is null && seal is null)
-        {
-            // Most lines are shown by reads alone.
-            return isRead ? ByReads : [];
-        }
-
-        var bases = new List<AccountingBasis>(3);
-        if (sighting is not null && line is ToolLine or SubKitLine)
-        {
-            bases.Add(AccountingBasis.Sighted);
-        }
-
-        // Whoever saw the tool, or a set's container, somewhere else since has shown that it is not where it was counted.
-        if (count is not null && !(reads.SeenOutside?.At >= count.At) && (line is not (ToolLine or SubKitLine) || IsKnownByCount(line.Tool)))
-        {
-            bases.Add(AccountingBasis.Counted);
-        }
-
-        // A set's container that was seen says where the container is; the count says whether the set is whole.
-        if (sighting is not null && line is SetLine)
-        {
-            bases.Add(AccountingBasis.Sighted);
-        }
-
-        if (isRead)
-        {
-            bases.Add(AccountingBasis.Read);
-        }
-
-        if (seal is not null)
-        {
-            bases.Add(AccountingBasis.Record);
-        }
-
-        return bases;
-    }
-
-    /// <summary>A count identifies no tool that has a mark or a live tag; it can still contradict.</summary>
-    private bool IsKnownByCount(Tool? tool) => tool is { Mark: null } && !collector.HadTag(tool.Id);
-
-    private void DoubtPlace(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count, LineConclusion[] inner)
-    {
-        DoubtKitNotSaid(line, reads, sighting, count);
-        DoubtSubKitNotPlaced(line, reads, sighting, inner);
-    }
-
-    /// <summary>What people saw of a tool that several kits claim accounts for it in the kit they name, or else in none.</summary>
-    private void DoubtKitNotSaid(ManifestLine line, ToolReads reads, Sighting? sighting, LineCount? count)
-    {
-        if (reads.AreEnough || line.Tool is not { } tool || sighting is { InKit.IsEmpty: false } || (sighting is null && (count is null || !IsKnownByCount(tool))))
-        {
-            return;
-        }
-
-        foreach (KitId other in tree.ListersOf(tool.Id, scope).Where(other => tree.Find(other) is null && !tree.IsInside(other)))
-        {
-            reads.AddDoubt(new IdentityDoubt(new Reason(ReconciliationReasons.KitNotSaid, ("tool", tool.Id.Value), ("kit", other.Value)), scope.AsOf)
-            {
-                StandsWithoutKit = true,
-            });
-        }
-    }
-
-    /// <summary>What accounts for a sub-kit that several kits hold does so in one of them, where a reader or a person showed that it was; or else in none.</summary>
-    private void DoubtSubKitNotPlaced(ManifestLine line, ToolReads reads, Sighting? sighting, LineConclusion[] inner)
-    {
-        if (line is not SubKitLine subKit || !inner.SelectMany(static one => one.WithInner()).Any(static one => one.IsAccounted))
-        {
-            return;
-        }
-
-        bool isPlaced = sighting is { InKit.IsEmpty: false } || reads.AreEnough
-            || inner.SelectMany(static one => one.WithInner()).Any(one => one.Basis == AccountingBasis.Read || one.OtherBases.Contains(AccountingBasis.Read)
-                || (one.Evidence.SightedIn is { } kit && tree.IsInside(kit)));
-        foreach (KitId other in isPlaced ? [] : tree.OtherHoldersOf(subKit, scope))
-        {
-            reads.AddDoubt(new IdentityDoubt(new Reason(ReconciliationReasons.SubKitNotSaid, ("sub", subKit.Kit.Value), ("kit", other.Value)), scope.AsOf)
-            {
-                StandsWithoutKit = true,
-            });
-        }
     }
 
     private Reason[] OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)

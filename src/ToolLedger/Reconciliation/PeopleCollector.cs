@@ -48,25 +48,9 @@ internal sealed class PeopleCollector
                     ("by", sighting.By.Value), ("at", scope.Time(sighting.At)), ("kit", sighting.InKit.Value), ("receipt", receipt!.Id.Value)));
                 return null;
             }
-            else if (contrary?.Kind == ReconciliationReasons.SightedOutside)
-            {
-                // It says who the tool is, and not that it is back: identity and place stay as open as they were.
-                remarks.Add(contrary);
-                reads.SeenOutside = sighting;
-                return null;
-            }
             else if (contrary is not null)
             {
-                // What was read after the sighting may have come here since; what was read before it has been contradicted.
-                if (reads.LastSeen is { } read && read > sighting.At && contrary.Kind == ReconciliationReasons.SightedInOtherKit)
-                {
-                    remarks.Add(contrary);
-                }
-                else
-                {
-                    reads.AddDoubt(new IdentityDoubt(contrary, sighting.At));
-                }
-
+                Contradict(sighting, contrary, reads, remarks);
                 return null;
             }
             else if (tree.CountOfMark(sighting.MarkRead) > 1 && !IsToldApart(sighting))
@@ -89,6 +73,25 @@ internal sealed class PeopleCollector
         }
 
         return null;
+    }
+
+    private static void Contradict(Sighting sighting, Reason contrary, ToolReads reads, List<Reason> remarks)
+    {
+        if (contrary.Kind == ReconciliationReasons.SightedOutside)
+        {
+            // It says who the tool is, and not that it is back: identity and place stay as open as they were.
+            remarks.Add(contrary);
+            reads.SeenOutside = sighting;
+        }
+        else if (reads.LastSeen is { } read && read > sighting.At && contrary.Kind == ReconciliationReasons.SightedInOtherKit)
+        {
+            // What was read after the sighting may have come here since; what was read before it has been contradicted.
+            remarks.Add(contrary);
+        }
+        else
+        {
+            reads.AddDoubt(new IdentityDoubt(contrary, sighting.At));
+        }
     }
 
     public bool IsShared(Tool tool) => tool.Mark is { } mark && tree.CountOfMark(mark) > 1;

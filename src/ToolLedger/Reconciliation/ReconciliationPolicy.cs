@@ -5,6 +5,7 @@ using System.Text.Json;
 using ToolLedger.Calibration;
 using ToolLedger.Custody;
 using ToolLedger.Inventory;
+using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Records;
@@ -26,6 +27,9 @@ public sealed class ReconciliationPolicy
 
     /// <summary>Who may sign for what, and whether a kit is complete while tools of it are on receipts.</summary>
     public CustodyPolicy Custody { get; init; } = new();
+
+    /// <summary>What marks look like; lists that do not follow it are told.</summary>
+    public MarkFormat Marks { get; init; } = MarkFormat.Any;
 
     /// <summary>How due dates are read.</summary>
     public CalibrationPolicy Calibration { get; init; } = new();
@@ -56,6 +60,8 @@ public sealed class ReconciliationPolicy
             Inventory.WriteJson(writer);
             writer.WritePropertyName("custody"u8);
             Custody.WriteJson(writer);
+            writer.WritePropertyName("marks"u8);
+            Marks.WriteJson(writer);
             writer.WritePropertyName("calibration"u8);
             Calibration.WriteJson(writer);
             writer.WritePropertyName("findings"u8);

@@ -162,6 +162,9 @@ public static class ReconciliationReasons
     /// <summary>Finding: read later with other kits.</summary>
     public static ReasonKind FindingReadLater { get; } = new("finding.read-later-elsewhere", "read at {at} in session {session} of other kits ({kits}), later than in this kit's sessions: look there first");
 
+    /// <summary>Finding: marks of another form than the site's.</summary>
+    public static ReasonKind FindingMarkFormat { get; } = new("finding.mark-format", "{count} {count:tool|tools} on the list {count:carries|carry} no mark of the form that this site asks for ({form}): have the list or the marks put right");
+
     /// <summary>Kit: lines open.</summary>
     public static ReasonKind KitLinesOpen { get; } = new("kit.lines-open", "{count} of {total} {total:line|lines} not accounted for");
 
@@ -340,6 +343,6 @@ public static class ReconciliationReasons
         CalibrationNotFit, SessionTooOld, SessionAfterAsOf, SessionOfOtherPolicy, SessionOfOtherKits, EntryNotUsed, ToolInTwoKits,
         ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadUnlisted, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadUnlistedAntenna, ReadOutsideOrUnlisted, ReadRepeat,
         SubKitWhole, SubKitOpen, SubKitDiffers, SubKitUnresolved, SubKitNotInForce, SubKitTwice, SubKitNothingExpected, StepSettleSubKit, StepHandInManifest, ReadAlternate,
-        SightedOutside, ReadLaterElsewhere, FindingSeenOutside, FindingReadLater,
+        SightedOutside, ReadLaterElsewhere, FindingSeenOutside, FindingReadLater, FindingMarkFormat,
     ];
 }

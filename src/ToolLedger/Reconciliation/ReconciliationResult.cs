@@ -14,7 +14,7 @@ namespace ToolLedger.Reconciliation;
 /// Immutable and thread-safe. The same inputs under the same policy and library version give the same result on any machine, culture and thread count.
 /// This is a record-keeping aid: it does not decide that equipment is safe, and it never says missing, lost or found.
 /// </remarks>
-public sealed class ReconciliationResult
+public sealed partial class ReconciliationResult
 {
     private readonly PlainDetails? plain;
     private readonly Lazy<IReadOnlyList<ReadExplanation>>? reads;

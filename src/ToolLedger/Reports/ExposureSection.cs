@@ -1,22 +1,27 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
+using ToolLedger.Ledger;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reports;
 
 /// <summary>What is known of since when equipment is exposed: openings of the kit, how long ago each line was accounted for, and items on no list. Custody is not known.</summary>
-internal sealed class ExposureSection(ReportVoice voice, IReportPage page, ReconciliationResult result)
+internal sealed class ExposureSection(ReportVoice voice, IReportPage page, ReconciliationResult result, LedgerState? ledger)
 {
     private const int Shown = 20;
 
     internal void Put(string number)
     {
         page.Heading(3, number + voice.Say(ReportSentences.Exposure));
-        page.Paragraph(voice.Say(ReportSentences.ExposureNotRecorded));
-        page.Rows("", "event", "since when", [.. Openings(), .. Jobs(), .. OpenLines(), .. SettledLines(), .. Unlisted()]);
+        page.Paragraph(voice.Say(ledger is null ? ReportSentences.ExposureNotRecorded : LedgerSentences.ShiftRecorded));
+        page.Rows("", "event", "since when", ledger is null
+            ? [.. Openings(), .. Jobs(), .. OpenLines(), .. SettledLines(), .. Unlisted()]
+            : [.. Holder(ledger), .. Exposed(ledger), .. Held(ledger), .. Openings(), .. Jobs(), .. SettledLines(), .. Unlisted()]);
     }
 
     internal static string Say(ReportVoice voice, KitOpening opening) => voice.Say(
@@ -37,6 +42,37 @@ internal sealed class ExposureSection(ReportVoice voice, IReportPage page, Recon
             ("seen", seen.Length > 0 ? string.Join(", ", seen) : "-"),
             ("touched", report.TouchedSince.Count > 0 ? string.Join(", ", report.TouchedSince.Select(static place => place.Value)) : "-"));
     }
+
+    private IEnumerable<ReportRow> Holder(LedgerState known)
+    {
+        CustodySpan span = known.Custody.HistoryOf(result.Manifest.Id, result.AsOf)[^1];
+        if (span.From > DateTimeOffset.MinValue)
+        {
+            yield return new ReportRow("", "WITH", voice.Say(LedgerSentences.ShiftHolder, ("kit", result.Manifest.Id.Value), ("holder", span.Holder.ToString()), ("since", voice.Time(span.From))) + ".");
+        }
+    }
+
+    /// <summary>Open lines, those with the same exposure together.</summary>
+    private IEnumerable<ReportRow> Exposed(LedgerState known) => result.ChaseList
+        .Select(line => (line.Label, Exposure: known.Exposure.Of(result.Manifest.Id, line.Label, result.AsOf)))
+        .GroupBy(one => (Since: one.Exposure.Since, Things: string.Join("; ", one.Exposure.Things)), static one => one.Label)
+        .Select(alike => new ReportRow("", "EXPOSED", voice.Say(
+            LedgerSentences.ShiftExposed,
+            ("lines", (alike.Count() == 1 ? "line " : "lines ") + voice.List(alike, alike.Count(), Shown)),
+            ("things", alike.Key.Things.Length > 0 ? alike.Key.Things : voice.Say(LedgerSentences.NothingAffected)),
+            ("since", alike.Key.Since is { } since ? voice.Time(since) : voice.Say(LedgerSentences.NotKnown))) + "."));
+
+    private IEnumerable<ReportRow> Held(LedgerState known) => known.Holds.HeldAt(result.AsOf)
+        .Where(hold => hold.Declaration.Kit == result.Manifest.Id || IsOfThisKit(hold.Declaration.Tool))
+        .Select(hold => new ReportRow("", "HELD", voice.Say(
+            LedgerSentences.ShiftHeld,
+            ("what", hold.Declaration.Description),
+            ("id", hold.Declaration.Id.Value),
+            ("at", voice.Time(hold.Declaration.At)),
+            ("things", hold.Affected.Count > 0 ? string.Join("; ", hold.Affected) : voice.Say(LedgerSentences.NothingAffected))) + "."));
+
+    /// <summary>Whoever declares a tool missing need not say of which kit it is.</summary>
+    private bool IsOfThisKit(ToolId tool) => !tool.IsEmpty && result.AllLines.Any(line => line.Line.Tool?.Id == tool);
 
     private IEnumerable<ReportRow> Openings()
     {

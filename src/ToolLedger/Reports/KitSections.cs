@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Calibration;
+using ToolLedger.Ledger;
 using ToolLedger.Presence;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
@@ -9,7 +10,7 @@ using ToolLedger.Records;
 namespace ToolLedger.Reports;
 
 /// <summary>The sections about one kit, each an answer to one question.</summary>
-internal sealed class KitSections(ReportVoice plain, IReportPage page, ReconciliationResult result, GateAnswer? gate)
+internal sealed class KitSections(ReportVoice plain, IReportPage page, ReconciliationResult result, GateAnswer? gate, LedgerState? ledger)
 {
     private const int SessionsNamed = 3;
 
@@ -164,7 +165,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         }
     }
 
-    internal void PutExposure(string number) => new ExposureSection(voice, page, result).Put(number);
+    internal void PutExposure(string number) => new ExposureSection(voice, page, result, ledger).Put(number);
 
     internal void PutSigning(string number) => new SigningSection(voice, page, result).PutWho(number);
 

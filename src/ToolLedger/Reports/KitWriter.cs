@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using System.Text.Json;
-using ToolLedger.Kits;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 

@@ -38,7 +38,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
 
     private void ComposeOne(ReconciliationResult result)
     {
-        var kit = new KitSections(voice, page, result, GateOf(result));
+        var kit = new KitSections(voice, page, result, GateOf(result), input.Ledger);
         page.Heading(2, KitTitle(result));
         kit.PutConclusion();
         PutSessions("1. ");
@@ -53,7 +53,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
         PutSessions("1. ");
         foreach (ReconciliationResult result in input.Results)
         {
-            var kit = new KitSections(voice, page, result, GateOf(result));
+            var kit = new KitSections(voice, page, result, GateOf(result), input.Ledger);
             page.Heading(2, KitTitle(result));
             kit.PutConclusion();
             PutQuestions(kit);

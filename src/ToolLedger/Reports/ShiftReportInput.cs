@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
+using ToolLedger.Ledger;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
@@ -20,6 +21,10 @@ public sealed class ShiftReportInput
 
     /// <summary>The answers of the gate "before operation", at most one for each kit of <see cref="Results"/>; none by default, and then the report does not speak of the gate.</summary>
     public IReadOnlyList<GateAnswer> Gates { get; init; } = [];
+
+    /// <summary>What follows from the ledger: with it the fifth question tells who answers, which equipment is exposed since the last positive accounting, and which holds stand. Null by default, and then
+    /// it tells what is known without custody.</summary>
+    public LedgerState? Ledger { get; init; }
 
     /// <summary>When the report is made.</summary>
     public required DateTimeOffset MadeAt { get; init; }

@@ -25,7 +25,7 @@ internal static class StatusWords
             .Concat(Enum.GetValues<KitState>().Select(Print))
             .Concat(Enum.GetValues<ReadExplanationKind>().Select(Print))
             .Concat(Enum.GetValues<CalibrationState>().Select(Print))
-            .Concat([NotSatisfied, NotCounted, OnNoList, UnlistedAntenna])
+            .Concat([NotSatisfied, NotCounted, OnNoList, UnlistedAntenna, "NOT AFFECTED", "LEFT IN PLACE"])
             .Where(static phrase => phrase.Contains(' ', StringComparison.Ordinal))
             .Distinct(StringComparer.Ordinal)
             .OrderByDescending(static phrase => phrase.Length),

@@ -31,7 +31,7 @@ public readonly partial struct TagId
         {
             string rest = text.Length > TextPrefix.Length + (2 * IdText.MaxLength) ? "" : text[TextPrefix.Length..].ToString();
             bool valid = IdText.IsValid(rest);
-            tag = valid ? new TagId(TagIdKind.Text, default, rest) : default;
+            tag = valid ? new TagId(TagIdKind.Text, MoreWords, 0, 0, rest) : default;
             return valid;
         }
 
@@ -68,9 +68,9 @@ public readonly partial struct TagId
 
     /// <summary>The text form with its prefix; an EPC without bits gives <c>epc:</c>.</summary>
     /// <returns>Text that <see cref="Parse"/> reads back, unless the id is empty.</returns>
-    public override string ToString() => _kind switch
+    public override string ToString() => Kind switch
     {
-        TagIdKind.Epc => EpcPrefix + _bits.ToString(),
+        TagIdKind.Epc => EpcPrefix + Bits.ToString(),
         TagIdKind.Iso11784 => Iso11784Prefix + Number.ToString("X16", CultureInfo.InvariantCulture),
         TagIdKind.Iso15693 => Iso15693Prefix + Number.ToString("X16", CultureInfo.InvariantCulture),
         _ => TextPrefix + Text,
@@ -85,7 +85,7 @@ public readonly partial struct TagId
             return false;
         }
 
-        tag = new TagId(kind, BitsOf(number), null);
+        tag = new TagId(kind, NumberWords, number, 0, null);
         return true;
     }
 }

@@ -135,7 +135,7 @@ public sealed class ReconciliationLawsTests
     {
         LawReport report = ReconciliationLaws.Check(BadHosts.Plain, Some with { CaseCount = 20, Laws = [ReconciliationLaw.Reasons, ReconciliationLaw.RulesOnlyWithhold] });
 
-        Assert.Equal("seed 11\nReasons: holds in 20 of 20 cases\nRulesOnlyWithhold: holds in 0 of 20 cases", report.ToString());
+        Assert.Equal("seed 11\nReasons: holds; it had something to say in 20 of 20 cases\nRulesOnlyWithhold: not tried, it had nothing to say in any of 20 cases", report.ToString());
         Assert.Throws<ArgumentException>(() => report.Of(ReconciliationLaw.AsOf));
     }
 

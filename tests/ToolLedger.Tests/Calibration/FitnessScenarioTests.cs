@@ -140,6 +140,22 @@ public sealed class FitnessScenarioTests
         Assert.False(Register([], label, Checked(CheckKind.UserCheck, "2026-02-01T07:00:00Z", isPassed: false)).Ask("2026-02-01T08:00:00Z").IsFit);
     }
 
+    // A tool that is checked by its user and calibrated too: whichever lapses first, and the range decides as ever.
+    [Fact]
+    public void S86_a_check_by_the_user_beside_a_calibration_ends_first_and_keeps_to_the_range()
+    {
+        CalibrationRegister register = Register(
+            [Passed("2026-01-10", months: 12)],
+            Plan("2026-01-01T08:00:00Z", new PlannedFunction { Name = "torque", From = 20, To = 200, UserCheckDays = 7 }),
+            Checked(CheckKind.UserCheck, "2026-02-01T07:00:00Z"));
+        IntendedUse use = new(At("2026-02-07T08:00:00Z")) { Value = 100, Until = At("2026-02-08T08:00:00Z") };
+
+        CalibrationStatus status = register.Ask(use);
+        Assert.Equal((true, true, Day("2026-02-07")), (status.IsFit, status.LapsesDuring, status.DueOn));
+        Assert.Equal("Limited: Covered from 20 to 200; 210 lies outside. Not fit for this use, although in date through 2026-02-07.", register.Ask(use with { Value = 210 }).ToString());
+        Assert.Equal(CalibrationReasons.NoUserCheck, register.Ask(use with { At = At("2026-02-08T08:00:00Z") }).Reason.Kind);
+    }
+
     [Fact]
     public void S87_a_broken_seal_voids_the_calibration_whatever_its_date()
     {

@@ -225,6 +225,16 @@ public sealed class CustodyScenarioTests
         Assert.Equal([code], Try(P0, loan, before).Codes);
     }
 
+    // Whoever forgot to hand in the manifests is told so, and not that the tool is in the wrong kit.
+    [Fact]
+    public void A_loan_out_of_a_kit_without_a_manifest_is_refused_as_such()
+    {
+        var book = new CustodyBook(P0, KitRegister.Empty);
+
+        Assert.Equal(RecordAnswer.Refused, book.Record(Loan("L1", At(11)), out IReadOnlyList<RecordIssue> issues));
+        Assert.Equal(["custody.unknown-kit"], Codes(issues));
+    }
+
     [Fact]
     public void Roles_are_dated_who_held_it_then_may_sign()
     {

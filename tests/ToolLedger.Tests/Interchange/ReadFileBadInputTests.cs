@@ -13,7 +13,7 @@ namespace ToolLedger.Tests.Interchange;
 /// <summary>Every way a row can be bad is told with its line, its column and the rule, and the good rows around it are read.</summary>
 public sealed class ReadFileBadInputTests
 {
-    private const string Good = """{"epc":"3034AA","time":"2026-03-01T15:55:01Z"}""";
+    private const string Good = """{"epc":"3034AABB","time":"2026-03-01T15:55:01Z"}""";
 
     [Theory]
     [InlineData("read-file.not-json", null, "{")]
@@ -33,6 +33,7 @@ public sealed class ReadFileBadInputTests
     [InlineData("read-file.missing-time", "time", """{"epc":"3034"}""")]
     [InlineData("read-file.bad-tag", "epc", """{"epc":"3034G","time":"2026-03-01T15:55:01Z"}""")]
     [InlineData("read-file.bad-tag", "epc", """{"epc":"","time":"2026-03-01T15:55:01Z"}""")]
+    [InlineData("read-file.tag-not-whole-words", "epc", """{"epc":"3414257BF40000000000006","time":"2026-03-01T15:55:01Z"}""")]
     [InlineData("read-file.wrong-type", "epc", """{"epc":3034,"time":"2026-03-01T15:55:01Z"}""")]
     [InlineData("read-file.wrong-type", "rssi", """{"epc":"3034","time":"2026-03-01T15:55:01Z","rssi":true}""")]
     [InlineData("read-file.wrong-type", "antenna", """{"epc":"3034","time":"2026-03-01T15:55:01Z","antenna":[1]}""")]
@@ -71,23 +72,58 @@ public sealed class ReadFileBadInputTests
     }
 
     [Theory]
-    [InlineData("read-file.too-few-columns", null, "3034AA,1")]
-    [InlineData("read-file.too-few-columns", null, "3034AA,1,2026-03-01T15:55:01Z")]
-    [InlineData("read-file.too-many-columns", null, "3034AA,1,2026-03-01T15:55:01Z,-61,5")]
+    [InlineData("read-file.too-few-columns", null, "3034AABB,1")]
+    [InlineData("read-file.too-few-columns", null, "3034AABB,1,2026-03-01T15:55:01Z")]
+    [InlineData("read-file.too-many-columns", null, "3034AABB,1,2026-03-01T15:55:01Z,-61,5")]
     [InlineData("read-file.missing-tag", "epc", ",1,2026-03-01T15:55:01Z,-61")]
-    [InlineData("read-file.missing-time", "time", "3034AA,1,,-61")]
-    [InlineData("read-file.bad-strength", "rssi", "3034AA,1,2026-03-01T15:55:01Z,NaN")]
-    [InlineData("read-file.bad-strength", "rssi", "3034AA,1,2026-03-01T15:55:01Z,-61.")]
-    [InlineData("read-file.bad-quotes", null, "\"3034AA,1,2026-03-01T15:55:01Z,-61")]
-    [InlineData("read-file.bad-quotes", null, "\"3034AA\"x,1,2026-03-01T15:55:01Z,-61")]
-    [InlineData("read-file.time-without-offset", "time", "3034AA,1,2026-03-01 15:55:01.5,-61")]
+    [InlineData("read-file.missing-time", "time", "3034AABB,1,,-61")]
+    [InlineData("read-file.bad-strength", "rssi", "3034AABB,1,2026-03-01T15:55:01Z,NaN")]
+    [InlineData("read-file.bad-strength", "rssi", "3034AABB,1,2026-03-01T15:55:01Z,-61.")]
+    [InlineData("read-file.bad-quotes", null, "\"3034AABB,1,2026-03-01T15:55:01Z,-61")]
+    [InlineData("read-file.bad-quotes", null, "\"3034AABB\"x,1,2026-03-01T15:55:01Z,-61")]
+    [InlineData("read-file.time-without-offset", "time", "3034AABB,1,2026-03-01 15:55:01.5,-61")]
     public void A_bad_csv_row_is_refused_by_rule_and_the_rest_is_read(string rule, string? column, string line)
     {
-        const string Row = "3034AA,1,2026-03-01T15:55:01Z,-61.5";
+        const string Row = "3034AABB,1,2026-03-01T15:55:01Z,-61.5";
         List<BadRow> bad = [];
         Assert.Equal(2, ReadFile.Csv(Encoding.UTF8.GetBytes($"epc,antenna,time,rssi\n{Row}\n{line}\n{Row}"), null, bad.Add).Count());
         BadRow row = Assert.Single(bad);
         Assert.Equal((3, rule, column), (row.LineNumber, row.Rule, row.Column));
+    }
+
+    // A tag answers in whole words of 16 bits (EPC Gen2 air interface, from memory). Cut digits padded with zeros could be those of another tool's tag: 0067 cut to 006 would be 0060.
+    [Theory]
+    [InlineData(ReadTagForm.EpcHex, "")]
+    [InlineData(ReadTagForm.TagIdText, "")]
+    [InlineData(ReadTagForm.TagIdText, "epc:")]
+    public void A_tag_with_digits_cut_off_is_never_read_as_another_tag(ReadTagForm form, string prefix)
+    {
+        const string Whole = "3414257BF400000000000067";
+        TagId tag = TagId.Parse(Whole);
+        for (int length = 1; length <= Whole.Length; length++)
+        {
+            List<BadRow> bad = [];
+            byte[] file = Encoding.UTF8.GetBytes($"epc,time\n{prefix}{Whole[..length]},2026-03-01T15:55:01Z\n");
+            TagRead[] reads = [.. ReadFile.Csv(file, new ReadFileOptions { TagForm = form }, bad.Add)];
+
+            // What is cut at the end of a word is a shorter tag, and no tag of this length.
+            Assert.Equal(length % 4 == 0, reads.Length == 1);
+            Assert.All(reads, read => Assert.Equal(length == Whole.Length, read.Tag == tag));
+            Assert.All(bad, row => Assert.Equal("read-file.tag-not-whole-words", row.Rule));
+        }
+    }
+
+    [Theory]
+    [InlineData(ReadTimeForm.EpochSeconds, "1791985201250", "The time \"1791985201250\", read as seconds since 1970, is outside the years 1970 to 2999.")]
+    [InlineData(ReadTimeForm.Iso8601WithOffset, "1791985201250", "\"1791985201250\" is not a time of the form stated, date and time with an offset, such as 2026-03-01T15:55:01Z.")]
+    [InlineData(ReadTimeForm.EpochMilliseconds, "noon", "\"noon\" is not a time of the form stated, milliseconds since 1970.")]
+    public void A_time_of_another_form_is_refused_with_the_form_that_was_stated(ReadTimeForm form, string text, string sentence)
+    {
+        List<BadRow> bad = [];
+        Assert.Empty(ReadFile.Csv(Encoding.UTF8.GetBytes($"epc,time\n3034AABB,{text}\n"), new ReadFileOptions { TimeForm = form }, bad.Add));
+        BadRow row = Assert.Single(bad);
+        Assert.Contains(row.Rule, (string[])["read-file.bad-time", "read-file.time-out-of-range"]);
+        Assert.Equal(sentence, row.Reason.ToString());
     }
 
     [Theory]
@@ -179,7 +215,7 @@ public sealed class ReadFileBadInputTests
     [Fact]
     public void Byte_order_mark_crlf_blank_lines_and_foreign_names_are_fine()
     {
-        byte[] file = [0xEF, 0xBB, 0xBF, .. "site;EPC hex;Ant;When;dBm\r\n\r\n  \r\nÄ \"x;3034aa; 2 ;1772380501.25;-61.555\r\n"u8];
+        byte[] file = [0xEF, 0xBB, 0xBF, .. "site;EPC hex;Ant;When;dBm\r\n\r\n  \r\nÄ \"x;3034aabb; 2 ;1772380501.25;-61.555\r\n"u8];
         var options = new ReadFileOptions
         {
             Delimiter = ';',
@@ -187,7 +223,7 @@ public sealed class ReadFileBadInputTests
             Columns = new ReadColumns { Tag = "EPC hex", Antenna = "Ant", FirstSeen = "When", Rssi = "dBm" },
         };
         TagRead read = Assert.Single(ReadFile.Csv(file, options));
-        Assert.Equal(new TagRead(TagId.Parse("3034AA"), new AntennaPort(2), new DateTimeOffset(2026, 3, 1, 15, 55, 1, 250, TimeSpan.Zero)) { Strength = new Rssi(-6156) }, read);
+        Assert.Equal(new TagRead(TagId.Parse("3034AABB"), new AntennaPort(2), new DateTimeOffset(2026, 3, 1, 15, 55, 1, 250, TimeSpan.Zero)) { Strength = new Rssi(-6156) }, read);
     }
 
     [Theory]

@@ -62,7 +62,7 @@ public sealed class KitManifestJsonTests
     [Fact]
     public void A_tool_whose_pieces_are_not_stated_is_refused_unless_the_caller_declares_a_default()
     {
-        byte[] silent = Encoding.UTF8.GetBytes(Regex.Replace(Encoding.UTF8.GetString(RepositoryExample()), ",\\s*\"pieces\": 1\\b", ""));
+        byte[] silent = Encoding.UTF8.GetBytes(Regex.Replace(Encoding.UTF8.GetString(RepositoryExample()), ",\\s*\"pieces\": 1\\b", "", RegexOptions.None, TimeSpan.FromSeconds(10)));
         Assert.False(KitManifest.TryParse(silent, out _, out IReadOnlyList<RecordIssue> issues));
         Assert.All(issues, static issue => Assert.Equal(ManifestRules.NoPieceCount.Code, issue.Rule));
         Assert.NotEmpty(issues);

@@ -4,7 +4,6 @@ using System.Linq;
 using FsCheck.Xunit;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
-using ToolLedger.Records;
 using ToolLedger.Tools;
 using Xunit;
 

@@ -96,6 +96,22 @@ public sealed class ElsewhereTests
     }
 
     [Fact]
+    public void Where_one_of_its_tags_was_read_the_tool_was_whatever_another_of_them_says()
+    {
+        // T3 wears two tags, both well read here; the first of them was read as well with K2 afterwards. The second may lie loose in the bag.
+        World world = new World { AsOf = World.End.AddMinutes(15) }.ReadAllBut().CountAll();
+        world.Bindings.Add(World.Binding(World.TagOf("Z3"), new ToolId("T3")));
+        world.ReadWell("Z3");
+        Assert.True(world.Reconcile(world.Session()).Lines[2].IsAccounted);
+        Assert.Equal(LineState.Weak, world.Reconcile(world.Session(), Later(world, World.K2, "T3", 3)).Lines[2].State);
+
+        // A tag that had been taken off by then says nothing of the tool.
+        world.Bindings.RemoveAll(static binding => binding.Tag == World.TagOf("T3"));
+        world.Bindings.Add(new TagBinding { Tag = World.TagOf("T3"), Tool = new ToolId("T3"), From = World.Start.AddYears(-1), Until = World.End.AddMinutes(1), BoundBy = World.Q });
+        Assert.True(world.Reconcile(world.Session(), Later(world, World.K2, "T3", 3)).Lines[2].IsAccounted);
+    }
+
+    [Fact]
     public void Looks_from_before_it_was_read_elsewhere_do_not_help_those_from_after()
     {
         // T3: five looks at 15:55, as many with K2 at 16:05, a single one in K1's session of 16:07. One look is not enough, and the five are from before.

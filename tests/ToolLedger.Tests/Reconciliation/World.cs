@@ -47,6 +47,8 @@ internal sealed partial class World
 
     public List<CalibrationRecord> Calibrations { get; } = [];
 
+    public List<CalibrationEvent> CalibrationEvents { get; } = [];
+
     /// <summary>Manifests beside those of the conventions.</summary>
     public List<KitManifest> LaterRevisions { get; } = [];
 
@@ -285,7 +287,7 @@ internal sealed partial class World
         Tags = new TagRegister(Bindings, Quarantines),
         Inventory = Sheet(),
         Custody = new CustodyRegister(Policy.Custody, Kits(), new CustodyLog(Custody)),
-        Calibration = new CalibrationRegister(Calibrations),
+        Calibration = new CalibrationRegister(Calibrations, CalibrationEvents),
         History = History,
         ProximityNotes = Notes,
         AsOf = AsOf,

@@ -21,7 +21,7 @@ public sealed class FormatsPageTests
     private static readonly DateTimeOffset AsOf = new(2026, 10, 14, 15, 56, 0, TimeSpan.FromHours(2));
 
     private static readonly Dictionary<string, string> Blocks = Regex
-        .Matches(RepositoryFiles.ReadText("docs", "formats.md").ReplaceLineEndings("\n"), "<!-- json: (?<name>[a-z-]+) -->\n```json\n(?<text>.*?)\n```", RegexOptions.Singleline | RegexOptions.ExplicitCapture)
+        .Matches(RepositoryFiles.ReadText("docs", "formats.md").ReplaceLineEndings("\n"), "<!-- json: (?<name>[a-z-]+) -->\n```json\n(?<text>.*?)\n```", RegexOptions.Singleline | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(10))
         .ToDictionary(static match => match.Groups["name"].Value, static match => match.Groups["text"].Value, StringComparer.Ordinal);
 
     [Fact]
@@ -53,7 +53,7 @@ public sealed class FormatsPageTests
     [InlineData("\"uses\": \\[.*?\\n  \\],", 5, LineState.Partial)]
     public void Without_one_of_them_the_line_is_open_as_the_page_says(string left, int line, LineState state)
     {
-        string sheet = Regex.Replace(Blocks["inventory-sheet"], left, "", RegexOptions.Singleline);
+        string sheet = Regex.Replace(Blocks["inventory-sheet"], left, "", RegexOptions.Singleline, TimeSpan.FromSeconds(10));
         Assert.NotEqual(Blocks["inventory-sheet"], sheet);
         Assert.Equal(state, Reconcile(sheet).Lines[line - 1].State);
     }

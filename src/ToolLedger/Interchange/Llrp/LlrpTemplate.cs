@@ -19,6 +19,7 @@ internal sealed class LlrpTemplate
     private const int LengthMax = 256;
     private const int InlineBits = 128;
     private const int CommonBits = 96;
+    private const int CentiDbmPerDbm = 100;
     private const int Prefix = 4;
 
     /// <summary>How many layouts are known at most.</summary>
@@ -39,9 +40,8 @@ internal sealed class LlrpTemplate
     private readonly nint _lastOffset;
     private readonly nint _countOffset;
 
-    // A value that is absent is read from the start of the report and made 0, so that nothing branches on what a layout holds.
-    private readonly int _antennaMask;
-    private readonly int _rssiFactor;
+    // A count that is absent is read from the start of the report and made 0, so that nothing branches on what a layout holds. Antenna and strength need one byte
+    // each, and the first byte of a report is 0.
     private readonly int _countMask;
     private readonly int _epcBitCount;
     private readonly int _tidOffset;
@@ -64,15 +64,13 @@ internal sealed class LlrpTemplate
         _length = report.Bytes.Length;
         _epcOffset = report.EpcOffset;
         _epcBitCount = report.EpcBitCount;
-        _antennaOffset = report.OffsetOf(LlrpParameterType.AntennaId);
+        _antennaOffset = report.OffsetOf(LlrpParameterType.AntennaId) is > 0 and int antenna ? antenna + 1 : 0;
         _rssiOffset = report.OffsetOf(LlrpParameterType.PeakRssi);
         int first = report.OffsetOf(LlrpParameterType.FirstSeenUtc);
         int last = report.OffsetOf(LlrpParameterType.LastSeenUtc);
         _firstOffset = first > 0 ? first : last;
         _lastOffset = last > 0 ? last : first;
         _countOffset = report.OffsetOf(LlrpParameterType.TagSeenCount);
-        _antennaMask = _antennaOffset > 0 ? ushort.MaxValue : 0;
-        _rssiFactor = _rssiOffset > 0 ? 100 : 0;
         _countMask = _countOffset > 0 ? ushort.MaxValue : 0;
         _tidOffset = tidOffset;
         _tidBitCount = tidBitCount;
@@ -121,9 +119,9 @@ internal sealed class LlrpTemplate
     {
         LlrpTemplate template = this;
         nint start = left;
-        int room = destination.Length;
         ref TagRead place = ref MemoryMarshal.GetReference(destination);
-        while (room > 0)
+        ref TagRead end = ref Unsafe.Add(ref place, destination.Length);
+        while (Unsafe.IsAddressLessThan(ref place, ref end))
         {
             LlrpTemplate next = template._next;
             if (left < next._length || !next.Fits(ref report) || !next.TryMake(ref report, ref place))
@@ -135,12 +133,11 @@ internal sealed class LlrpTemplate
             report = ref Unsafe.Add(ref report, next._length);
             left -= next._length;
             place = ref Unsafe.Add(ref place, 1);
-            room--;
         }
 
         last = template;
         length = start - left;
-        return destination.Length - room;
+        return destination.Length - (int)(Unsafe.ByteOffset(ref place, ref end) / Unsafe.SizeOf<TagRead>());
     }
 
     /// <summary>Where the layout of a report is kept: by the lower byte of its length.</summary>
@@ -184,14 +181,14 @@ internal sealed class LlrpTemplate
         ulong first = LongAt(ref report, _firstOffset);
         ulong last = LongAt(ref report, _lastOffset);
         TagRead.WriteTimes(ref read, LlrpTime.TicksOf(first), LlrpTime.TicksOf(last));
-        int antenna = WordAt(ref report, _antennaOffset) & _antennaMask;
-        if (first > last || last >= LlrpTime.MicrosecondsEnd || antenna > byte.MaxValue)
+        if (first > last || last >= LlrpTime.MicrosecondsEnd)
         {
             return false;
         }
 
         int count = WordAt(ref report, _countOffset) & _countMask;
-        TagRead.WriteRest(ref read, count, (short)((sbyte)Unsafe.Add(ref report, _rssiOffset) * _rssiFactor), (byte)antenna, count > 0 ? _given | ReadFields.Count : _given);
+        int strength = (sbyte)Unsafe.Add(ref report, _rssiOffset) * CentiDbmPerDbm;
+        TagRead.WriteRest(ref read, count, (short)strength, Unsafe.Add(ref report, _antennaOffset), count > 0 ? _given | ReadFields.Count : _given);
         ulong high = LongAt(ref report, _epcOffset);
         ulong low = LongAt(ref report, _epcOffset + sizeof(ulong));
         if (_isCommon)
@@ -231,7 +228,8 @@ internal sealed class LlrpTemplate
         return BitConverter.IsLittleEndian ? BinaryPrimitives.ReverseEndianness(value) : value;
     }
 
-    // Types, lengths, counts, and of the results of reading memory also the code and the operation. Everything else is a value.
+    // Types, lengths, counts, and of the results of reading memory also the code and the operation; of an antenna the upper byte, which is 0 in every read.
+    // Everything else is a value.
     private static byte[] MaskOf(ReadOnlySpan<byte> report)
     {
         var mask = new byte[report.Length];
@@ -239,7 +237,7 @@ internal sealed class LlrpTemplate
         var reader = new LlrpParameterReader(report, Prefix);
         while (reader.TryRead())
         {
-            int more = reader.IsFixed ? 0 : reader.Type switch
+            int more = reader.IsFixed ? (reader.Type == LlrpParameterType.AntennaId ? 1 : 0) : reader.Type switch
             {
                 LlrpParameterType.EpcData => 2,
                 LlrpParameterType.ReadResult or LlrpParameterType.PermalockStatusResult => 5,

@@ -19,7 +19,7 @@ internal static class MainJob
     public static void Run(TextWriter Console, RepositoryFiles File)
     {
         // <example>
-        const string folder = "samples/ShiftCloseout/demo/";
+        const string folder = "samples/ShiftCloseout/demo/"; // run from the root of the repository
         SitePolicy policy = SitePolicy.Parse(File.ReadAllBytes(folder + "policy.json"));
         KitManifest kit = KitManifest.Parse(File.ReadAllBytes(folder + "manifest-nacelle-bag.json"));
         Presentation presentation = Presentation.Parse(File.ReadAllBytes(folder + "presentation.json"));

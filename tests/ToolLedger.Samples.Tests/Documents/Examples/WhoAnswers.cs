@@ -49,6 +49,7 @@ internal static class WhoAnswers
         Record(new KitTurnIn { Id = new EntryId("R-1"), At = At(14), By = new PersonId("P-017"), Kit = kit, AcceptedBy = By("P-017", At(14)) });
         Record(new ReceiptClosure { Id = new EntryId("C-1"), At = At(14, 10), By = new PersonId("P-021"), Receipt = new EntryId("L-1"), AcceptedBy = By("P-017", At(14, 10)) });
 
+        Console.WriteLine($"At 10:00 {wrench.Description}: {book.Live.HolderOf(wrench.Id, At(10))}; {kit}: {book.Live.HolderOf(kit, At(10))}");
         foreach (CustodySpan span in book.Live.HistoryOf(wrench.Id, At(16)))
         {
             Console.WriteLine($"{wrench.Description}: {span.Holder}{(span.Until is { } until ? $" until {until:HH:mm}" : "")}");

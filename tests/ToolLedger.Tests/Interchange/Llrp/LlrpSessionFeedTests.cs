@@ -1,6 +1,7 @@
 using System;
 using System.Buffers;
 using System.Linq;
+using ToolLedger.Interchange;
 using ToolLedger.Interchange.Llrp;
 using ToolLedger.Reads;
 using ToolLedger.Records;
@@ -39,6 +40,38 @@ public sealed class LlrpSessionFeedTests
         Reason loss = session.Health.Reasons.Single(reason => reason.Kind == SessionReasons.Loss);
         Assert.Equal((kind, antenna), (loss.Values[0].Value, loss.Values[1].Value));
     }
+
+    // Given a session of a stream that also tells of a loss, kept as reads and losses; when it is replayed; then it concludes the same, and without the losses it
+    // would not.
+    [Theory]
+    [MemberData(nameof(Losses))]
+    public void Reads_kept_with_what_was_lost_replay_to_the_same_health(string why, byte[] frame, string kind, string antenna, SessionState state)
+    {
+        var kept = new ArrayBufferWriter<byte>();
+        ReadFileWriter writer = ReadFileWriter.JsonLines(kept, ReadFileOptions.Archive);
+        ReadSession session = Play(Frames.Join(GoodStream(), frame), (feed, decoder) => feed.Finish(decoder, SessionScene.At(59)), reads =>
+        {
+            foreach (TagRead read in reads)
+            {
+                writer.Write(read);
+            }
+        });
+        var scene = new SessionScene();
+        scene.Losses.AddRange(session.Losses);
+        scene.Reads.AddRange(ReadFile.JsonLines(kept.WrittenMemory, ReadFileOptions.Archive));
+
+        ReadSession replay = scene.Close();
+
+        Assert.Equal((kind, antenna, why), (SessionLossWord(replay.Losses.Single()), replay.Losses.Single().Antenna.ToString(), why));
+        Assert.Equal(session.Losses, replay.Losses);
+        Assert.Equal((state, session.Health.ToString()), (replay.Health.State, replay.Health.ToString()));
+        Assert.Equal(session.Tags.Select(tag => (tag.Tag, tag.LookCount, tag.FirstSeen, tag.LastSeen)), replay.Tags.Select(tag => (tag.Tag, tag.LookCount, tag.FirstSeen, tag.LastSeen)));
+        scene.Losses.Clear();
+        Assert.NotEqual(state, scene.Close().Health.State);
+    }
+
+    private static string SessionLossWord(ReportedLoss loss) => string.Concat(loss.Loss.ToString().Select((letter, index) =>
+        char.IsUpper(letter) && index > 0 ? "-" + char.ToLowerInvariant(letter) : char.ToLowerInvariant(letter).ToString()));
 
     [Theory]
     [InlineData("empty report", "043D0000000A00000007")]
@@ -107,12 +140,12 @@ public sealed class LlrpSessionFeedTests
         return output.WrittenSpan.ToArray();
     }
 
-    private static ReadSession Play(byte[] stream, Action<LlrpSessionFeed, LlrpDecoder> end)
+    private static ReadSession Play(byte[] stream, Action<LlrpSessionFeed, LlrpDecoder> end, Action<ReadOnlySpan<TagRead>>? onReads = null)
     {
         var scene = new SessionScene();
         var builder = new ReadSessionBuilder(scene.Presentation, scene.Policy);
         var decoder = new LlrpDecoder();
-        var feed = new LlrpSessionFeed(builder);
+        var feed = new LlrpSessionFeed(builder, onReads: onReads);
         ReadOnlySpan<byte> rest = stream;
         while (decoder.TryRead(ref rest, out LlrpMessage message))
         {

@@ -1,0 +1,189 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using ToolLedger.Kits;
+using ToolLedger.Presence;
+using ToolLedger.Reads;
+using ToolLedger.Records;
+using ToolLedger.Tools;
+
+namespace ToolLedger.Reconciliation;
+
+/// <summary>Collects the looks and doubts of one tag from the sessions of a kit, and keeps the better of the tags of a tool.</summary>
+internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsCollector sessions)
+{
+    /// <param name="tag">The tag.</param>
+    /// <param name="tool">The tool.</param>
+    /// <param name="bindings">The bindings of that tag to that tool.</param>
+    /// <param name="gone">That the tool was somewhere else, or null: what was read before that has lost its force.</param>
+    /// <param name="reads">Where it goes.</param>
+    public void Collect(TagId tag, Tool tool, ReadOnlySpan<TagBinding> bindings, ElsewhereEvidence? gone, ToolReads reads)
+    {
+        var looks = default(LooksByForce);
+        Reason? withheld = null;
+        bool isLive = false, isSuspect = false;
+        foreach (TagBinding binding in bindings)
+        {
+            BindingTrust trust = TrustSearch.Of(scope, binding, tool, reads.Mismatches);
+            bool isNow = binding.IsLiveAt(scope.AsOf);
+            bool wasRead = AddLooks(tag, binding, trust.From, gone, ref looks, reads);
+            isLive |= wasRead || (sessions.UsedSessions.Count == 0 && isNow);
+            if (wasRead || isNow)
+            {
+                foreach (IdentityDoubt doubt in trust.Doubts)
+                {
+                    reads.AddDoubt(doubt);
+                }
+
+                withheld ??= trust.Withheld;
+                isSuspect |= trust.IsSuspect;
+            }
+        }
+
+        if (!isLive)
+        {
+            return;
+        }
+
+        reads.AddLiveTag(bindings[^1], isSuspect);
+        if (looks.Past is { } past && looks.Trusted?.LastSeen is null)
+        {
+            // What was read before the tool was somewhere else is told, and settles nothing.
+            Choose(tag, past, bindings, isSuspect, gone!.Why, reads);
+        }
+        else
+        {
+            Choose(tag, looks.Trusted ?? looks.Doubted, bindings, isSuspect, looks.Trusted is null ? withheld : null, reads);
+        }
+    }
+
+    /// <summary>In a long session a tag last heard long ago says nothing of now, as if the session had ended then.</summary>
+    public bool IsFresh(TagEvidence evidence) => evidence.LastSeen is { } last && scope.AsOf - last <= scope.Policy.Sessions.SessionAgeMax;
+
+    /// <summary>True where the binding held through a session of the kit, heard in it or not.</summary>
+    private bool AddLooks(TagId tag, TagBinding binding, DateTimeOffset trustedFrom, ElsewhereEvidence? gone, ref LooksByForce looks, ToolReads reads)
+    {
+        bool held = false;
+        for (int i = 0; i < sessions.WeighedSessions.Count; i++)
+        {
+            ReadSession session = sessions.WeighedSessions[i];
+            bool overlaps = binding.From < session.To && (binding.Until is not { } until || until > session.From);
+            TagEvidence? evidence = session.IsUsable && session.Find(tag) is { AcceptedCount: > 0 } found && IsFresh(found) ? found : null;
+            if (overlaps && session.IsUsable && session.Presentation.Station.HasControlTag(tag))
+            {
+                // A tag that is fixed at the station shows that the station works; it cannot show that a tool is back.
+                reads.AddDoubt(new IdentityDoubt(
+                    new Reason(ReconciliationReasons.BoundControlTag, ("tag", tag.ToString()), ("station", session.Presentation.Station.Id.Value)), session.To));
+            }
+            else if (overlaps && (evidence is null || IsLiveForAll(binding, evidence)))
+            {
+                held = true;
+                looks.For(session.From < trustedFrom, evidence is not null && gone?.IsAfter(session, evidence) == true).Add(session, evidence);
+                if (evidence is not null)
+                {
+                    IdentityCheck.AddChips(binding, evidence, ref looks.Chips, reads);
+                }
+            }
+            else if (evidence is not null)
+            {
+                IdentityCheck.DoubtBinding(scope, binding, evidence, reads);
+            }
+        }
+
+        return held;
+    }
+
+    private void Choose(TagId tag, TagLooks? looks, ReadOnlySpan<TagBinding> bindings, bool isSuspect, Reason? withheld, ToolReads reads)
+    {
+        if (looks is null)
+        {
+            return;
+        }
+
+        TimeSpan shortest = scope.Policy.Sessions.MinimumPass;
+        KitId? neighbour = NeighbourSearch.Find(looks.Passes, shortest);
+        TagHistory? history = !isSuspect && scope.Input.History.TryGetValue(tag, out TagHistory? known) ? known : null;
+        PresenceEvidence presence = looks.ToEvidence(
+            tag, shortest, history, neighbour is not null, sessions.LineCount * reads.TagCount, scope.Policy.Presence.WeighsSilence);
+        reads.SilentTagCount += presence.LookCount == 0 && neighbour is null ? 1 : 0;
+        PresenceJudgement judgement = scope.Policy.Presence.Judge(presence);
+        bool isBestDoubted = reads.IsBestDoubted;
+        bool better = reads.Judgement is null
+            || (isBestDoubted && withheld is null)
+            || (isBestDoubted == withheld is not null && (judgement.State > reads.Judgement.State
+                || (judgement.State == reads.Judgement.State && presence.LookCount > reads.Best!.LookCount)));
+        if (better)
+        {
+            reads.Best = presence;
+            reads.Judgement = judgement;
+            reads.IsBestDoubted = withheld is not null;
+            reads.FirstSeen = neighbour is null ? looks.FirstSeen : null;
+            reads.LastSeen = neighbour is null ? looks.LastSeen : null;
+            reads.ReadsWithheld = withheld;
+            NoteNeighbour(neighbour, looks, reads);
+        }
+
+        reads.Elsewhere ??= WhyElsewhere(presence, bindings);
+    }
+
+    private static void NoteNeighbour(KitId? neighbour, TagLooks looks, ToolReads reads)
+    {
+        (reads.Neighbour, reads.LooksNotCounted, reads.LastHeardNearby) = (null, 0, null);
+        if (neighbour is { } kit)
+        {
+            reads.LooksNotCounted = looks.Passes.Sum(static pass => pass.Looks);
+            reads.LastHeardNearby = looks.LastSeen;
+            reads.Neighbour = new Reason(
+                ReconciliationReasons.OnlyWhileNearby, ("kit", kit.Value), ("looks", reads.LooksNotCounted.ToString(CultureInfo.InvariantCulture)));
+        }
+    }
+
+    /// <summary>Usable or not, heard there or not, whichever of its tags: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
+    private Reason? WhyElsewhere(PresenceEvidence presence, ReadOnlySpan<TagBinding> bindings)
+    {
+        foreach (ReadSession other in sessions.OthersThatHeard(presence.Tag))
+        {
+            foreach (ReadSession own in sessions.RecentSessions)
+            {
+                if (other.Presentation.Station.Id == own.Presentation.Station.Id
+                    && IsWorn(bindings, other.Find(presence.Tag)!.LastSeen)
+                    && other.From < own.To && own.From < other.To
+                    && other.Find(presence.Tag)!.LookCount > (own.Find(presence.Tag)?.LookCount ?? 0))
+                {
+                    return new Reason(ReconciliationReasons.BetterElsewhere, ("session", other.Id.Value));
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>A tag that was no longer on the tool when it was heard says nothing of it.</summary>
+    private static bool IsWorn(ReadOnlySpan<TagBinding> bindings, DateTimeOffset? at)
+    {
+        foreach (TagBinding binding in bindings)
+        {
+            if (at is { } heard && binding.IsLiveAt(heard))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsLiveForAll(TagBinding binding, TagEvidence evidence)
+        => evidence is { FirstSeen: { } first, LastSeen: { } last } && binding.IsLiveAt(first) && binding.IsLiveAt(last);
+
+    /// <summary>The looks of one tag by whether they have force, and the chip numbers seen with them.</summary>
+    private struct LooksByForce
+    {
+        public TagLooks? Trusted;
+        public TagLooks? Past;
+        public TagLooks? Doubted;
+        public SortedSet<string>? Chips;
+
+        public TagLooks For(bool isDoubted, bool isPast) => isDoubted ? Doubted ??= new TagLooks() : isPast ? Past ??= new TagLooks() : Trusted ??= new TagLooks();
+    }
+}
