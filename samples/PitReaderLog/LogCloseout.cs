@@ -30,7 +30,8 @@ internal sealed class LogCloseout
     /// <param name="kitTag">The tag on the one tool of the kit.</param>
     /// <param name="markerInterval">How often the marker tag fires. "Near start and end" and the longest silence are twice that and a half.</param>
     /// <param name="clockOffset">How far the reader's clock is ahead: only the caller can know it.</param>
-    public LogCloseout(IEnumerable<TagRead> reads, TagId controlTag, TagId kitTag, TimeSpan markerInterval, TimeSpan clockOffset)
+    /// <param name="presence">When reads suffice; null for 3 looks on the one antenna.</param>
+    public LogCloseout(IEnumerable<TagRead> reads, TagId controlTag, TagId kitTag, TimeSpan markerInterval, TimeSpan clockOffset, PresencePolicy? presence = null)
     {
         _reads = [.. reads.OrderBy(read => read.FirstSeen)];
         _clockOffset = clockOffset;
@@ -44,7 +45,7 @@ internal sealed class LogCloseout
         _reconciler = new Reconciler(new ReconciliationPolicy
         {
             Sessions = _sessions,
-            Presence = new CountingPolicy { LooksNeeded = 3, AntennasNeeded = 1 },
+            Presence = presence ?? new CountingPolicy { LooksNeeded = 3, AntennasNeeded = 1 },
         });
     }
 

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using PitReaderLog;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Tools;
 
@@ -25,7 +26,7 @@ internal static class Logs
     }
 
     /// <summary>reader_3: the marker fires once a minute, the kit's tag never occurs.</summary>
-    public static LogCloseout OfReader3() => new(Read("reader_3.txt").Reads, Marker3, Never, TimeSpan.FromMinutes(1), TimeSpan.Zero);
+    public static LogCloseout OfReader3(PresencePolicy? presence = null) => new(Read("reader_3.txt").Reads, Marker3, Never, TimeSpan.FromMinutes(1), TimeSpan.Zero, presence);
 
     /// <summary>reader_1: one marker is the control tag, every 3 s at first and every 179.3 s later; the other is the kit.</summary>
     public static LogCloseout OfReader1() => new(Read("reader_1.txt").Reads, Marker1, Second1, TimeSpan.FromSeconds(180), TimeSpan.Zero);

@@ -1,6 +1,7 @@
 using System;
 using System.Linq;
 using PitReaderLog;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using Xunit;
@@ -11,6 +12,9 @@ namespace ToolLedger.Samples.Tests.PitReaderLog;
 public sealed class SilenceTests
 {
     private static readonly LogCloseout Log = Logs.OfReader3();
+
+    // A policy that takes one read for enough, so that nothing but the session's health holds it back.
+    private static readonly LogCloseout AtStatedRisk = Logs.OfReader3(new StatedRiskPolicy { KitRiskLimit = 0.5m, LineRiskMax = 0.5m });
 
     // Silences between two records of the marker, in the file's own times: 5284.5 s and 6357.4 s.
     public static TheoryData<DateTimeOffset, DateTimeOffset> Silences { get; } = new()
@@ -33,6 +37,8 @@ public sealed class SilenceTests
                 Assert.Equal(KitState.NoValidRead, result.Kit.State);
                 Assert.Equal(SessionState.Invalid, result.Sessions[0].Session.Health.State);
                 Assert.Equal(LineState.NotAssessed, result.Lines[0].State);
+                ReconciliationResult stated = AtStatedRisk.Conclude(start, start + TimeSpan.FromMinutes(minutes));
+                Assert.Equal((KitState.NoValidRead, LineState.NotAssessed, 0), (stated.Kit.State, stated.Lines[0].State, stated.Kit.Risk!.LineCount));
                 asked++;
             }
         }

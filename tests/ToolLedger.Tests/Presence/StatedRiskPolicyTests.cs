@@ -168,7 +168,7 @@ public sealed class StatedRiskPolicyTests
         Assert.Contains("1 of 40 looks, in 1 of 2 passes", judgement.Reasons[0].ToString(), StringComparison.Ordinal);
     }
 
-    // S31 and S94 in spirit: one kind of look can be enough of itself only where passes are many; silence is never turned into absence.
+    // Trade property 6: missing is never derived; silence leaves a line not read.
     [Fact]
     public void A_silent_line_is_not_read_and_says_what_its_silence_leaves()
     {
