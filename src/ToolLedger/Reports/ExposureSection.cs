@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Ledger;
 using ToolLedger.Reconciliation;
@@ -45,16 +44,14 @@ internal sealed class ExposureSection(ReportVoice voice, IReportPage page, Recon
 
     private IEnumerable<ReportRow> Holder(LedgerState known)
     {
-        CustodySpan span = known.Custody.HistoryOf(result.Manifest.Id, result.AsOf)[^1];
-        if (span.From > DateTimeOffset.MinValue)
+        if (KitExposure.HolderOf(known, result) is { } span)
         {
             yield return new ReportRow("", "WITH", voice.Say(LedgerSentences.ShiftHolder, ("kit", result.Manifest.Id.Value), ("holder", span.Holder.ToString()), ("since", voice.Time(span.From))) + ".");
         }
     }
 
     /// <summary>Open lines, those with the same exposure together.</summary>
-    private IEnumerable<ReportRow> Exposed(LedgerState known) => result.ChaseList
-        .Select(line => (line.Label, Exposure: known.Exposure.Of(result.Manifest.Id, line.Label, result.AsOf)))
+    private IEnumerable<ReportRow> Exposed(LedgerState known) => KitExposure.OpenLines(known, result)
         .GroupBy(one => (Since: one.Exposure.Since, Things: string.Join("; ", one.Exposure.Things)), static one => one.Label)
         .Select(alike => new ReportRow("", "EXPOSED", voice.Say(
             LedgerSentences.ShiftExposed,
@@ -62,17 +59,13 @@ internal sealed class ExposureSection(ReportVoice voice, IReportPage page, Recon
             ("things", alike.Key.Things.Length > 0 ? alike.Key.Things : voice.Say(LedgerSentences.NothingAffected)),
             ("since", alike.Key.Since is { } since ? voice.Time(since) : voice.Say(LedgerSentences.NotKnown))) + "."));
 
-    private IEnumerable<ReportRow> Held(LedgerState known) => known.Holds.HeldAt(result.AsOf)
-        .Where(hold => hold.Declaration.Kit == result.Manifest.Id || IsOfThisKit(hold.Declaration.Tool))
+    private IEnumerable<ReportRow> Held(LedgerState known) => KitExposure.Holds(known, result)
         .Select(hold => new ReportRow("", "HELD", voice.Say(
             LedgerSentences.ShiftHeld,
             ("what", hold.Declaration.Description),
             ("id", hold.Declaration.Id.Value),
             ("at", voice.Time(hold.Declaration.At)),
             ("things", hold.Affected.Count > 0 ? string.Join("; ", hold.Affected) : voice.Say(LedgerSentences.NothingAffected))) + "."));
-
-    /// <summary>Whoever declares a tool missing need not say of which kit it is.</summary>
-    private bool IsOfThisKit(ToolId tool) => !tool.IsEmpty && result.AllLines.Any(line => line.Line.Tool?.Id == tool);
 
     private IEnumerable<ReportRow> Openings()
     {

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using System.Text.Json;
+using ToolLedger.Ledger;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 
@@ -20,7 +21,7 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
     private readonly LineWriter lineWriter = new(writer, voice, at);
     private readonly PeopleWriter people = new(writer, voice, at);
 
-    internal void Write(ReconciliationResult result, GateAnswer? gate)
+    internal void Write(ReconciliationResult result, GateAnswer? gate, LedgerState? ledger)
     {
         writer.WriteStartObject();
         writer.WriteString("kit", result.Manifest.Id.Value);
@@ -47,7 +48,7 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         WriteFindings(result);
         people.WriteUnlistedItems(result.UnlistedItems);
         people.WriteOpenings(result.Openings);
-        people.WriteExposure(result);
+        new ExposureWriter(writer, voice, at).Write(result, ledger);
         WriteGate(gate);
         WritePeople(result);
         people.WriteChanges(result);

@@ -82,41 +82,6 @@ internal sealed class PeopleWriter(Utf8JsonWriter writer, ReportVoice voice, Fun
         writer.WriteEndArray();
     }
 
-    /// <summary>Which equipment may be concerned, and since when: what the kit was used on, which lines are open and what was last known of them. Openings and items on no list stand beside it.</summary>
-    internal void WriteExposure(ReconciliationResult result)
-    {
-        writer.WriteStartObject("exposure");
-        writer.WriteStartArray("jobs");
-        foreach (ConsumableUse use in result.JobRecords)
-        {
-            writer.WriteStartObject();
-            writer.WriteString("job", use.Job);
-            writer.WriteString("kit", use.Kit.Value);
-            writer.WriteNumber("line", use.LineNumber);
-            writer.WriteNumber("used", use.Used);
-            writer.WriteNumber("scrapped", use.Scrapped);
-            writer.WriteString("unit", use.Unit.Value);
-            writer.WriteString("by", use.By.Value);
-            writer.WriteString("at", at(use.At));
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-        writer.WriteStartArray("openLines");
-        foreach (LineConclusion line in result.ChaseList)
-        {
-            writer.WriteStartObject();
-            writer.WriteString("line", line.Label);
-            WriteIf("tagLastHeard", line.Evidence.LastSeen is { } seen ? at(seen) : "");
-            WriteIf("lastSaidAt", line.Evidence.LatestAt is { } said ? at(said) : "");
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-        WriteIf("settledSince", result.AllLines.Min(static line => line.Evidence.OldestAt) is { } oldest ? at(oldest) : "");
-        writer.WriteEndObject();
-    }
-
     /// <summary>What is later than the first signature that counts.</summary>
     internal void WriteChanges(ReconciliationResult result)
     {

@@ -25,7 +25,7 @@ internal sealed class ShiftReportWriter(ShiftReportInput input, IReadOnlyList<Se
         writer.WriteStartArray("kits");
         foreach (ReconciliationResult result in input.Results)
         {
-            new KitWriter(writer, voice, At).Write(result, input.Gates.FirstOrDefault(gate => gate.Kit == result.Manifest.Id));
+            new KitWriter(writer, voice, At).Write(result, input.Gates.FirstOrDefault(gate => gate.Kit == result.Manifest.Id), input.Ledger);
         }
 
         writer.WriteEndArray();

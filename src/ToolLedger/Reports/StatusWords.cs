@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Calibration;
+using ToolLedger.Holds;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 
@@ -94,6 +95,15 @@ internal static class StatusWords
         NextStepKind.HandInManifest => "hand-in-manifest",
         NextStepKind.LookInKit => "look-in-kit",
         _ => "restore-station",
+    };
+
+    internal static string Code(ExposureKind kind) => kind switch
+    {
+        ExposureKind.Visit => "visit",
+        ExposureKind.Between => "between",
+        ExposureKind.Stored => "stored",
+        ExposureKind.Receipt => "receipt",
+        _ => "said",
     };
 
     private static string Loud(string words) => words.ToUpperInvariant();
