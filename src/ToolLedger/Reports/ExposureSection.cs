@@ -5,7 +5,6 @@ using ToolLedger.Inventory;
 using ToolLedger.Ledger;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
-using ToolLedger.Tools;
 
 namespace ToolLedger.Reports;
 
