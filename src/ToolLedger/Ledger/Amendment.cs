@@ -92,7 +92,7 @@ public sealed class Amendment : RecordEntry
 
     internal static Amendment? Read(EntryFields fields)
     {
-        byte[] bytes = fields.Element("result") is { ValueKind: JsonValueKind.Object } element ? CanonicalJson.Canonicalize(Encoding.UTF8.GetBytes(element.GetRawText())) : [];
+        byte[] bytes = fields.Element("result") is { ValueKind: JsonValueKind.Object } element ? fields.Canonical("result", element) : [];
         if (bytes.Length == 0 && !fields.HasIssue)
         {
             fields.Report("result", new Records.Reason(RecordRules.WrongType, ("expected", "an object"), ("found", "another value")));
