@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using System.Text;
 using System.Text.Json;
 using ToolLedger.Custody;
 using ToolLedger.Reconciliation;

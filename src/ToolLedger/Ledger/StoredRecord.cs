@@ -1,5 +1,4 @@
 using System;
-using System.Text;
 using System.Text.Json;
 using ToolLedger.Custody;
 using ToolLedger.Records;
