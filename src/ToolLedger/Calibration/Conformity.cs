@@ -7,6 +7,8 @@ namespace ToolLedger.Calibration;
 /// <remarks>Normal model: the true value is the estimate plus a normal error with the standard uncertainty. The same bits on every machine. Thread-safe.</remarks>
 public static class Conformity
 {
+    private const decimal MaxValue = 1_000_000_000_000_000m;
+
     /// <summary>The probability that the true value lies within limits: Phi((TU - y)/u) - Phi((TL - y)/u).</summary>
     /// <param name="measured">The measured value.</param>
     /// <param name="limits">The limits.</param>
@@ -65,8 +67,17 @@ public static class Conformity
         }
 
         return expandedUncertainty > 0
-            ? (double)(half / expandedUncertainty)
+            ? (double)half / (double)expandedUncertainty
             : throw new ArgumentOutOfRangeException(nameof(expandedUncertainty), expandedUncertainty, "The uncertainty must be above 0.");
+    }
+
+    /// <summary>So that no sum or quotient of values leaves the range of decimals.</summary>
+    internal static void RequireWithin(decimal value, string name)
+    {
+        if (decimal.Abs(value) > MaxValue)
+        {
+            throw new ArgumentOutOfRangeException(name, value, "A value must lie within 1e15 of 0.");
+        }
     }
 
     internal static void Require(bool isGiven, string name, double value, string message)

@@ -49,7 +49,7 @@ public sealed record DecisionRule
             throw new ArgumentException("This guard band needs a lower and an upper limit.", nameof(limits));
         }
 
-        double ratio = (double)(half / measured.U95);
+        double ratio = (double)half / (double)measured.U95;
         double multiplier = GuardBand == GuardBandKind.ManagedRisk
             ? Math.Max(0, 1.04 - Elementary.Exp((0.38 * Elementary.Log(ratio)) - 0.54))
             : ratio <= 1 ? ratio : ratio * (1 - Math.Sqrt(1 - (1 / (ratio * ratio))));

@@ -65,7 +65,7 @@ internal readonly ref partial struct FitnessJudge
 
         DateOnly? plain = LastDay(function, planned, record);
         CalibrationExtension? extension = null;
-        DateOnly? until = plain is { } last ? Extended(function, last, out extension) : null;
+        DateOnly? until = plain is { } last ? Extended(function, record, last, out extension) : null;
         var answer = new CalibrationVerdict { Record = record, SiteDate = today, Function = function, Until = until, PlainUntil = plain, Event = extension };
         if (until is { } day && day < today)
         {
@@ -194,13 +194,13 @@ internal readonly ref partial struct FitnessJudge
         return Min(needed, latest);
     }
 
-    private DateOnly Extended(string? function, DateOnly last, out CalibrationExtension? extension)
+    private DateOnly Extended(string? function, CalibrationRecord record, DateOnly last, out CalibrationExtension? extension)
     {
         extension = null;
         DateOnly until = last;
         foreach (CalibrationExtension one in history.Extensions)
         {
-            if (one.RecordedAt <= use.At && Covers(one.Function, function) && one.IsFor(use.Job) && Min(one.Through, last.AddDays(policy.ExtensionDays)) is var through && through > until)
+            if (one.RecordedAt <= use.At && calendar.DateAt(one.RecordedAt) >= record.CalibratedOn && Covers(one.Function, function) && one.IsFor(use.Job) && Min(one.Through, last.AddDays(policy.ExtensionDays)) is var through && through > until)
             {
                 until = through;
                 extension = one;

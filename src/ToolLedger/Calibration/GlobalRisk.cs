@@ -17,11 +17,14 @@ public readonly record struct GlobalRisk(double FalseAccept, double FalseReject)
 {
     private const double Tolerance = 1e-14;
 
+    // Beyond it quotients and sums of them are no longer finite.
+    private const double MaxShare = 1e100;
+
     /// <summary>The risks for a spread of tools, an uncertainty and limits.</summary>
-    /// <param name="deviation">s: the standard deviation of the tools; above 0.</param>
-    /// <param name="uncertainty">u: the standard uncertainty of the measurement; 0 or more.</param>
+    /// <param name="deviation">s: the standard deviation of the tools; 1e-100 to 1e100 times the tolerance.</param>
+    /// <param name="uncertainty">u: the standard uncertainty of the measurement; 0, or 1e-100 to 1e100 times the tolerance.</param>
     /// <param name="tolerance">L: half the tolerance; above 0.</param>
-    /// <param name="acceptance">A: half the acceptance interval; 0 or more.</param>
+    /// <param name="acceptance">A: half the acceptance interval; 0 to 1e100 times the tolerance.</param>
     /// <returns>The risks.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static GlobalRisk Of(double deviation, double uncertainty, double tolerance, double acceptance)
@@ -35,6 +38,9 @@ public readonly record struct GlobalRisk(double FalseAccept, double FalseReject)
         double s = deviation / tolerance;
         double u = uncertainty / tolerance;
         double a = acceptance / tolerance;
+        Conformity.Require(s is >= 1 / MaxShare and <= MaxShare, nameof(deviation), deviation, "The standard deviation must be 1e-100 to 1e100 times the tolerance.");
+        Conformity.Require(u is 0 or (>= 1 / MaxShare and <= MaxShare) && (u > 0 || uncertainty == 0), nameof(uncertainty), uncertainty, "The uncertainty must be 0, or 1e-100 to 1e100 times the tolerance.");
+        Conformity.Require(a <= MaxShare, nameof(acceptance), acceptance, "The acceptance interval must be at most 1e100 times the tolerance.");
         if (u == 0)
         {
             double between = 2 * Math.Abs(NormalDistribution.Above(a / s) - NormalDistribution.Above(1 / s));

@@ -71,6 +71,16 @@ internal sealed partial class CustodyJudge
         }
     }
 
+    // Who answers for the kit takes its tool back; anybody else only as one who may issue.
+    private void CheckMayAccept(ReceiptClosure closure, ToolReceipt receipt, Signature accepted)
+    {
+        KitId? kit = receipt.Kit.IsEmpty ? state.KitOf(receipt.Tool, closure.At) : receipt.Kit;
+        if (kit is not { } its || state.HolderOf(its, closure.At).Holder.Person != accepted.By)
+        {
+            CheckEntitled("acceptedBy", accepted, policy.RolesThatMayIssue);
+        }
+    }
+
     private void Apply(ReceiptClosure closure)
     {
         CheckReceived(closure, closure.AcceptedBy, "acceptedBy");
@@ -84,6 +94,7 @@ internal sealed partial class CustodyJudge
         if (closure.AcceptedBy is { } accepted)
         {
             CheckTakesBack(closure, accepted.By, [tenure.Receipt.ReceivedBy!.By]);
+            CheckMayAccept(closure, tenure.Receipt, accepted);
         }
 
         if (!tenure.Receipt.Kit.IsEmpty && !closure.ToKit.IsEmpty && closure.ToKit != tenure.Receipt.Kit)

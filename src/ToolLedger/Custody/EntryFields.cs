@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
 using ToolLedger.Kits;
 using ToolLedger.Records;
@@ -68,6 +69,18 @@ internal sealed class EntryFields
 
     /// <summary>A member as it stands, or null and an issue.</summary>
     internal JsonElement? Element(string name) => fields.Require(name) && fields.TryGet(name, out JsonElement element) ? element : null;
+
+    /// <summary>A member in its canonical form; where it has none, because a number in it is none or it is too large, an issue and nothing.</summary>
+    internal byte[] Canonical(string name, JsonElement element)
+    {
+        if (CanonicalJson.TryCanonicalize(Encoding.UTF8.GetBytes(element.GetRawText()), out byte[]? bytes, out RecordIssue? issue))
+        {
+            return bytes;
+        }
+
+        fields.Report(name, issue.Reason);
+        return [];
+    }
 
     internal void Report(string name, Reason reason) => fields.Report(name, reason);
 

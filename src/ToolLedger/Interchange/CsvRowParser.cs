@@ -31,6 +31,13 @@ internal sealed class CsvRowParser : RowParser
         uint given = 0;
         int count = 0;
         int at = 0;
+
+        // Whole rows would else be taken for the names of columns that nobody declared, and be gone without a word.
+        if (line.TrimEnd((byte)'\r').Contains((byte)'\r'))
+        {
+            return Fault(line, ReadFileRules.LineEnds);
+        }
+
         while (at <= line.Length)
         {
             if (!_fields.TryTake(line, ref at, out ReadOnlySpan<byte> name))

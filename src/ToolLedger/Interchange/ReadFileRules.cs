@@ -9,6 +9,9 @@ public static class ReadFileRules
     /// <summary>There is no header line.</summary>
     public static ReasonKind NoHeader { get; } = new("read-file.no-header", "The file has no header line.");
 
+    /// <summary>The lines end with CR alone, so that the whole file is one line.</summary>
+    public static ReasonKind LineEnds { get; } = new("read-file.line-ends", "The header goes on behind a carriage return alone; lines end with LF or CR LF.");
+
     /// <summary>The header lacks a column that must be there.</summary>
     public static ReasonKind MissingColumn { get; } = new("read-file.missing-column", "The header has no column \"{column}\".");
 
@@ -103,7 +106,7 @@ public static class ReadFileRules
     /// <summary>Every kind of this room's read files.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        NoHeader, MissingColumn, DuplicateColumn, NotUtf8, NotJson, LineTooLong, TooManyColumns, TooFewColumns, BadQuotes, MissingTag,
+        NoHeader, LineEnds, MissingColumn, DuplicateColumn, NotUtf8, NotJson, LineTooLong, TooManyColumns, TooFewColumns, BadQuotes, MissingTag,
         BadTag, TagNotWholeWords, MissingTime, BadTime, TimeWithoutOffset, TimeWithOffset, AmbiguousLocalTime, SkippedLocalTime, TimeOutOfRange, TimesReversed,
         BadAntenna, BadStrength, BadCount, BadTid, BadReportId, WrongType, NoColumn, UnwritableTag, UnwritableTime, UnwritableTid,
     ];

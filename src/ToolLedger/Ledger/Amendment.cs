@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using System.Text;
 using System.Text.Json;
 using ToolLedger.Custody;
 using ToolLedger.Reconciliation;
@@ -92,7 +91,7 @@ public sealed class Amendment : RecordEntry
 
     internal static Amendment? Read(EntryFields fields)
     {
-        byte[] bytes = fields.Element("result") is { ValueKind: JsonValueKind.Object } element ? CanonicalJson.Canonicalize(Encoding.UTF8.GetBytes(element.GetRawText())) : [];
+        byte[] bytes = fields.Element("result") is { ValueKind: JsonValueKind.Object } element ? fields.Canonical("result", element) : [];
         if (bytes.Length == 0 && !fields.HasIssue)
         {
             fields.Report("result", new Records.Reason(RecordRules.WrongType, ("expected", "an object"), ("found", "another value")));

@@ -1,5 +1,4 @@
 using System;
-using System.Text;
 using System.Text.Json;
 using ToolLedger.Custody;
 using ToolLedger.Records;
@@ -61,7 +60,7 @@ public sealed class StoredRecord : RecordEntry
             fields.Report("record", new Reason(RecordRules.MissingMember, ("member", "schema")));
         }
 
-        byte[] bytes = schema is null ? [] : CanonicalJson.Canonicalize(Encoding.UTF8.GetBytes(fields.Element("record")!.Value.GetRawText()));
+        byte[] bytes = schema is null ? [] : fields.Canonical("record", fields.Element("record")!.Value);
         return fields.Made(f => new StoredRecord(bytes)
         {
             Id = f.Id,

@@ -85,8 +85,9 @@ public sealed partial class SiteCalendar
 
     /// <summary>The site's date at an instant.</summary>
     /// <param name="at">The instant.</param>
-    /// <returns>The date.</returns>
-    public DateOnly DateAt(DateTimeOffset at) => DateOnly.FromDateTime(ToSite(at).DateTime);
+    /// <returns>The date; at the ends of what a date can hold the first or the last one.</returns>
+    public DateOnly DateAt(DateTimeOffset at) =>
+        DateOnly.FromDayNumber((int)(Math.Clamp(at.UtcTicks + OffsetAt(at).Ticks, DateTime.MinValue.Ticks, DateTime.MaxValue.Ticks) / TimeSpan.TicksPerDay));
 
     private static bool IsOffset(TimeSpan offset) =>
         offset <= OffsetLimit && offset >= -OffsetLimit && offset.Ticks % TimeSpan.TicksPerMinute == 0;

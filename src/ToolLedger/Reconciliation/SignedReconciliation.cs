@@ -143,7 +143,7 @@ public sealed partial class SignedReconciliation : RecordEntry
     internal static SignedReconciliation? Read(EntryFields fields)
     {
         (byte[] bytes, SignedContent? content) = fields.Element("result") is { } element
-            ? (CanonicalJson.Canonicalize(System.Text.Encoding.UTF8.GetBytes(element.GetRawText())), SignedContent.Read(element, fields.PlaceOf("result"), fields.Issues))
+            ? (fields.Canonical("result", element), SignedContent.Read(element, fields.PlaceOf("result"), fields.Issues))
             : ([], null);
         if (content is not null)
         {

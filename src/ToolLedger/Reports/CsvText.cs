@@ -14,7 +14,10 @@ internal sealed class CsvText
     internal CsvText Field(string? value)
     {
         string safe = SafeText.Escape(value ?? "");
-        bool isFormula = safe.Length > 0 && safe[0] is '=' or '+' or '-' or '@';
+        ReadOnlySpan<char> start = safe.AsSpan().TrimStart();
+
+        // Spreadsheets drop spaces before a formula, and some take the full-width forms of its first character (from memory).
+        bool isFormula = start.Length > 0 && start[0] is '=' or '+' or '-' or '@' or '\uFF1D' or '\uFF0B' or '\uFF0D' or '\uFF20';
         return Put(isFormula ? "'" + safe : safe);
     }
 

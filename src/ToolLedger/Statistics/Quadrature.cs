@@ -53,7 +53,9 @@ internal static class Quadrature
         double middle = from + (0.5 * (to - from));
         double left = Rule(integrand, from, middle);
         double right = Rule(integrand, middle, to);
-        return depth == 0 || Math.Abs(left + right - whole) <= tolerance
+
+        // What is no number does not settle by halving either.
+        return depth == 0 || !(Math.Abs(left + right - whole) > tolerance)
             ? left + right
             : Settle(integrand, from, middle, left, 0.5 * tolerance, depth - 1) + Settle(integrand, middle, to, right, 0.5 * tolerance, depth - 1);
     }

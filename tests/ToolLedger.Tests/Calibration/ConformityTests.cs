@@ -197,4 +197,53 @@ public sealed class ConformityTests
             _ => null,
         };
     }
+
+    // Numbers at the ends of what a double can hold are answered with a probability or refused, and soon: never with a number that is none, and never by halving without an end.
+    [Fact]
+    public void Risks_of_extreme_numbers_are_probabilities_or_refused()
+    {
+        double[] extremes = [double.Epsilon, 1e-300, 1e-100, 1e-20, 1, 1e20, 1e100, 1e300, double.MaxValue, double.PositiveInfinity, double.NaN];
+        int answered = 0;
+        foreach ((double s, double u, double tolerance, double a) in from s in extremes from u in extremes.Prepend(0) from tolerance in extremes from a in extremes.Prepend(0) select (s, u, tolerance, a))
+        {
+            try
+            {
+                GlobalRisk risk = GlobalRisk.Of(s, u, tolerance, a);
+                Assert.InRange(risk.FalseAccept, 0, 1);
+                Assert.InRange(risk.FalseReject, 0, 1);
+                answered++;
+            }
+            catch (ArgumentOutOfRangeException)
+            {
+                // Refused, with the argument named.
+            }
+        }
+
+        Assert.True(answered > 500);
+    }
+
+    // Values up to 1e15 are decided on under every rule; what could leave the range of decimals on the way is refused by name.
+    [Fact]
+    public void Decisions_on_extreme_values_neither_overflow_nor_pass_without_a_ground()
+    {
+        const decimal Largest = 1_000_000_000_000_000m;
+        decimal[] values = [-Largest, -1, 0, 0.0000000000000000000000000001m, 1, Largest];
+        foreach (GuardBandKind band in Enum.GetValues<GuardBandKind>())
+        {
+            foreach ((decimal value, decimal u, decimal lower, decimal upper, bool isNonBinary) in
+                from value in values from u in values where u >= 0 from lower in values from upper in values where upper >= lower from isNonBinary in (bool[])[false, true] select (value, u, lower, upper, isNonBinary))
+            {
+                ConformityDecision decision = new DecisionRule { GuardBand = band, Factor = 10, IsNonBinary = isNonBinary }.Decide(new MeasuredValue(value, u), new ToleranceLimits(lower, upper));
+                Assert.InRange(decision.ConformanceProbability, 0, 1);
+                Assert.True(decision.Statement != ConformityStatement.Pass || (value >= lower && value <= upper));
+            }
+        }
+
+        Assert.Throws<ArgumentOutOfRangeException>(static () => new MeasuredValue(Largest + 1, 0));
+        Assert.Throws<ArgumentOutOfRangeException>(static () => new MeasuredValue(0, decimal.MaxValue));
+        Assert.Throws<ArgumentOutOfRangeException>(static () => MeasuredValue.FromExpanded(0, 1, 0.0000000000000000000000000001m));
+        Assert.Throws<ArgumentOutOfRangeException>(static () => new ToleranceLimits(decimal.MinValue, null));
+        Assert.Throws<ArgumentOutOfRangeException>(static () => ToleranceLimits.Around(decimal.MaxValue, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(static () => ToleranceLimits.Relative(1, decimal.MaxValue));
+    }
 }

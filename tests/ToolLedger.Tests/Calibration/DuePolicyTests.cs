@@ -182,4 +182,15 @@ public sealed class DuePolicyTests
     }
 
     private static string Text(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    // Given an extension without an end in sight, allowed for the calibration of 2025; when the tool was calibrated again; then the next due date stands as printed: nobody allowed to pass it.
+    [Fact]
+    public void An_extension_allowed_before_a_calibration_does_not_extend_it()
+    {
+        CalibrationRegister register = Register([Passed("2025-05-01", dueOn: "2026-05-01"), Passed("2026-05-20", dueOn: "2027-05-20")], Extension("2999-12-31", "2026-05-01T08:00:00Z"));
+
+        Assert.Equal(CalibrationReasons.Extended, register.Ask("2026-05-19T08:00:00Z").Reason.Kind);
+        Assert.Equal(Day("2027-05-20"), register.Ask("2027-05-20T08:00:00Z").DueOn);
+        Assert.Equal(CalibrationState.Overdue, register.Ask("2027-05-21T08:00:00Z").State);
+    }
 }

@@ -283,4 +283,18 @@ public sealed class CustodyScenarioTests
         Assert.Equal((new PersonId("P"), 1m), (owner, balance.Open));
         Assert.Empty(register.PersonalItemsAt(At(15)));
     }
+
+    // Where a site names who may issue, only they, or who answers for the kit, take a tool back from a receipt: a closure ends the exposure of the borrower.
+    [Fact]
+    public void A_receipt_is_closed_by_the_holder_of_the_kit_or_one_who_may_issue()
+    {
+        CustodyPolicy policy = CustodyPolicy.Default with { RolesThatMayIssue = [new Role("custodian")] };
+        KitIssue plain = Issue("I1", At(7));
+        KitIssue issue = new() { Id = plain.Id, At = plain.At, By = plain.By, Role = new Role("custodian"), Kit = plain.Kit, Revision = 1, ReceivedBy = plain.ReceivedBy, ExpectedReturn = plain.ExpectedReturn };
+        ReceiptClosure By(string id, Signature accepted) => new() { Id = new EntryId(id), At = At(10), By = new PersonId("B"), Receipt = new EntryId("L1"), AcceptedBy = accepted };
+
+        Assert.Equal(["custody.not-entitled"], Try(policy, By("C1", Signed("X", At(10))), issue, Loan("L1", At(9))).Codes);
+        Assert.Equal(RecordAnswer.Recorded, Try(policy, By("C1", Signed("P", At(10))), issue, Loan("L1", At(9))).Answer);
+        Assert.Equal(RecordAnswer.Recorded, Try(policy, By("C1", Signed("X", At(10), "custodian")), issue, Loan("L1", At(9))).Answer);
+    }
 }

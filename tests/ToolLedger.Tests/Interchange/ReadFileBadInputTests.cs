@@ -257,4 +257,20 @@ public sealed class ReadFileBadInputTests
             ReadFile.Csv("epc,time\niso15693:E004010012345678,2026-03-01T15:55:01Z"u8.ToArray(), new ReadFileOptions { TagForm = ReadTagForm.TagIdText })
                 .Select(read => read.Tag));
     }
+
+    // A file whose lines end with CR alone is one line to RFC 4180; its rows must not be taken for columns that nobody declared, and be gone.
+    [Theory]
+    [InlineData("epc,time,note\r3034,2026-03-01T15:55:01Z,a\r3035,2026-03-01T15:55:02Z,b\r")]
+    [InlineData("epc,time,note\r3034,2026-03-01T15:55:01Z,a\n")]
+    public void A_header_that_goes_on_behind_a_lone_carriage_return_is_refused(string text)
+    {
+        ReadFileException refused = Assert.Throws<ReadFileException>(() => ReadFile.Csv(Encoding.ASCII.GetBytes(text), null, static _ => { }).ToArray());
+
+        Assert.Contains("read-file.line-ends", refused.Message, StringComparison.Ordinal);
+    }
+
+    // What was read before is read still: a second carriage return at the end of the line.
+    [Fact]
+    public void A_header_with_two_carriage_returns_at_its_end_is_read() =>
+        Assert.Single(ReadFile.Csv("epc,time,note\r\r\n3034,2026-03-01T15:55:01Z,a\r\r\n"u8.ToArray(), null));
 }

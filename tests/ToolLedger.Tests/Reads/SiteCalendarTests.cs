@@ -119,4 +119,16 @@ public sealed class SiteCalendarTests
         Assert.Throws<ArgumentOutOfRangeException>(() => SiteCalendar.Fixed("x", TimeSpan.MinValue));
         Assert.Equal(TimeSpan.FromHours(-14), SiteCalendar.Fixed("x", TimeSpan.FromHours(-14)).BaseOffset);
     }
+
+    // Asked about any instant, a status must not fail for the offset of the site.
+    [Fact]
+    public void The_first_and_the_last_instant_have_a_date_everywhere()
+    {
+        foreach (int hours in (int[])[-14, 0, 14])
+        {
+            SiteCalendar site = SiteCalendar.Fixed("x", TimeSpan.FromHours(hours));
+            Assert.Equal(DateOnly.MinValue, site.DateAt(DateTimeOffset.MinValue));
+            Assert.Equal(DateOnly.MaxValue, site.DateAt(DateTimeOffset.MaxValue));
+        }
+    }
 }

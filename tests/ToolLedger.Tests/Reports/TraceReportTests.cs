@@ -30,6 +30,17 @@ public sealed class TraceReportTests
             csv);
     }
 
+    // What a spreadsheet takes for a formula begins with =, +, - or @, also in their full-width forms and behind a space (from memory); a name of a mark does not.
+    [Theory]
+    [InlineData("=1", "'=1")]
+    [InlineData("\uFF1D1", "'\uFF1D1")]
+    [InlineData("\uFF0B1", "'\uFF0B1")]
+    [InlineData("\uFF0D1", "'\uFF0D1")]
+    [InlineData("\uFF20x", "'\uFF20x")]
+    [InlineData(" =1", "' =1")]
+    [InlineData("K1-7", "K1-7")]
+    public void No_field_begins_a_formula(string text, string expected) => Assert.Equal(expected, new CsvText().Field(text).ToString());
+
     [Fact]
     public void Markdown_shows_the_window_and_escapes_what_came_in()
     {
