@@ -2,6 +2,7 @@ using System;
 using System.IO;
 using System.Linq;
 using System.Text.RegularExpressions;
+using ToolLedger.Holds;
 using ToolLedger.Ledger;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
