@@ -4,6 +4,7 @@ using ToolLedger.Benchmarks.Calibration;
 using ToolLedger.Benchmarks.Identifiers;
 using ToolLedger.Benchmarks.Interchange;
 using ToolLedger.Benchmarks.Ledger;
+using ToolLedger.Benchmarks.Presence;
 using ToolLedger.Benchmarks.Reads;
 using ToolLedger.Benchmarks.Reconciliation;
 
@@ -20,6 +21,7 @@ internal static class Program
             ["ledger-ratios", ..] => LedgerRatios.Run(),
             ["llrp-ratios", ..] => LlrpRatios.Run(),
             ["parse-ratios", ..] => ParseRatios.Run(),
+            ["presence-ratios", ..] => PresenceRatios.Run(),
             ["read-ratios", ..] => ReadRatios.Run(),
             ["reconcile-ratios", ..] => ReconcileRatios.Run(),
             ["site-ratios", ..] => SiteRatios.Run(),

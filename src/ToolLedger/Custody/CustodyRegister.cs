@@ -122,6 +122,10 @@ public sealed partial class CustodyRegister
 
     internal KitId? KitOf(ToolId tool, DateTimeOffset asOf) => state.KitOf(tool, asOf);
 
+    internal IEnumerable<KitId> KitsListing(ToolId tool, DateTimeOffset from, DateTimeOffset to) => state.KitsListing(tool, from, to);
+
+    internal IReadOnlyList<KitId> WithOuter(IEnumerable<KitId> inner, DateTimeOffset from, DateTimeOffset to) => state.WithOuter(inner, from, to);
+
     internal bool IsMentioned(KitId kit) => state.IsMentioned(kit);
 
     internal KitManifest? ManifestOf(KitId kit, DateTimeOffset asOf) => state.ManifestOf(kit, asOf);

@@ -146,6 +146,42 @@ internal sealed class CustodyState(CustodyPolicy policy, KitRegister kits)
         return null;
     }
 
+    /// <summary>The kits that a tool belonged to at any instant of a stretch of time: by a manifest in force, or by the one that the kit was out under.</summary>
+    internal IEnumerable<KitId> KitsListing(ToolId tool, DateTimeOffset from, DateTimeOffset to) =>
+        kits.Listing(tool, from, to, manifest => IsOutUnder(manifest, from, to)).Select(static manifest => manifest.Id);
+
+    /// <summary>Kits, and those that contained them at any instant of a stretch of time: what a kit is taken to, its sub-kits are taken to.</summary>
+    internal IReadOnlyList<KitId> WithOuter(IEnumerable<KitId> inner, DateTimeOffset from, DateTimeOffset to)
+    {
+        List<KitId> found = [.. inner.Distinct()];
+        for (int i = 0; i < found.Count && kits.HasSubKits; i++)
+        {
+            foreach (KitManifest outer in kits.Listing(found[i], from, to, manifest => IsOutUnder(manifest, from, to)))
+            {
+                if (!found.Contains(outer.Id))
+                {
+                    found.Add(outer.Id);
+                }
+            }
+        }
+
+        return found;
+    }
+
+    private bool IsOutUnder(KitManifest manifest, DateTimeOffset from, DateTimeOffset to)
+    {
+        IReadOnlyList<KitTenure> list = TenuresOf(manifest.Id);
+        for (int i = 0; i < list.Count && list[i].From <= to; i++)
+        {
+            if (list[i].Issue?.Revision == manifest.Revision && (i + 1 == list.Count || list[i + 1].From > from))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     internal void Begin(KitId kit, KitTenure tenure)
     {
         mentioned.Add(kit);

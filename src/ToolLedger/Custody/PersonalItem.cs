@@ -24,7 +24,12 @@ public sealed class PersonalItem : CustodyEntry
     public required Quantity Quantity { get; init => field = CustodyChecks.Some(value); }
 
     /// <summary>In or out.</summary>
-    public required CarriedDirection Direction { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">There is no such direction.</exception>
+    public required CarriedDirection Direction
+    {
+        get;
+        init => field = Enum.IsDefined(value) ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "There is no such direction.");
+    }
 
     /// <summary>Whether it is a tool; false by default.</summary>
     public bool IsTool { get; init; }

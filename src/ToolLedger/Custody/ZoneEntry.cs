@@ -28,7 +28,12 @@ public sealed class ZoneEntry : CustodyEntry
     public required PersonId Carrier { get; init => field = Given(value, value.IsEmpty, "A zone entry needs the person who carries the item."); }
 
     /// <summary>In or out.</summary>
-    public required CarriedDirection Direction { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">There is no such direction.</exception>
+    public required CarriedDirection Direction
+    {
+        get;
+        init => field = Enum.IsDefined(value) ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "There is no such direction.");
+    }
 
     private protected override void WriteMembers(Utf8JsonWriter writer)
     {

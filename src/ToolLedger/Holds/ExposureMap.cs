@@ -103,7 +103,26 @@ public sealed class ExposureMap
         IReadOnlyList<(ToolReceipt Receipt, ReceiptClosure? Closure)> receipts = custody.ReceiptsOf(tool, asOf);
         DateTimeOffset? signed = receipts is [.., var (last, closure)] ? closure?.At ?? last.At : null;
         DateTimeOffset? since = seen is null || signed > seen ? signed ?? seen : seen;
-        return new Exposure(asOf, since, [.. ExposureTrail.OfTool(custody, receipts, kit, since, asOf)]);
+        return new Exposure(asOf, since, [.. ExposureTrail.OfTool(custody, receipts, KitsOf(tool, kit, receipts, since, asOf), since, asOf)]);
+    }
+
+    /// <summary>Every kit that the tool can have been with: a manifest that moves it to another kit moves no tool, and tells nothing of where it was before.</summary>
+    private HashSet<KitId> KitsOf(ToolId tool, KitId? kit, IReadOnlyList<(ToolReceipt Receipt, ReceiptClosure? Closure)> receipts, DateTimeOffset? since, DateTimeOffset asOf)
+    {
+        HashSet<KitId> kits =
+        [
+            .. custody.KitsListing(tool, since ?? DateTimeOffset.MinValue, asOf),
+            .. receipts.Select(static one => one.Closure).OfType<ReceiptClosure>().Where(closure => !closure.ToKit.IsEmpty && !(closure.At < since)).Select(static closure => closure.ToKit),
+        ];
+        foreach (KitId? one in (ReadOnlySpan<KitId?>)[kit, KitOfLast(tool, asOf)])
+        {
+            if (one is { } id)
+            {
+                kits.Add(id);
+            }
+        }
+
+        return kits;
     }
 
     private DateTimeOffset? LastOf(IEnumerable<PositiveAccounting> accountings, DateTimeOffset asOf) => accountings

@@ -16,9 +16,9 @@ internal static class ExposureTrail
         .ThenBy(static item => item.Thing.ToString(), StringComparer.Ordinal)
         .ThenBy(static item => item.Entry.Value, StringComparer.Ordinal);
 
-    /// <summary>A tool was on its receipts, and for the rest with its kit.</summary>
+    /// <summary>A tool was on its receipts, and for the rest with one of its kits.</summary>
     internal static IEnumerable<ExposureItem> OfTool(
-        CustodyRegister custody, IReadOnlyList<(ToolReceipt Receipt, ReceiptClosure? Closure)> receipts, KitId? kit, DateTimeOffset? since, DateTimeOffset asOf)
+        CustodyRegister custody, IReadOnlyList<(ToolReceipt Receipt, ReceiptClosure? Closure)> receipts, IEnumerable<KitId> kits, DateTimeOffset? since, DateTimeOffset asOf)
     {
         var items = new List<ExposureItem>();
         DateTimeOffset? at = since;
@@ -27,7 +27,7 @@ internal static class ExposureTrail
             // The signature of the receiver ends the exposure of the giver: at that instant nothing of it is left.
             if (at is null || at < receipt.At)
             {
-                AddKit(items, custody, kit, at, receipt.At);
+                AddKits(items, custody, kits, at, receipt.At);
             }
 
             AddReceipt(items, custody, receipt, closure, since, asOf);
@@ -38,24 +38,33 @@ internal static class ExposureTrail
             }
         }
 
-        AddKit(items, custody, kit, at, asOf);
+        AddKits(items, custody, kits, at, asOf);
         return InOrder(items);
     }
 
     internal static IEnumerable<ExposureItem> OfKit(CustodyRegister custody, KitId kit, DateTimeOffset? since, DateTimeOffset asOf)
     {
         var items = new List<ExposureItem>();
-        AddKit(items, custody, kit, since, asOf);
+        AddKits(items, custody, [kit], since, asOf);
         return InOrder(items);
     }
 
-    private static void AddKit(List<ExposureItem> items, CustodyRegister custody, KitId? kit, DateTimeOffset? since, DateTimeOffset to)
+    /// <summary>Kits, and the kits that they were inside of.</summary>
+    private static void AddKits(List<ExposureItem> items, CustodyRegister custody, IEnumerable<KitId> kits, DateTimeOffset? since, DateTimeOffset to)
     {
-        if (kit is not { } id || since > to)
+        if (since > to)
         {
             return;
         }
 
+        foreach (KitId kit in custody.WithOuter(kits, since ?? DateTimeOffset.MinValue, to))
+        {
+            AddKit(items, custody, kit, since, to);
+        }
+    }
+
+    private static void AddKit(List<ExposureItem> items, CustodyRegister custody, KitId id, DateTimeOffset? since, DateTimeOffset to)
+    {
         var visits = custody.VisitsOf(id, since ?? DateTimeOffset.MinValue, to);
         foreach ((JobVisit visit, DateTimeOffset? until) in visits)
         {
@@ -130,7 +139,7 @@ internal static class ExposureTrail
         if (loan is { ToKit.IsEmpty: false })
         {
             DateTimeOffset from = since > loan.At ? since.Value : loan.At;
-            AddKit(items, custody, loan.ToKit, from, closure?.At ?? asOf);
+            AddKits(items, custody, [loan.ToKit], from, closure?.At ?? asOf);
         }
     }
 }

@@ -17,7 +17,12 @@ public sealed class HoldRelease : HoldEntry
     public required EntryId Hold { get; init => field = Given(value, value.IsEmpty, "The entry needs the hold it belongs to."); }
 
     /// <summary>What the decision rests on.</summary>
-    public required ReleaseGround Ground { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">There is no such ground.</exception>
+    public required ReleaseGround Ground
+    {
+        get;
+        init => field = Enum.IsDefined(value) ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "There is no such ground.");
+    }
 
     /// <summary>The decision and its reasons, 1 to 500 printable characters.</summary>
     /// <exception cref="ArgumentException">The text breaks that rule.</exception>

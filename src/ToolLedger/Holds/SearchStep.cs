@@ -21,7 +21,12 @@ public sealed class SearchStep : HoldEntry
     public required string Step { get; init => field = RecordText.Require(value, IdText.MaxLength, nameof(value)); }
 
     /// <summary>What came of it.</summary>
-    public required SearchResult Result { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">There is no such result.</exception>
+    public required SearchResult Result
+    {
+        get;
+        init => field = Enum.IsDefined(value) ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "There is no such result.");
+    }
 
     private protected override void WriteMembers(Utf8JsonWriter writer)
     {

@@ -132,6 +132,13 @@ public sealed partial class KitRegister
     /// <summary>Whether a manifest of another kit in force then lists a tool too.</summary>
     internal bool IsOnOther(ToolId tool, KitId kit, DateTimeOffset asOf) => _tools.IsOnOther(tool, kit, asOf);
 
+    /// <summary>The manifests that list a tool and were in force at any instant of a stretch of time, and those that are wanted all the same.</summary>
+    internal IEnumerable<KitManifest> Listing(ToolId tool, DateTimeOffset from, DateTimeOffset to, Predicate<KitManifest> isWanted) => _tools.Listing(tool, from, to, isWanted);
+
+    /// <summary>The same for the manifests that list a kit as their sub-kit.</summary>
+    internal IEnumerable<KitManifest> Listing(KitId subKit, DateTimeOffset from, DateTimeOffset to, Predicate<KitManifest> isWanted) =>
+        _subKits?.Listing(subKit, from, to, isWanted) ?? [];
+
     /// <summary>The manifests in force then that list a kit as their sub-kit; more than one is a fault of the data.</summary>
     /// <param name="subKit">The sub-kit.</param>
     /// <param name="asOf">The instant.</param>

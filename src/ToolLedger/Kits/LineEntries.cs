@@ -65,6 +65,19 @@ internal sealed class LineEntries<TKey>
         return null;
     }
 
+    /// <summary>The manifests that list the thing and were in force at any instant of a stretch of time, or are to be looked at all the same.</summary>
+    internal IEnumerable<KitManifest> Listing(TKey key, DateTimeOffset from, DateTimeOffset to, Predicate<KitManifest> isWanted)
+    {
+        for (int entry = _first.GetValueOrDefault(key, -1); entry >= 0; entry = _next[entry])
+        {
+            KitManifest manifest = _manifests[_manifestOf[entry]];
+            if ((manifest.EffectiveFrom <= to && from < _ends[_manifestOf[entry]]) || isWanted(manifest))
+            {
+                yield return manifest;
+            }
+        }
+    }
+
     /// <summary>Whether a manifest of another kit in force then lists the thing.</summary>
     internal bool IsOnOther(TKey key, KitId kit, DateTimeOffset at)
     {

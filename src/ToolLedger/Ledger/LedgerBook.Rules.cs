@@ -14,8 +14,7 @@ public sealed partial class LedgerBook
     private RecordIssue? WhyNot(LedgerEntry entry) => entry switch
     {
         _ when facts.Count >= MaxEntryCount => new RecordIssue("$", new Reason(LedgerRules.TooManyEntries, ("limit", "10,000,000"))),
-        _ when entry.RecordedAt < entry.OccurredAt => new RecordIssue("$.at", new Reason(LedgerRules.RecordedBefore,
-            ("at", RecordTime.ToText(entry.OccurredAt)), ("recorded", RecordTime.ToText(entry.RecordedAt)))),
+        _ when entry.RecordedAt < entry.OccurredAt => new RecordIssue("$.at", LedgerFacts.RecordedBefore(entry)),
         { Content: EntryCorrection correction } => WhyNot(correction),
         { Content: Amendment amendment } => WhyNot(amendment),
         _ => null,
@@ -63,7 +62,7 @@ public sealed partial class LedgerBook
                 break;
             case EntryCorrection correction:
                 corrected.Add(correction.Corrects);
-                custody = BookOf(facts.Effective.OfType<CustodyEntry>());
+                custody = BookOf(facts.Effective().OfType<CustodyEntry>());
                 break;
         }
 
@@ -96,12 +95,12 @@ public sealed partial class LedgerBook
 
         foreach (RefusedEntry refused in custody.Live.Refused.Concat(holds.Live.Refused))
         {
-            findings.Add(new LedgerFinding(refused.Entry.Id, new Reason(LedgerRules.FindingNoEffect,
-                ("kind", refused.Entry.Kind),
-                ("id", refused.Entry.Id.Value),
-                ("by", refused.Entry.By.Value),
-                ("at", RecordTime.ToText(refused.Entry.At)),
-                ("why", string.Join(' ', refused.Issues.Select(static issue => issue.Reason.ToString()))))));
+            findings.Add(NoEffect(refused.Entry, string.Join(' ', refused.Issues.Select(static issue => issue.Reason.ToString()))));
+        }
+
+        foreach ((LedgerEntry fact, Reason why) in withoutEffect.OrderBy(static one => one.Fact.Id.Value, StringComparer.Ordinal))
+        {
+            findings.Add(NoEffect(fact.Content, why.ToString()));
         }
 
         foreach (FoundDeclaration found in holds.Live.FoundAt(DateTimeOffset.MaxValue))
@@ -119,4 +118,7 @@ public sealed partial class LedgerBook
 
         return findings;
     }
+
+    private static LedgerFinding NoEffect(RecordEntry entry, string why) => new(entry.Id, new Reason(LedgerRules.FindingNoEffect,
+        ("kind", entry.Kind), ("id", entry.Id.Value), ("by", entry.By.Value), ("at", RecordTime.ToText(entry.At)), ("why", why)));
 }

@@ -24,6 +24,7 @@ public sealed partial class LedgerBook
     private readonly List<SignedReconciliation> signOffs = [];
     private readonly List<Amendment> amendments = [];
     private readonly HashSet<EntryId> corrected = [];
+    private readonly List<(LedgerEntry Fact, Reason Why)> withoutEffect = [];
     private CustodyBook custody;
     private HoldBook holds;
     private ExposureMap? exposure;
@@ -51,7 +52,7 @@ public sealed partial class LedgerBook
 
         List<CustodyEntry> ofCustody = [];
         List<HoldEntry> ofHolds = [];
-        foreach (RecordEntry content in facts.Effective)
+        foreach (RecordEntry content in facts.Effective(withoutEffect))
         {
             Sort(content, ofCustody, ofHolds);
         }

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Custody;
 using ToolLedger.Holds;
+using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 
 namespace ToolLedger.Ledger;
@@ -68,10 +69,42 @@ internal sealed class LedgerFacts
     }
 
     /// <summary>The facts that take effect: those not in dispute. Of disputed ones those that can only widen what must be looked for, each under a name of its own, so that no entry that names the disputed id ends it.</summary>
-    internal IEnumerable<RecordEntry> Effective => single.Values
-        .Where(entry => !disputed.ContainsKey(entry.Id))
-        .Select(static entry => entry.Content)
-        .Concat(disputed.Values.SelectMany(static facts => facts).Select(static entry => entry.Content).Where(IsWidening).Select(static content => ContentJson.Renamed(content, NameOf(content))));
+    /// <param name="withoutEffect">Where to add the facts that stand under such a name and so cannot be told from it, and those that end something before it is known to have happened.</param>
+    internal IReadOnlyList<RecordEntry> Effective(List<(LedgerEntry Fact, Reason Why)>? withoutEffect = null)
+    {
+        var effective = new List<RecordEntry>();
+        HashSet<EntryId> doubted = [.. disputed.Keys];
+        var widening = new Queue<RecordEntry>(disputed.Values.SelectMany(static facts => facts).Select(static entry => entry.Content).Where(IsWidening));
+        while (widening.TryDequeue(out RecordEntry? content))
+        {
+            EntryId name = NameOf(content);
+            effective.Add(ContentJson.Renamed(content, name));
+            if (single.TryGetValue(name, out LedgerEntry? other) && doubted.Add(name))
+            {
+                withoutEffect?.Add((other, new Reason(CustodyRules.IdTaken, ("id", name.Value))));
+                if (IsWidening(other.Content))
+                {
+                    widening.Enqueue(other.Content);
+                }
+            }
+        }
+
+        foreach (LedgerEntry entry in single.Values.Where(entry => !doubted.Contains(entry.Id)))
+        {
+            if (entry.RecordedAt < entry.OccurredAt && IsNarrowing(entry.Content))
+            {
+                withoutEffect?.Add((entry, RecordedBefore(entry)));
+            }
+            else
+            {
+                effective.Add(entry.Content);
+            }
+        }
+
+        return effective;
+    }
+
+    internal static Reason RecordedBefore(LedgerEntry entry) => new(LedgerRules.RecordedBefore, ("at", RecordTime.ToText(entry.OccurredAt)), ("recorded", RecordTime.ToText(entry.RecordedAt)));
 
     /// <summary>The name under which a disputed fact takes effect: its id and the beginning of its digest.</summary>
     internal static EntryId NameOf(RecordEntry content)
@@ -81,12 +114,18 @@ internal sealed class LedgerFacts
         return new EntryId(head + "~" + content.Digest.ToShortString());
     }
 
-    private static bool IsWidening(RecordEntry content) =>
-        content is JobVisit or MissingDeclaration or DropRecord or ZoneEntry { Direction: CarriedDirection.In } or PersonalItem { Direction: CarriedDirection.In };
+    private static bool IsWidening(RecordEntry content) => content is JobVisit or ToolUse or MissingDeclaration or HoldPlacement or FoundWithdrawal or DropRecord
+        or ZoneEntry { Direction: CarriedDirection.In } or PersonalItem { Direction: CarriedDirection.In };
+
+    // What ends something must be known to have happened: written ahead of its time it would end it by the lapse of time alone.
+    private static bool IsNarrowing(RecordEntry content) =>
+        content is HoldRelease or HoldNarrowing or SearchDiscontinuation or ItemRecovery or SignedReconciliation or KitTurnIn or ReceiptClosure or JobDeparture;
 
     private static LedgerEntry First(LedgerEntry one, LedgerEntry other)
     {
-        int order = one.RecordedAt.UtcTicks.CompareTo(other.RecordedAt.UtcTicks);
+        // A time of recording before the fact itself cannot be right, so it is not the first.
+        int order = (one.RecordedAt < one.OccurredAt).CompareTo(other.RecordedAt < other.OccurredAt);
+        order = order != 0 ? order : one.RecordedAt.UtcTicks.CompareTo(other.RecordedAt.UtcTicks);
         order = order != 0 ? order : string.CompareOrdinal(one.Digest.ToString(), other.Digest.ToString());
         return order <= 0 ? one : other;
     }

@@ -79,7 +79,7 @@ public static class PresenceReasons
     public static ReasonKind TermSum { get; } = new("presence.term-sum", "together {odds}");
 
     /// <summary>New passes settle it.</summary>
-    public static ReasonKind AdviceNewPasses { get; } = new("presence.advice-new-passes", "{passes} more {passes:pass|passes} of {looks} looks in another position settle it in {percent} of 100 cases if it is there");
+    public static ReasonKind AdviceNewPasses { get; } = new("presence.advice-new-passes", "{passes} more {passes:pass|passes} of {looks} looks in another position would settle it in {percent} of 100 cases if it is there");
 
     /// <summary>More looks settle it.</summary>
     public static ReasonKind AdviceMoreLooks { get; } = new("presence.advice-more-looks", "{looks} more looks in the same position would settle it in {percent} of 100 cases if it is there");

@@ -57,23 +57,24 @@ public sealed partial class StatedRiskPolicy
 
     private PresencePlan? FewestLooks(int passes, double chance, int lineCount, int looksMax)
     {
-        // More looks help nearly always; where a step back hides between two numbers of looks, a larger plan that reaches the target is found, never one that does not.
-        PresencePlan? found = null;
-        int low = 1, high = looksMax;
-        while (low <= high)
+        // More looks do not always help, since a pass that is silent in more of them speaks louder against a tool. So they are tried in steps of an eighth, and one by one below the first that suffices.
+        int before = 0;
+        for (int looks = 1; looks <= looksMax; before = looks, looks += int.Max(1, looks / 8))
         {
-            int middle = (low + high) / 2;
-            PresencePlan plan = Plan(passes, middle, lineCount);
-            if (plan.ChanceSettled >= chance)
+            if (Plan(passes, looks, lineCount).ChanceSettled < chance)
             {
-                (found, high) = (plan, middle - 1);
+                continue;
             }
-            else
+
+            for (int fewer = before + 1; fewer <= looks; fewer++)
             {
-                low = middle + 1;
+                if (Plan(passes, fewer, lineCount) is var plan && plan.ChanceSettled >= chance)
+                {
+                    return plan;
+                }
             }
         }
 
-        return found;
+        return null;
     }
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Globalization;
+using System.Threading;
 using ToolLedger.Statistics;
 
 namespace ToolLedger.Presence;
@@ -12,6 +13,7 @@ namespace ToolLedger.Presence;
 public sealed partial class StatedRiskPolicy : PresencePolicy
 {
     private RiskBox? _box;
+    private KnownShape? _shape;
 
     /// <inheritdoc/>
     public override string Kind => "stated-risk";
@@ -77,7 +79,7 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
 
     internal RiskBox Box => _box ??= new RiskBox(Model, RobustnessFactor);
 
-    /// <summary>Decides on one tag. Nothing is allocated once passes of such looks were seen.</summary>
+    /// <summary>Decides on one tag. Nothing is allocated where the call before was about passes of the same looks, as for the tags of one kit.</summary>
     /// <param name="passes">What each pass showed; at most 6.</param>
     /// <param name="lineCount">The lines of the kit; 1 to 100,000.</param>
     /// <param name="absentShare">The probability before the session that the tool is not there, 0.000001 to 0.9, from custody for instance; null for <see cref="AbsentShare"/>.</param>
@@ -87,17 +89,27 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
     {
         Check(passes, lineCount);
         decimal absent = absentShare is { } share ? InRange(share, MinAbsentShare, MaxAbsentShare, nameof(absentShare)) : AbsentShare;
-        RiskBox box = Box;
-        EvidenceScore score = box.ScoreOf(passes, out bool isRead);
-        int prior = PriorOf(absent);
-        int threshold = ThresholdOf(box, passes, lineCount, absent, prior);
+        KnownShape? shape = Volatile.Read(ref _shape);
+        if (shape is null || !shape.Fits(passes, lineCount, absent))
+        {
+            // Two threads may make it twice: whichever stays says the same.
+            int prior = PriorOf(absent);
+            shape = new KnownShape(Box, passes, lineCount, absent, prior, ThresholdOf(Box, passes, lineCount, absent, prior));
+            Volatile.Write(ref _shape, shape);
+        }
+
+        if (!shape.TryScore(passes, out EvidenceScore score, out bool isRead))
+        {
+            score = Box.ScoreOf(passes, out isRead);
+        }
+
         PresenceState state = PresenceState.NotRead;
         foreach (PassLooks pass in passes)
         {
             state = pass.Reads > 0 ? PresenceState.Weak : state;
         }
 
-        return new PresenceDecision(isRead && score.Least >= threshold ? PresenceState.Accounted : state, prior, score, threshold);
+        return new PresenceDecision(isRead && score.Least >= shape.Threshold ? PresenceState.Accounted : state, shape.Prior, score, shape.Threshold);
     }
 
     /// <summary>The probability that a tool that is not there is accounted for, at the worst corner of the robustness box: exact, for such passes.</summary>

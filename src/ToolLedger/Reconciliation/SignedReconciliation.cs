@@ -125,11 +125,31 @@ public sealed partial class SignedReconciliation : RecordEntry
         writer.WriteRawValue(result);
     }
 
+    // Nobody signs for what is still to come: a look later than the answer, or an answer later than its signature, would account for a tool ahead of time.
+    private static void CheckTimes(EntryFields fields, SignedContent content)
+    {
+        if (content.AsOf > fields.At)
+        {
+            fields.Report("at", new Reason(RecordRules.OutOfRange, ("range", "not before the instant of the answer, " + RecordTime.ToText(content.AsOf)), ("found", RecordTime.ToText(fields.At))));
+        }
+
+        foreach (SignedLine line in content.Lines.Where(line => line.OldestAt > content.AsOf))
+        {
+            fields.Report("result", new Reason(RecordRules.OutOfRange,
+                ("range", $"evidence of line {SafeText.Excerpt(line.Label)} not after the instant of the answer, {RecordTime.ToText(content.AsOf)}"), ("found", RecordTime.ToText(line.OldestAt!.Value))));
+        }
+    }
+
     internal static SignedReconciliation? Read(EntryFields fields)
     {
         (byte[] bytes, SignedContent? content) = fields.Element("result") is { } element
             ? (CanonicalJson.Canonicalize(System.Text.Encoding.UTF8.GetBytes(element.GetRawText())), SignedContent.Read(element, fields.PlaceOf("result"), fields.Issues))
             : ([], null);
+        if (content is not null)
+        {
+            CheckTimes(fields, content);
+        }
+
         return content is null ? fields.Made<SignedReconciliation>(static _ => null) : fields.Made(f => new SignedReconciliation(bytes, content)
         {
             Id = f.Id,

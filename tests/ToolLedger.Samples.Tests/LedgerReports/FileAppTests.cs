@@ -95,7 +95,7 @@ public sealed class FileAppTests : IDisposable
             Custody = new CustodyRegister(CustodyPolicy.Default, register, new CustodyLog([issue, visit, loan])),
             Inventory = new Inventory.InventorySheet(new Inventory.InventoryEntries
             {
-                Sightings = [.. seen.Select(tool => new Inventory.Sighting { Tool = tool, MarkRead = manifest.FindLine(tool)!.Tool!.Mark!, By = new PersonId("P-017"), At = at, Where = new Place("bay 2") })],
+                Sightings = [.. seen.Select(tool => new Inventory.Sighting { Tool = tool, MarkRead = manifest.FindLine(tool)!.Tool!.Mark!, By = new PersonId("P-017"), At = at, Where = new Place("bay 2"), InKit = manifest.Id })],
             }),
         }), By("P-002", at));
 

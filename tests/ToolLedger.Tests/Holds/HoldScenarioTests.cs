@@ -312,4 +312,18 @@ public sealed class HoldScenarioTests
         return world.Session("S", [World.K1], world.ReadWell(tool).ControlReads().Concat(world.Reads)
             .Select(read => new ToolLedger.Reads.TagRead(read.Tag, read.Antenna, from + (read.FirstSeen - World.Start))), from);
     }
+
+    // A number that names no ground would be judged as none of them and written down as "not found".
+    [Fact]
+    public void A_ground_or_result_or_direction_that_does_not_exist_is_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(static () => Release("R1", At(17), (ReleaseGround)99));
+        Assert.Throws<ArgumentOutOfRangeException>(static () =>
+            new SearchStep { Id = new EntryId("T1"), At = At(9), By = new PersonId("Q"), Hold = new EntryId("M1"), Step = "cockpit", Result = (SearchResult)99 });
+        Assert.Throws<ArgumentOutOfRangeException>(static () => Carry("Z1", At(9), (CarriedDirection)99));
+        Assert.Throws<ArgumentOutOfRangeException>(static () => new PersonalItem
+        {
+            Id = new EntryId("I1"), At = At(9), By = new PersonId("P"), Item = "torch", Owner = new PersonId("P"), Quantity = new Quantity(1, Unit.Each), Direction = (CarriedDirection)99,
+        });
+    }
 }

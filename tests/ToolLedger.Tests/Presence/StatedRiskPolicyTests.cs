@@ -203,6 +203,19 @@ public sealed class StatedRiskPolicyTests
         Assert.Contains(judgement.Reasons, static reason => reason.Kind == PresenceReasons.PoorHistory);
     }
 
+    [Property(Arbitrary = [typeof(ModelDraws)], MaxTest = 300)]
+    public void The_short_way_gives_the_score_of_the_long_one(DetectionModel model, PassLooks[] passes)
+    {
+        var policy = new StatedRiskPolicy { Model = model };
+        PassLooks[] silent = [.. passes.Select(static pass => pass with { Reads = 0 })];
+
+        foreach (PassLooks[] asked in (PassLooks[][])[passes, silent, passes])
+        {
+            Assert.Equal(policy.Box.ScoreOf(asked, out bool isRead), policy.Decide(asked, Lines).Evidence);
+            Assert.True(isRead || policy.Decide(asked, Lines).State != PresenceState.Accounted);
+        }
+    }
+
     [Fact]
     public void Steady_decisions_allocate_nothing()
     {

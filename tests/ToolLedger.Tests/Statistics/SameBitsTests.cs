@@ -5,6 +5,7 @@ using System.IO;
 using System.Runtime.Intrinsics;
 using System.Threading;
 using System.Threading.Tasks;
+using ToolLedger.Presence;
 using ToolLedger.Records;
 using ToolLedger.Statistics;
 using Xunit;
@@ -14,7 +15,9 @@ namespace ToolLedger.Tests.Statistics;
 /// <summary>The same bits on every machine: a digest over thousands of results that stands in the test, also with every processor extension switched off.</summary>
 public sealed class SameBitsTests
 {
-    private const string Expected = "sha256:758c4d247fa28d4a336955f53843e68500873213270971186329cba19e5f9ebd";
+    private const string Expected = "sha256:ba61eb7149f875060f6b93bb8fbd48bafad52488892fdfdaa55ada03ad22e0eb";
+    private static readonly StatedRiskPolicy Policy = new();
+
     private const string IntrinsicsSwitch = "DOTNET_EnableHWIntrinsic";
     private const string TiersSwitch = "DOTNET_TieredCompilation";
 
@@ -50,7 +53,7 @@ public sealed class SameBitsTests
     private static Digest DigestOfResults()
     {
         const int Steps = 2000;
-        const int Functions = 16;
+        const int Functions = 19;
         byte[] bytes = new byte[Steps * Functions * sizeof(double)];
         Span<byte> rest = bytes;
         for (int step = 0; step < Steps; step++)
@@ -65,6 +68,8 @@ public sealed class SameBitsTests
                     ErrorFunction.Erf(x / 5), ErrorFunction.Complement(x), NormalDistribution.AtMost(x), NormalDistribution.Quantile(share),
                     GammaFunction.LogGamma(a), BetaFunction.LogBeta(a, b), GammaFunction.Lower(a, b), BetaFunction.Lower(share, a, b), BetaFunction.Quantile(share, a, b),
                     BinomialDistribution.LowerLimit(step % 51, 50, 0.95),
+                    BetaBinomial.LogExactly(step % 50, 49, a, b), DetectionModel.Example.Posterior([new PassLooks(40, step % 41), new PassLooks(30, 0)], share, isBounded: true),
+                    Policy.Decide([new PassLooks(40, step % 41), new PassLooks(25, step % 3)], 1 + (step % 60)).Cut,
                     Quadrature.Integrate(t => Elementary.Exp(-t * t * a), 0, b, 1e-12),
                 ])
             {

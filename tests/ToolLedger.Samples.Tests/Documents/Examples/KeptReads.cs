@@ -1,12 +1,12 @@
 // <example>
 using System;
 using System.Buffers;
-// </example>
 using System.IO;
 using System.Linq;
 using System.Text;
 using ToolLedger.Interchange;
 using ToolLedger.Reads;
+// </example>
 
 namespace ToolLedger.Samples.Tests.Documents.Examples;
 
