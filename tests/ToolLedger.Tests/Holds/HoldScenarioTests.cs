@@ -323,7 +323,13 @@ public sealed class HoldScenarioTests
         Assert.Throws<ArgumentOutOfRangeException>(static () => Carry("Z1", At(9), (CarriedDirection)99));
         Assert.Throws<ArgumentOutOfRangeException>(static () => new PersonalItem
         {
-            Id = new EntryId("I1"), At = At(9), By = new PersonId("P"), Item = "torch", Owner = new PersonId("P"), Quantity = new Quantity(1, Unit.Each), Direction = (CarriedDirection)99,
+            Id = new EntryId("I1"),
+            At = At(9),
+            By = new PersonId("P"),
+            Item = "torch",
+            Owner = new PersonId("P"),
+            Quantity = new Quantity(1, Unit.Each),
+            Direction = (CarriedDirection)99,
         });
     }
 }

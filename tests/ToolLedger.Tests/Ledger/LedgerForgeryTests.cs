@@ -51,7 +51,12 @@ public sealed class LedgerForgeryTests
     {
         static ToolUse Use(string equipment) => new()
         {
-            Id = new EntryId("U1"), At = At(9), By = new PersonId("P"), Tool = new ToolLedger.Tools.ToolId("T1"), Equipment = new EquipmentId(equipment), Job = new JobId("J1"),
+            Id = new EntryId("U1"),
+            At = At(9),
+            By = new PersonId("P"),
+            Tool = new ToolLedger.Tools.ToolId("T1"),
+            Equipment = new EquipmentId(equipment),
+            Job = new JobId("J1"),
         };
 
         Assert.Equal(
@@ -127,7 +132,8 @@ public sealed class LedgerForgeryTests
 
     private static string[] Issues(byte[] json)
     {
-        LedgerEntry.TryParse(json, out _, out IReadOnlyList<RecordIssue> issues);
+        bool isRead = LedgerEntry.TryParse(json, out _, out IReadOnlyList<RecordIssue> issues);
+        Assert.Equal(issues.Count == 0, isRead);
         return Codes(issues);
     }
 
@@ -136,6 +142,11 @@ public sealed class LedgerForgeryTests
 
     private static HoldPlacement Placement(string equipment, bool isImpound) => new()
     {
-        Id = new EntryId("P1"), At = At(15, 10), By = new PersonId("Q"), Hold = new EntryId("M1"), Affected = [new AffectedThing(new EquipmentId(equipment))], IsImpound = isImpound,
+        Id = new EntryId("P1"),
+        At = At(15, 10),
+        By = new PersonId("Q"),
+        Hold = new EntryId("M1"),
+        Affected = [new AffectedThing(new EquipmentId(equipment))],
+        IsImpound = isImpound,
     };
 }
