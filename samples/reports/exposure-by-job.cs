@@ -7,6 +7,8 @@ using System.IO;
 using ToolLedger.Interchange;
 using ToolLedger.Ledger;
 using ToolLedger.Policies;
+using ToolLedger.Reads;
+using ToolLedger.Records;
 using ToolLedger.Reports;
 
 if (args is not [var path, ..])
@@ -15,9 +17,25 @@ if (args is not [var path, ..])
     return 64;
 }
 
-DateTimeOffset asOf = args.Length > 1 ? DateTimeOffset.Parse(args[1], CultureInfo.InvariantCulture) : DateTimeOffset.UtcNow;
-LedgerBook book = SiteLedger.Open(LedgerFile.JsonLines(File.ReadAllBytes(path)));
-var report = new LedgerReport(book.Now, asOf);
+// A time without an offset is no instant.
+DateTimeOffset asOf = DateTimeOffset.UtcNow;
+if (args.Length > 1 && !DateTimeOffset.TryParseExact(args[1], ["yyyy-MM-dd'T'HH:mm:sszzz", "yyyy-MM-dd'T'HH:mm:ss'Z'"], CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out asOf))
+{
+    Console.Error.WriteLine($"{args[1]} is no time with offset, such as 2026-10-14T18:00:00+02:00");
+    return 64;
+}
+
+LedgerBook book;
+try
+{
+    book = SiteLedger.Open(LedgerFile.JsonLines(File.ReadAllBytes(path)));
+}
+catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ReadFileException or RecordException)
+{
+    Console.Error.WriteLine($"{path}: {problem.Message}");
+    return 65;
+}
+var report = new LedgerReport(book.Now, asOf, SiteCalendar.Fixed("as asked", asOf.Offset));
 Console.Write(report.ExposureByJob().ToText());
 Console.WriteLine();
 Console.Write(report.OpenHolds().ToText());

@@ -8,6 +8,7 @@ using System.Linq;
 using ToolLedger.Interchange;
 using ToolLedger.Ledger;
 using ToolLedger.Policies;
+using ToolLedger.Records;
 
 if (args is not [var path, ..])
 {
@@ -15,9 +16,30 @@ if (args is not [var path, ..])
     return 64;
 }
 
-DateTimeOffset from = args.Length > 2 ? DateTimeOffset.Parse(args[1], CultureInfo.InvariantCulture) : DateTimeOffset.MinValue;
-DateTimeOffset until = args.Length > 2 ? DateTimeOffset.Parse(args[2], CultureInfo.InvariantCulture) : DateTimeOffset.MaxValue;
-LedgerBook book = SiteLedger.Open(LedgerFile.JsonLines(File.ReadAllBytes(path)));
+DateTimeOffset from = DateTimeOffset.MinValue, until = DateTimeOffset.MaxValue;
+if (args.Length == 2 || (args.Length > 2 && !(TryTime(args[1], out from) && TryTime(args[2], out until))))
+{
+    Console.Error.WriteLine("a period is two times with offset, such as 2026-10-14T00:00:00+02:00 2026-10-15T00:00:00+02:00");
+    return 64;
+}
+
+LedgerBook book;
+try
+{
+    book = SiteLedger.Open(LedgerFile.JsonLines(File.ReadAllBytes(path)));
+}
+catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ReadFileException or RecordException)
+{
+    Console.Error.WriteLine($"{path}: {problem.Message}");
+    return 65;
+}
+
+// Entries that take no effect or dispute each other: what is said here is said without them.
+foreach (LedgerFinding finding in book.Now.Findings)
+{
+    Console.Error.WriteLine($"look into this first: {finding}");
+}
+
 Console.WriteLine("id,kind,occurredAt,recordedAt,actor,witness,remark,digest");
 foreach (LedgerEntry entry in book.Between(from, until))
 {
@@ -30,6 +52,10 @@ foreach (LedgerEntry entry in book.Between(from, until))
 }
 
 return 0;
+
+// A time without an offset is no instant.
+static bool TryTime(string text, out DateTimeOffset time) => DateTimeOffset.TryParseExact(
+    text, ["yyyy-MM-dd'T'HH:mm:sszzz", "yyyy-MM-dd'T'HH:mm:ss'Z'"], CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out time);
 
 // A spreadsheet takes a field that begins with one of these for a formula; the apostrophe says that it is text.
 static string Quoted(string field)

@@ -7,6 +7,8 @@ using System.IO;
 using ToolLedger.Interchange;
 using ToolLedger.Ledger;
 using ToolLedger.Policies;
+using ToolLedger.Reads;
+using ToolLedger.Records;
 using ToolLedger.Reports;
 using ToolLedger.Tools;
 
@@ -16,7 +18,23 @@ if (args is not [var path, var tool, ..])
     return 64;
 }
 
-DateTimeOffset asOf = args.Length > 2 ? DateTimeOffset.Parse(args[2], CultureInfo.InvariantCulture) : DateTimeOffset.UtcNow;
-LedgerBook book = SiteLedger.Open(LedgerFile.JsonLines(File.ReadAllBytes(path)));
-Console.Write(new LedgerReport(book.Now, asOf).CustodyOf(new ToolId(tool)).ToText());
+// A time without an offset is no instant.
+DateTimeOffset asOf = DateTimeOffset.UtcNow;
+if (args.Length > 2 && !DateTimeOffset.TryParseExact(args[2], ["yyyy-MM-dd'T'HH:mm:sszzz", "yyyy-MM-dd'T'HH:mm:ss'Z'"], CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out asOf))
+{
+    Console.Error.WriteLine($"{args[2]} is no time with offset, such as 2026-10-14T18:00:00+02:00");
+    return 64;
+}
+
+LedgerBook book;
+try
+{
+    book = SiteLedger.Open(LedgerFile.JsonLines(File.ReadAllBytes(path)));
+}
+catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ReadFileException or RecordException)
+{
+    Console.Error.WriteLine($"{path}: {problem.Message}");
+    return 65;
+}
+Console.Write(new LedgerReport(book.Now, asOf, SiteCalendar.Fixed("as asked", asOf.Offset)).CustodyOf(new ToolId(tool)).ToText());
 return 0;

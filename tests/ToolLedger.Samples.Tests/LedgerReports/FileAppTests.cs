@@ -23,7 +23,7 @@ public sealed class FileAppTests : IDisposable
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
     [Theory]
-    [InlineData("open-lines.cs", new[] { "2026-10-14T18:00:00+02:00" }, new[] { "ROLL-3\t2\tSpanner 13 mm\tweak\tlast accounted for: 6.5 h" })]
+    [InlineData("open-lines.cs", new[] { "2026-10-14T18:00:00+02:00" }, new[] { "kit ROLL-3\tline 2\tSpanner 13 mm\tweak\tlast accounted for: 6.5 h ago" })]
     [InlineData("exposure-by-job.cs", new[] { "2026-10-14T18:00:00+02:00" }, new[] { "gearbox 9, job J-2", "ROLL-3 line 2", "No hold on record stands." })]
     [InlineData("weak-tools.cs", new string[0], new[] { "W-7\tSpanner 13 mm\tweak 1, not read 0, of 2 sign-offs" })]
     [InlineData("tool-custody.cs", new[] { "W-9", "2026-10-14T18:00:00+02:00" }, new[] { "tool-loan L-1 by P-017", "P-021" })]
@@ -39,15 +39,37 @@ public sealed class FileAppTests : IDisposable
         (int code, string output, string error) = await app.RunAsync([ledger, .. more]);
 
         Assert.True(code == 0, error);
-        string unwrapped = string.Join(' ', output.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        string unwrapped = Unwrapped(output);
         Assert.All(expected, text => Assert.True(output.Contains(text, StringComparison.Ordinal) || unwrapped.Contains(text, StringComparison.Ordinal), output));
         Assert.Equal(64, (await app.RunAsync()).Code);
+        if (more.Length > 0)
+        {
+            // The same time without its offset is no instant, whatever zone this machine is in.
+            Assert.Equal(64, (await app.RunAsync([ledger, .. more[..^1], more[^1][..19]])).Code);
+        }
+
+        // A file that was cut off is told with its line, one that is not there by its name; neither with a stack trace.
+        string cut = Path.Combine(folder, "cut.jsonl"), none = Path.Combine(folder, "none.jsonl");
+        await File.WriteAllBytesAsync(cut, LedgerFile.ToJsonLines(Entries())[..^9], TestContext.Current.CancellationToken);
+        (int cutCode, _, string cutError) = await app.RunAsync([cut, .. more]);
+        (int noneCode, _, string noneError) = await app.RunAsync([none, .. more]);
+        Assert.Equal((65, 65), (cutCode, noneCode));
+        Assert.StartsWith($"{cut}: line 6, column ", cutError, StringComparison.Ordinal);
+        Assert.Contains(none, noneError, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", cutError + noneError, StringComparison.Ordinal);
+
+        // Without the manifest the issue takes no effect, and then no answer may look as if nothing had happened.
+        await File.WriteAllBytesAsync(ledger, LedgerFile.ToJsonLines(Entries().Where(static entry => entry.Content is KitIssue)), TestContext.Current.CancellationToken);
+        (_, string blind, string told) = await app.RunAsync([ledger, .. more]);
+        Assert.Contains("No manifest of kit ROLL-3 is known.", Unwrapped(blind + told), StringComparison.Ordinal);
     }
 
     [Fact]
     public void Every_app_of_the_folder_is_tested() => Assert.Equal(
         ["exposure-by-job.cs", "open-lines.cs", "to-csv.cs", "tool-custody.cs", "weak-tools.cs"],
         Directory.EnumerateFiles(Path.Combine(Repository.Root, "samples", "reports"), "*.cs").Select(Path.GetFileName).Order(StringComparer.Ordinal));
+
+    private static string Unwrapped(string text) => string.Join(' ', text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
 
     /// <summary>A roll of two tools: both sighted at 11:30, one lent at 12:00, one with a weak read at 16:00. The manifest lies in the ledger, so that it opens by itself.</summary>
     private static IEnumerable<LedgerEntry> Entries()
