@@ -1,10 +1,8 @@
 using System;
-using System.Collections.Generic;
 using System.Linq;
 using System.Text.Json;
 using FsCheck.Xunit;
 using ToolLedger.Holds;
-using ToolLedger.Kits;
 using ToolLedger.Ledger;
 using ToolLedger.Reads;
 using ToolLedger.Records;
