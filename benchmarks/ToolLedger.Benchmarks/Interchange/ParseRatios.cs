@@ -31,7 +31,7 @@ internal static class ParseRatios
             ("JsonSerializer, source generated", () => Serializer(json)),
             ("Utf8JsonReader by hand", () => ReaderByHand(json)),
             ("reads, many at once", () => Batches(ReadFile.OpenJsonLines(json), batch)),
-            ("reads, many at once, stream", () => Batches(ReadFile.OpenJsonLines(new MemoryStream(json)), batch)),
+            ("reads, many at once, stream", () => Batches(ReadFile.OpenJsonLinesStream(new MemoryStream(json)), batch)),
             ("reads, one by one", () => OneByOne(ReadFile.JsonLines(json))),
             ("limit: count line ends", () => json.AsSpan().Count((byte)'\n')));
         Ratios.Measure(
@@ -41,7 +41,7 @@ internal static class ParseRatios
             15,
             ("Sep, framework parsing", () => SepRows(csv)),
             ("reads, many at once", () => Batches(ReadFile.OpenCsv(csv), batch)),
-            ("reads, many at once, stream", () => Batches(ReadFile.OpenCsv(new MemoryStream(csv)), batch)),
+            ("reads, many at once, stream", () => Batches(ReadFile.OpenCsvStream(new MemoryStream(csv)), batch)),
             ("reads, one by one", () => OneByOne(ReadFile.Csv(csv))),
             ("limit: count line ends", () => csv.AsSpan().Count((byte)'\n')));
         return 0;

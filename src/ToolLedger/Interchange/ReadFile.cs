@@ -103,7 +103,7 @@ public static class ReadFile
     /// <returns>A reader at the start of the file.</returns>
     /// <exception cref="ArgumentNullException">The stream is null.</exception>
     /// <exception cref="ArgumentException">Two columns have one name, or the options contradict each other.</exception>
-    public static ReadFileReader OpenJsonLines(Stream stream, ReadFileOptions? options = null, Action<BadRow>? onBadRow = null)
+    public static ReadFileReader OpenJsonLinesStream(Stream stream, ReadFileOptions? options = null, Action<BadRow>? onBadRow = null)
     {
         ArgumentNullException.ThrowIfNull(stream);
         options = ReadFileOptions.Checked(options);
@@ -129,7 +129,7 @@ public static class ReadFile
     /// <returns>A reader at the start of the file.</returns>
     /// <exception cref="ArgumentNullException">The stream is null.</exception>
     /// <exception cref="ArgumentException">Two columns have one name, or the options contradict each other.</exception>
-    public static ReadFileReader OpenCsv(Stream stream, ReadFileOptions? options = null, Action<BadRow>? onBadRow = null)
+    public static ReadFileReader OpenCsvStream(Stream stream, ReadFileOptions? options = null, Action<BadRow>? onBadRow = null)
     {
         ArgumentNullException.ThrowIfNull(stream);
         options = ReadFileOptions.Checked(options);

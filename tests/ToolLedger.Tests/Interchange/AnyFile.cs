@@ -67,7 +67,7 @@ internal static class AnyFile
         IsJson(choice) ? ReadFile.OpenJsonLines(file, OptionsOf(choice), note) : ReadFile.OpenCsv(file, OptionsOf(choice), note);
 
     private static ReadFileReader Open(Stream file, byte choice, Action<BadRow> note) =>
-        IsJson(choice) ? ReadFile.OpenJsonLines(file, OptionsOf(choice), note) : ReadFile.OpenCsv(file, OptionsOf(choice), note);
+        IsJson(choice) ? ReadFile.OpenJsonLinesStream(file, OptionsOf(choice), note) : ReadFile.OpenCsvStream(file, OptionsOf(choice), note);
 
     // Reads first and refusals behind them: many reads come at once, and what is refused between them is told while they are read.
     private static List<string> Rows(Func<Action<BadRow>, ReadFileReader> open, List<TagRead> reads)

@@ -100,7 +100,7 @@ public sealed class ReadFileMappingTests
         string good = "3034,2026-07-01T15:55:01Z\n";
         byte[] file = Encoding.UTF8.GetBytes("epc,time\n" + string.Concat(Enumerable.Repeat(good, 40)) + "bad\n" + string.Concat(Enumerable.Repeat(good, 40)));
         using var stream = new MemoryStream(file);
-        ReadFileReader reader = isStream ? ReadFile.OpenCsv(stream) : ReadFile.OpenCsv(file);
+        ReadFileReader reader = isStream ? ReadFile.OpenCsvStream(stream) : ReadFile.OpenCsv(file);
         var batch = new TagRead[100];
         Assert.Equal(0, reader.Read([]));
         Assert.Equal(40, isStream ? await reader.ReadAsync(batch, TestContext.Current.CancellationToken) : reader.Read(batch));
