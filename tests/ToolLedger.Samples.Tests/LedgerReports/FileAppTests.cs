@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics;
 using System.IO;
 using System.Linq;
 using System.Text;
@@ -10,6 +11,7 @@ using ToolLedger.Kits;
 using ToolLedger.Ledger;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
+using ToolLedger.Samples.Tests.Documents;
 using ToolLedger.Tools;
 using Xunit;
 
@@ -21,6 +23,23 @@ public sealed class FileAppTests : IDisposable
     private readonly string folder = Directory.CreateTempSubdirectory("toolledger-reports-").FullName;
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    // The SDK gives each app an output folder of its own. A folder shared by all would let one app run as the program of another.
+    [Fact]
+    public async Task The_settings_of_the_repository_leave_each_app_its_own_output_folder()
+    {
+        string root = new RepositoryFiles().Root, project = Path.Combine(folder, "app.proj");
+        await File.WriteAllTextAsync(
+            project,
+            $"<Project><PropertyGroup><ArtifactsPath>its-own</ArtifactsPath><FileBasedProgram>true</FileBasedProgram></PropertyGroup><Import Project=\"{root}/Directory.Build.props\" /></Project>",
+            TestContext.Current.CancellationToken);
+        var start = new ProcessStartInfo("dotnet", ["msbuild", project, "-getProperty:ArtifactsPath"]) { RedirectStandardOutput = true, UseShellExecute = false };
+        using Process process = Process.Start(start)!;
+        string output = await process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
+        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
+
+        Assert.Equal("its-own", output.Trim());
+    }
 
     [Theory]
     [InlineData("open-lines.cs", new[] { "2026-10-14T18:00:00+02:00" }, new[] { "kit ROLL-3\tline 2\tSpanner 13 mm\tweak\tlast accounted for: 6.5 h ago" })]
