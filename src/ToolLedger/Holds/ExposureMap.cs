@@ -51,6 +51,9 @@ public sealed class ExposureMap
     /// <summary>The accountings it looks at.</summary>
     public IReadOnlyList<PositiveAccounting> Accountings { get; }
 
+    /// <summary>Receipts of which nobody can tell what they say, since their ids stand for several facts: they account for nothing, and what each of them names is looked at.</summary>
+    internal IReadOnlyList<ToolReceipt> Disputed { get; init; } = [];
+
     /// <summary>The same map without the accountings of some sign-offs: those that turned out to be wrong.</summary>
     /// <param name="isWrong">Whether an accounting is left out.</param>
     /// <returns>A new map; no exposure of it is shorter.</returns>
@@ -58,7 +61,7 @@ public sealed class ExposureMap
     public ExposureMap Without(Predicate<PositiveAccounting> isWrong)
     {
         ArgumentNullException.ThrowIfNull(isWrong);
-        return new ExposureMap(custody, Accountings.Where(one => !isWrong(one)), sightingNeeded);
+        return new ExposureMap(custody, Accountings.Where(one => !isWrong(one)), sightingNeeded) { Disputed = Disputed };
     }
 
     /// <summary>What a tool could be in.</summary>
@@ -103,7 +106,9 @@ public sealed class ExposureMap
         IReadOnlyList<(ToolReceipt Receipt, ReceiptClosure? Closure)> receipts = custody.ReceiptsOf(tool, asOf);
         DateTimeOffset? signed = receipts is [.., var (last, closure)] ? closure?.At ?? last.At : null;
         DateTimeOffset? since = seen is null || signed > seen ? signed ?? seen : seen;
-        return new Exposure(asOf, since, [.. ExposureTrail.OfTool(custody, receipts, KitsOf(tool, kit, receipts, since, asOf), since, asOf)]);
+        IEnumerable<ExposureItem> items = ExposureTrail.OfTool(custody, receipts, KitsOf(tool, kit, receipts, since, asOf), since, asOf);
+        IEnumerable<ToolReceipt> disputed = Disputed.Where(receipt => receipt.Tool == tool && receipt.At <= asOf && !(receipt.At < since));
+        return new Exposure(asOf, since, [.. ExposureTrail.InOrder(items.Concat(disputed.SelectMany(receipt => ExposureTrail.OfDisputed(custody, receipt, asOf))))]);
     }
 
     /// <summary>Every kit that the tool can have been with: a manifest that moves it to another kit moves no tool, and tells nothing of where it was before.</summary>

@@ -49,6 +49,14 @@ internal static class ExposureTrail
         return InOrder(items);
     }
 
+    /// <summary>What a receipt in dispute names: the tool can be there, and no closure can be told to be its own.</summary>
+    internal static IEnumerable<ExposureItem> OfDisputed(CustodyRegister custody, ToolReceipt receipt, DateTimeOffset asOf)
+    {
+        var items = new List<ExposureItem>();
+        AddReceipt(items, custody, receipt, closure: null, receipt.At, asOf);
+        return items.Select(static item => item.Kind == ExposureKind.Receipt ? item with { Kind = ExposureKind.Said } : item);
+    }
+
     /// <summary>Kits, and the kits that they were inside of.</summary>
     private static void AddKits(List<ExposureItem> items, CustodyRegister custody, IEnumerable<KitId> kits, DateTimeOffset? since, DateTimeOffset to)
     {

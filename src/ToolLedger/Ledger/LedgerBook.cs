@@ -147,7 +147,10 @@ public sealed partial class LedgerBook
         }))];
     }
 
-    private ExposureMap MapNow() => exposure ??= new ExposureMap(custody.Live, signOffs.SelectMany(static signOff => signOff.Accountings), Settings.Holds.SightingEndsExposureOnly);
+    private ExposureMap MapNow() => exposure ??= new ExposureMap(custody.Live, signOffs.SelectMany(static signOff => signOff.Accountings), Settings.Holds.SightingEndsExposureOnly)
+    {
+        Disputed = [.. facts.Disputes.SelectMany(static dispute => dispute.Value).Select(static fact => fact.Content).OfType<ToolReceipt>()],
+    };
 
     private CustodyBook BookOf(IEnumerable<CustodyEntry> entries) => new(Settings.Custody, Settings.Kits, entries.Where(entry => !corrected.Contains(entry.Id)));
 

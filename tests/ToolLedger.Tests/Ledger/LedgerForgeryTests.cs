@@ -45,6 +45,30 @@ public sealed class LedgerForgeryTests
         Assert.Superset(new HashSet<string> { "A", "B" }, held.Affected.Select(static thing => thing.Equipment.Value).ToHashSet());
     }
 
+    // Nobody can tell where the tool went: it accounts for nothing, and both places are looked at.
+    [Theory]
+    [InlineData(11, true)]
+    [InlineData(9, false)]
+    public void A_loan_whose_id_is_disputed_still_exposes_all_that_it_names(int asOf, bool isLater)
+    {
+        static ToolLoan Loan(string equipment) => new()
+        {
+            Id = new EntryId("L1"),
+            At = At(10),
+            By = new PersonId("P"),
+            Tool = new ToolLedger.Tools.ToolId("T1"),
+            ReceivedBy = new Signature { By = new PersonId("B"), At = At(10) },
+            Equipment = new EquipmentId(equipment),
+            Job = new JobId("J1"),
+        };
+        LedgerState one = Book(Loan("A")).Merge(Book(Loan("B"))).Now, other = Book(Loan("B")).Merge(Book(Loan("A"))).Now;
+        string[] expected = isLater ? ["A", "B"] : [];
+
+        Assert.All([one, other], state => Assert.Equal(
+            expected, state.Exposure.Of(new ToolLedger.Tools.ToolId("T1"), At(asOf)).Things.Select(static thing => thing.Equipment.Value).Where(static name => name is "A" or "B").Order(StringComparer.Ordinal)));
+        Assert.All([one, other], state => Assert.Null(state.Custody.ReceiptOf(new ToolLedger.Tools.ToolId("T1"), At(asOf))));
+    }
+
     // A use is what a bad calibration is traced back to: of two facts under one id both are looked at.
     [Fact]
     public void Uses_whose_id_is_disputed_are_both_traced()
