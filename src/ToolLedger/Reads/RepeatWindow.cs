@@ -74,6 +74,8 @@ internal sealed class RepeatWindow
     [MethodImpl(MethodImplOptions.NoInlining)]
     private bool ObserveWithCare(int tag, in TagRead read)
     {
+        bool isLater = read.LastTicks > _latestTicks;
+        _latestTicks = isLater ? read.LastTicks : _latestTicks;
         if (_limit == 0)
         {
             return false;
@@ -85,8 +87,6 @@ internal sealed class RepeatWindow
             Grow();
         }
 
-        bool isLater = read.LastTicks > _latestTicks;
-        _latestTicks = isLater ? read.LastTicks : _latestTicks;
         bool repeat = !isLater && _latestTicks - read.LastTicks <= _horizonTicks && IsContentKnown(tag, read);
         if (read.HasReportId || _ids is not null)
         {

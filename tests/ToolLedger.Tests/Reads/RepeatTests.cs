@@ -79,6 +79,24 @@ public sealed class RepeatTests
         Assert.Equal(ReadPlacement.Repeat, builder.Add(read));
     }
 
+    // A read that comes late must not take the place of the latest one, also where reads with a number stand between and no repeats are asked for.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(65_536)]
+    public void Reads_handed_over_together_keep_the_latest_instant_whatever_their_order(int limit)
+    {
+        var builder = new ReadSessionBuilder(new SessionScene().Presentation, new SessionPolicy { RepeatReportCount = limit });
+        builder.AddRange([SessionScene.Read(SessionScene.Tool(1), 1, 10.05), SessionScene.Read(SessionScene.Tool(1), 1, 10.1)]);
+        builder.AddRange(
+        [
+            SessionScene.Read(SessionScene.Tool(1), 1, 10.4) with { ReportId = 7 },
+            SessionScene.Read(SessionScene.Tool(1), 1, 10.2),
+        ]);
+        ReadSession session = builder.Close(SessionScene.At(60), TimeSpan.Zero);
+
+        Assert.Equal(SessionScene.At(10.4), session.Find(SessionScene.Tool(1))!.LastSeen);
+    }
+
     private static bool IsRepeat(List<TagRead> before, TagRead read, SessionPolicy policy)
     {
         DateTimeOffset latest = before.Append(read).Max(other => other.LastSeen);
