@@ -23,12 +23,18 @@ public sealed class TagSet
     private const int StepsPerTag = 8;
 
     private readonly TagId[] _tags;
-    private readonly Key[] _keys;
+
+    // Two words of each tag, close together: what is compared first, and for tags of up to 128 bits everything but the form.
+    private readonly ulong[] _words;
+
+    // The form of all tags, where it is one and they are short; else -1.
+    private readonly int _form;
 
     // By hash: the number of a tag plus 1, or 0. A tag stands at the first free place from its own on.
     private readonly ushort[] _places;
     private readonly ulong _seed;
     private readonly int _shift;
+    private readonly uint _mask;
 
     /// <summary>Makes a set.</summary>
     /// <param name="tags">The tags, at most 16,384; one given twice counts once.</param>
@@ -53,11 +59,19 @@ public sealed class TagSet
         }
 
         _tags = [.. list];
-        _keys = Array.ConvertAll(_tags, static tag => Key.Of(tag));
-        int bits = Math.Max(2, BitOperations.Log2((uint)Math.Max(1, _tags.Length)) + 3);
+        _words = new ulong[2 * _tags.Length];
+        _form = _tags.Length > 0 && _tags[0].TryGetShort(out _, out _, out byte form) ? form : -1;
+        for (int i = 0; i < _tags.Length; i++)
+        {
+            int own = WordsOf(_tags[i], out _words[2 * i], out _words[(2 * i) + 1]);
+            _form = own == _form ? _form : -1;
+        }
+
+        int bits = Math.Max(2, BitOperations.Log2((uint)Math.Max(1, _tags.Length)) + 2);
         _shift = 64 - bits;
         _seed = BestSeed(bits);
         _places = new ushort[1 << bits];
+        _mask = (1u << bits) - 1;
         StepCount = Arrange(_seed, _places, int.MaxValue);
         Tags = Array.AsReadOnly(_tags);
     }
@@ -103,8 +117,9 @@ public sealed class TagSet
             }
             else
             {
-                count += wasHeard[index] ? 0 : 1;
-                wasHeard[index] = true;
+                ref bool was = ref wasHeard[index];
+                count += was ? 0 : 1;
+                was = true;
             }
         }
 
@@ -112,29 +127,74 @@ public sealed class TagSet
         return count;
     }
 
+    // Most sets hold short tags of one form only, and are asked for such.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private int Find(in TagId tag)
+    private int Find(in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form) && form == _form
+        ? FindWords(first, second)
+        : FindWithCare(tag);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private int FindWords(ulong first, ulong second)
     {
-        Key key = Key.Of(tag);
-        ushort[] places = _places;
-        for (int at = Place(key, _seed); ; at = (at + 1) & (places.Length - 1))
+        ref ushort places = ref MemoryMarshal.GetArrayDataReference(_places);
+        ref ulong words = ref MemoryMarshal.GetArrayDataReference(_words);
+
+        // A place is inside the table by the shift or the mask, and holds the number of a tag of the set or nothing.
+        for (uint at = PlaceOf(first, second, _seed); ; at = (at + 1) & _mask)
         {
-            int index = places[at] - 1;
-            if (index < 0 || (_keys[index].Equals(key) && (key.IsWhole || _tags[index].Equals(tag))))
+            uint number = Unsafe.Add(ref places, at);
+            if (number == 0)
+            {
+                return -1;
+            }
+
+            ref ulong own = ref Unsafe.Add(ref words, (number - 1) * 2);
+            if (((own ^ first) | (Unsafe.Add(ref own, 1) ^ second)) == 0)
+            {
+                return (int)number - 1;
+            }
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private int FindWithCare(in TagId tag)
+    {
+        WordsOf(tag, out ulong first, out ulong second);
+        for (uint at = PlaceOf(first, second, _seed); ; at = (at + 1) & _mask)
+        {
+            int index = _places[at] - 1;
+            if (index < 0 || (_words[2 * index] == first && _words[(2 * index) + 1] == second && _tags[index].Equals(tag)))
             {
                 return index;
             }
         }
     }
 
+    /// <summary>Each factor is odd and fixed, so no word of a tag can cancel the other; the seed comes first, so that tags that fall together under one seed part under another.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private int Place(in Key key, ulong seed) => (int)(key.Mix(seed) >> _shift);
+    private uint PlaceOf(ulong first, ulong second, ulong seed)
+    {
+        ulong mixed = (first ^ seed) * 0xFF51AFD7ED558CCDUL;
+        return (uint)((((mixed ^ (mixed >> 32)) + second) * 0xC4CEB9FE1A85EC53UL) >> _shift);
+    }
+
+    // The form of a short tag; -1 for a long one, whose words are its hash.
+    private static int WordsOf(in TagId tag, out ulong first, out ulong second)
+    {
+        if (tag.TryGetShort(out first, out second, out byte form))
+        {
+            return form;
+        }
+
+        (first, second) = ((uint)tag.GetHashCode(), 0);
+        return -1;
+    }
 
     // The arrangement depends on the seed, what is found does not; the fewest steps aside win.
     private ulong BestSeed(int bits)
     {
         ulong best = 0;
-        int fewest = (StepsPerTag * _keys.Length) + 1;
+        int fewest = (StepsPerTag * _tags.Length) + 1;
         var places = new ushort[1 << bits];
         for (ulong seed = 0; seed < SeedCount && fewest > 0; seed++)
         {
@@ -155,12 +215,12 @@ public sealed class TagSet
     private int Arrange(ulong seed, ushort[] places, int limit)
     {
         int steps = 0;
-        for (int i = 0; i < _keys.Length && steps < limit; i++)
+        for (int i = 0; i < _tags.Length && steps < limit; i++)
         {
-            int at = Place(_keys[i], seed);
+            uint at = PlaceOf(_words[2 * i], _words[(2 * i) + 1], seed);
             while (places[at] != 0)
             {
-                at = (at + 1) & (places.Length - 1);
+                at = (at + 1) & ((uint)places.Length - 1);
                 steps++;
             }
 
@@ -168,40 +228,5 @@ public sealed class TagSet
         }
 
         return steps;
-    }
-
-    [StructLayout(LayoutKind.Auto)]
-    private readonly struct Key
-    {
-        private readonly ulong _first;
-        private readonly ulong _second;
-        private readonly int _form;
-
-        private Key(ulong first, ulong second, int form)
-        {
-            _first = first;
-            _second = second;
-            _form = form;
-        }
-
-        /// <summary>Whether the key is all there is of the tag, so that equal keys are equal tags.</summary>
-        internal bool IsWhole => _form >= 0;
-
-        /// <summary>Each factor is odd and fixed, so no word of a tag can cancel the other; the seed comes first, so that tags that fall together under one seed part under another.</summary>
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        internal ulong Mix(ulong seed)
-        {
-            ulong mixed = (_first ^ seed) * 0xFF51AFD7ED558CCDUL;
-            mixed = ((mixed ^ (mixed >> 32)) + _second + (uint)_form) * 0xC4CEB9FE1A85EC53UL;
-            return (mixed ^ (mixed >> 29)) * 0x9E3779B97F4A7C15UL;
-        }
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        internal static Key Of(in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
-            ? new Key(first, second, form)
-            : new Key((uint)tag.GetHashCode(), 0, -1);
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        internal bool Equals(in Key other) => _first == other._first && _second == other._second && _form == other._form;
     }
 }
