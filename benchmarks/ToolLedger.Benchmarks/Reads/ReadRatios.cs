@@ -11,34 +11,46 @@ namespace ToolLedger.Benchmarks.Reads;
 /// <summary>Taking reads into a session against a plain dictionary with the same key, and the memory of a tag.</summary>
 internal static class ReadRatios
 {
-    private const int ReadCount = 4_000_000;
+    private const int ReadCount = 10_000_000;
+    private const int ReadsPerSession = 1_200_000;
+
+    private static readonly SessionPolicy Usual = new() { MaximumWindow = TimeSpan.FromHours(2) };
+    private static readonly SessionPolicy WithoutRepeats = Usual with { RepeatReportCount = 0 };
 
     internal static int Run()
     {
-        foreach (bool isClustered in new[] { true, false })
-        {
-            TagRead[] reads = ReadCorpus.Make(ReadCount, isClustered);
-            Ratios.Measure(
-                isClustered ? "reads -> evidence, clustered" : "reads -> evidence, scattered",
-                ReadCount,
-                2,
-                7,
-                ("Dictionary by ref", () => WithDictionary(reads)),
-                ("session, batches", () => InBatches(reads, new SessionPolicy())),
-                ("session, batches, no repeat check", () => InBatches(reads, new SessionPolicy { RepeatReportCount = 0 })),
-                ("session, one by one", () => OneByOne(reads)));
-        }
-
+        TagRead[] clustered = ReadCorpus.Make(ReadCount, isClustered: true);
+        Measure("reads -> evidence, clustered, one session of 5,000 s", clustered, ReadCount);
+        Measure("reads -> evidence, clustered, sessions of 600 s", clustered, ReadsPerSession);
+        Measure("reads -> evidence, scattered, one session of 5,000 s", ReadCorpus.Make(ReadCount, isClustered: false), ReadCount);
         Memory();
         return 0;
     }
 
-    internal static Presentation NewPresentation() => new()
+    // Each session, and each dictionary, is made anew.
+    private static void Measure(string title, TagRead[] all, int readsPerSession)
+    {
+        Memory<TagRead>[] sessions = [.. Enumerable.Range(0, (all.Length + readsPerSession - 1) / readsPerSession)
+            .Select(i => all.AsMemory(i * readsPerSession, Math.Min(readsPerSession, all.Length - (i * readsPerSession))))];
+        Ratios.Measure(
+            title,
+            all.Length,
+            2,
+            5,
+            ("Dictionary by ref", () => sessions.Sum(reads => WithDictionary(reads.Span))),
+            ("session, batches", () => sessions.Sum(reads => InBatches(reads.Span, Usual))),
+            ("session, batches, no repeat check", () => sessions.Sum(reads => InBatches(reads.Span, WithoutRepeats))),
+            ("session, one by one", () => sessions.Sum(reads => OneByOne(reads.Span))));
+    }
+
+    internal static Presentation NewPresentation() => NewPresentation(ReadCorpus.Start);
+
+    private static Presentation NewPresentation(DateTimeOffset from) => new()
     {
         Id = new SessionId("S1"),
         Station = new ReadStation { Id = new StationId("R1"), Antennas = [.. Enumerable.Range(1, 4).Select(port => new AntennaPort((byte)port))] },
         Kits = [],
-        From = ReadCorpus.Start,
+        From = from,
         ReaderClockOffset = TimeSpan.Zero,
     };
 
@@ -51,7 +63,7 @@ internal static class ReadRatios
         }
 
         long before = GC.GetTotalMemory(forceFullCollection: true);
-        var builder = new ReadSessionBuilder(NewPresentation(), new SessionPolicy { RepeatReportCount = 0 });
+        var builder = new ReadSessionBuilder(NewPresentation(), WithoutRepeats);
         builder.AddRange(reads);
         long bytes = GC.GetTotalMemory(forceFullCollection: true) - before;
         ReadSession session = builder.Close(ReadCorpus.Start.AddSeconds(3_000), TimeSpan.Zero);
@@ -60,29 +72,29 @@ internal static class ReadRatios
         GC.KeepAlive(reads);
     }
 
-    private static long InBatches(TagRead[] reads, SessionPolicy policy)
+    private static long InBatches(ReadOnlySpan<TagRead> reads, SessionPolicy policy)
     {
-        var builder = new ReadSessionBuilder(NewPresentation(), policy);
+        var builder = new ReadSessionBuilder(NewPresentation(reads[0].FirstSeen), policy);
         builder.AddRange(reads);
-        return builder.Close(ReadCorpus.Start.AddSeconds(3_000), TimeSpan.Zero).TagCount;
+        return builder.Close(reads[^1].LastSeen.AddMicroseconds(1), TimeSpan.Zero).TagCount;
     }
 
-    private static long OneByOne(TagRead[] reads)
+    private static long OneByOne(ReadOnlySpan<TagRead> reads)
     {
-        var builder = new ReadSessionBuilder(NewPresentation(), new SessionPolicy());
-        foreach (ref readonly TagRead read in reads.AsSpan())
+        var builder = new ReadSessionBuilder(NewPresentation(reads[0].FirstSeen), Usual);
+        foreach (ref readonly TagRead read in reads)
         {
             builder.Add(read);
         }
 
-        return builder.Close(ReadCorpus.Start.AddSeconds(3_000), TimeSpan.Zero).TagCount;
+        return builder.Close(reads[^1].LastSeen.AddMicroseconds(1), TimeSpan.Zero).TagCount;
     }
 
     /// <summary>The baseline: count, first, last and strongest of each tag.</summary>
-    internal static int WithDictionary(TagRead[] reads)
+    internal static int WithDictionary(ReadOnlySpan<TagRead> reads)
     {
         var summaries = new Dictionary<TagId, TagSummary>();
-        foreach (ref readonly TagRead read in reads.AsSpan())
+        foreach (ref readonly TagRead read in reads)
         {
             ref TagSummary summary = ref CollectionsMarshal.GetValueRefOrAddDefault(summaries, read.Tag, out bool exists);
             long ticks = read.FirstSeen.UtcTicks;

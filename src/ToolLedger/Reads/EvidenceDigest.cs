@@ -126,7 +126,7 @@ internal sealed class EvidenceDigest : IDisposable
         }
 
         Raw("]"u8);
-        if (TagTable.HasStrength(entry))
+        if (entry.HasStrength)
         {
             Raw(",\"strongest\":"u8);
             Number(entry.Strongest);
@@ -143,7 +143,7 @@ internal sealed class EvidenceDigest : IDisposable
             Raw("]"u8);
         }
 
-        if (TagTable.HasStrength(entry))
+        if (entry.HasStrength)
         {
             Raw(",\"weakest\":"u8);
             Number(entry.Weakest);

@@ -12,7 +12,7 @@ namespace ToolLedger.Reads;
 /// The evidence of a session: for each tag the set of slots with a read by pass and antenna, saturating at a stated number of
 /// the earliest ones, and extremes. Everything kept is a function of the set of looks added, not of their order.
 /// </summary>
-internal sealed class EvidenceStore
+internal sealed partial class EvidenceStore
 {
     /// <summary>An antenna of this number or a higher one does not fit the mark of the latest look, which is also how "none" is told.</summary>
     internal const int PlainAntennas = 63;
@@ -77,21 +77,6 @@ internal sealed class EvidenceStore
         return true;
     }
 
-    /// <summary>Adds a look that is later than every look before it, of any tag, in a slot that wholly belongs to its pass, on an antenna
-    /// below <see cref="PlainAntennas"/>; false when there is no room for it.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal bool AddLaterLook(int tag, ref TagEntry entry, int pass, byte antenna, int slot, long ticks)
-    {
-        // Most reads repeat the look before them.
-        if (entry.Recent != Recent(antenna, slot) || TagTable.IsControl(entry))
-        {
-            return AddLook(tag, ref entry, pass, antenna, slot, true, ticks);
-        }
-
-        entry.ExtendTo(ticks - Origin);
-        return true;
-    }
-
     private static uint Recent(byte antenna, int slot) => ((uint)antenna << LookKey.SlotBits) | (uint)slot;
 
     /// <summary>Moves the looks of a pass from a slot on to a later pass that was announced after its first reads came.</summary>
@@ -107,26 +92,12 @@ internal sealed class EvidenceStore
     {
         if (read.HasStrength)
         {
-            AddStrength(ref entry, read.CentiDbm);
+            entry.Include(read.CentiDbm);
         }
 
         if (read.HasTid)
         {
             AddTid(ref entry, read.Tid);
-        }
-    }
-
-    private static void AddStrength(ref TagEntry entry, short centiDbm)
-    {
-        if (!TagTable.HasStrength(entry))
-        {
-            TagTable.MarkStrength(ref entry);
-            entry.Strongest = entry.Weakest = centiDbm;
-        }
-        else
-        {
-            entry.Strongest = Math.Max(entry.Strongest, centiDbm);
-            entry.Weakest = Math.Min(entry.Weakest, centiDbm);
         }
     }
 
@@ -232,7 +203,7 @@ internal sealed class EvidenceStore
         bool seen = TryGetSpan(tag, null, out long first, out long last);
         TagRest rest = entry.Rest < 0 ? default : _rests[entry.Rest];
         TidPair tids = rest.Tids;
-        bool hasStrength = TagTable.HasStrength(entry);
+        bool hasStrength = entry.HasStrength;
         return new TagEvidence(_tags.TagOf(entry), CellsOf(tag), tids.First.IsEmpty ? [] : tids.Second.IsEmpty ? [tids.First] : [tids.First, tids.Second])
         {
             FirstSeen = seen ? new DateTimeOffset(first, TimeSpan.Zero) : null,

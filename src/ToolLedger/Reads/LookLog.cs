@@ -14,6 +14,7 @@ internal sealed class LookLog
     private const int FirstLength = 64;
     private const int SegmentLength = 32_768;
     private const int SmallCount = 1_048_576;
+    private const int SampleLength = 65_536;
 
     // Where looks come twice, room for as many again; where hardly any do, sorting them often would be for nothing.
     private const int Factor = 2;
@@ -71,6 +72,16 @@ internal sealed class LookLog
         _last[_lastCount++] = look;
         _isSorted = false;
         return true;
+    }
+
+    /// <summary>Places for some looks to be written into, of which <see cref="Take"/> then says how many were; none where making room for them wants more care.</summary>
+    internal Span<ulong> FreePlaces(int count) => _last.Length - _lastCount < count ? [] : _last.AsSpan(_lastCount, count);
+
+    /// <summary>Adds the looks that were written into free places.</summary>
+    internal void Take(int count)
+    {
+        _lastCount += count;
+        _isSorted = false;
     }
 
     /// <summary>Moves the looks of a pass from a slot on to a later pass that was announced after its first reads came.</summary>
@@ -154,9 +165,14 @@ internal sealed class LookLog
     {
         if (_last.Length < SegmentLength || Count >= _compactAt)
         {
-            int before = Count;
-            Compact();
-            long factor = Count > before / 8 * 7 ? FactorWithoutRepeats : Factor;
+            long factor = FactorWithoutRepeats;
+            if (_last.Length < SegmentLength || Count > _limit || !HasFewRepeats())
+            {
+                int before = Count;
+                Compact();
+                factor = Count > before / 8 * 7 ? FactorWithoutRepeats : Factor;
+            }
+
             _compactAt = (int)Math.Min(Math.Max(SmallCount, factor * Count), (long)_limit + (_limit / 4) + SmallCount);
             if (Count > _limit)
             {
@@ -170,6 +186,29 @@ internal sealed class LookLog
         }
 
         return true;
+    }
+
+    // Sorting them all would make little room where few come twice. The looks of one cell in 64 tell, if there are enough of them.
+    private bool HasFewRepeats()
+    {
+        ulong[] sample = ArrayPool<ulong>.Shared.Rent(SampleLength);
+        int taken = 0;
+        foreach (ulong[] segment in _segments)
+        {
+            foreach (ulong look in segment.AsSpan(0, segment == _last ? _lastCount : segment.Length))
+            {
+                if ((LookKey.Cell(look) * 0x9E3779B97F4A7C15UL) >> 58 == 0 && taken < SampleLength)
+                {
+                    sample[taken++] = look;
+                }
+            }
+        }
+
+        Span<ulong> looks = sample.AsSpan(0, taken);
+        LookSort.Sort(looks);
+        bool areFew = taken >= SampleLength / 16 && KeepDifferent(looks) > taken / 8 * 7;
+        ArrayPool<ulong>.Shared.Return(sample);
+        return areFew;
     }
 
     private void Extend()
@@ -202,6 +241,15 @@ internal sealed class LookLog
         ulong[] all = ArrayPool<ulong>.Shared.Rent(Count);
         Span<ulong> looks = Gather(all);
         LookSort.Sort(looks);
+        int kept = KeepDifferent(looks);
+        Spread(looks[..kept]);
+        _isSorted = true;
+        ArrayPool<ulong>.Shared.Return(all);
+    }
+
+    // Of looks in order keeps each once, and the earliest of a cell; gives how many those are.
+    private int KeepDifferent(Span<ulong> looks)
+    {
         int kept = 0;
         int inCell = 0;
         foreach (ulong look in looks)
@@ -215,9 +263,7 @@ internal sealed class LookLog
             }
         }
 
-        Spread(looks[..kept]);
-        _isSorted = true;
-        ArrayPool<ulong>.Shared.Return(all);
+        return kept;
     }
 
     private Span<ulong> Gather(ulong[] target)

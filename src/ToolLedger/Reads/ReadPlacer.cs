@@ -6,8 +6,7 @@ using System.Runtime.CompilerServices;
 namespace ToolLedger.Reads;
 
 /// <summary>Places the reads of one presentation: finds the tag's entry, tells repeats, and adds looks by pass, antenna and slot.</summary>
-/// <remarks>The hottest code of the library: many reads are taken together, and what most of them share is tested first.</remarks>
-internal sealed class ReadPlacer
+internal sealed partial class ReadPlacer
 {
     private readonly Presentation _presentation;
     private readonly SessionPolicy _policy;
@@ -84,52 +83,6 @@ internal sealed class ReadPlacer
         return PlaceWithCare(_store.Tags.FindOrAdd(in read.TagInPlace), in read);
     }
 
-    /// <summary>Adds reads as if one by one; gives how many were accepted.</summary>
-    internal int AddRange(ReadOnlySpan<TagRead> reads)
-    {
-        int accepted = 0;
-        _readCount += reads.Length;
-        while (!reads.IsEmpty)
-        {
-            ReadOnlySpan<TagRead> batch = reads[..Math.Min(reads.Length, TagTable.BatchLength)];
-            reads = reads[batch.Length..];
-            _store.Tags.FindTogether(batch, _found);
-            accepted += PlaceTogether(batch);
-        }
-
-        return accepted;
-    }
-
-    // Not inlined: a method of its own is compiled by what most reads are like.
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private int PlaceTogether(ReadOnlySpan<TagRead> reads)
-    {
-        ReadOnlySpan<int> found = _found.AsSpan(0, reads.Length);
-        TagTable tags = _store.Tags;
-        PagedList<TagEntry> entries = tags.Entries;
-        RepeatWindow repeats = _repeats;
-        int accepted = 0;
-        for (int i = 0; i < found.Length; i++)
-        {
-            ref readonly TagRead read = ref reads[i];
-            int index = found[i];
-            if (index >= 0)
-            {
-                ref TagEntry entry = ref entries[index];
-                if (tags.IsAt(entry, in read.TagInPlace))
-                {
-                    accepted += Place(index, ref entry, in read, repeats) ? 1 : 0;
-                    continue;
-                }
-            }
-
-            index = tags.FindOrAdd(in read.TagInPlace, i);
-            accepted += PlaceWithCare(index, in read) == ReadPlacement.Accepted ? 1 : 0;
-        }
-
-        return accepted;
-    }
-
     /// <summary>Begins a pass, later than those before it.</summary>
     internal void BeginPass(long start)
     {
@@ -166,30 +119,6 @@ internal sealed class ReadPlacer
         UnlistedCount = _unlistedCount,
         OverLimitCount = _overLimitCount,
     };
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private bool Place(int index, ref TagEntry entry, in TagRead read, RepeatWindow repeats)
-    {
-        // Most reads are of one instant, later than the one before, in the same slot, on an antenna that was heard in it.
-        long ticks = read.FirstTicks - _correction;
-        byte antenna = read.AntennaNumber;
-        if (ticks < _slotFrom || ticks >= _slotTo || read.LastTicks != read.FirstTicks
-            || antenna >= EvidenceStore.PlainAntennas || ((_heard >> antenna) & 1) == 0 || !repeats.TryNoteLater(index, read))
-        {
-            return PlaceWithCare(index, in read) == ReadPlacement.Accepted;
-        }
-
-        _lastAccepted = ticks;
-        if (!_store.AddLaterLook(index, ref entry, _pass, antenna, _slot, ticks))
-        {
-            OverLookLimit();
-            return false;
-        }
-
-        _store.AddDetails(ref entry, read);
-        _store.CountAccepted(ref entry);
-        return true;
-    }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     private ReadPlacement PlaceWithCare(int index, in TagRead read)

@@ -53,22 +53,57 @@ internal sealed class RepeatWindow
         }
     }
 
-    /// <summary>Whether an equal report is known; in any case the report is known from now on.</summary>
-    internal bool Observe(int tag, in TagRead read) => !TryNoteLater(tag, read) && ObserveWithCare(tag, read);
+    /// <summary>The latest instant reported so far.</summary>
+    internal long LatestTicks => _latestTicks;
 
-    /// <summary>Notes a report that is later than all before it, and so equal to none of them; false, and nothing noted, for one that wants more care.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal bool TryNoteLater(int tag, in TagRead read)
+    /// <summary>How many reports, each later than all before it and without a number of its own, may be noted by <see cref="NotePlain"/> now.</summary>
+    internal long PlainRoom => Math.Max(0, _plainTo - _number);
+
+    /// <summary>Whether an equal report is known; in any case the report is known from now on.</summary>
+    internal bool Observe(int tag, in TagRead read)
     {
         if (read.LastTicks <= _latestTicks || _number >= _plainTo || read.HasReportId)
         {
-            return false;
+            return ObserveWithCare(tag, read);
         }
 
         _number++;
         _latestTicks = read.LastTicks;
         Note(tag, read);
-        return true;
+        return false;
+    }
+
+    /// <summary>Notes reports each of which is later than all before it, and so equal to none of them: no more than <see cref="PlainRoom"/>, and none with a number of its own.</summary>
+    /// <param name="reads">The reports, of one instant each.</param>
+    /// <param name="tags">The number of the tag of each; -1 for a report that is not to be noted.</param>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    internal void NotePlain(ReadOnlySpan<TagRead> reads, ReadOnlySpan<int> tags)
+    {
+        ReportEntry[] ring = _ring;
+        long number = _number;
+        long latest = _latestTicks;
+        for (int i = 0; i < tags.Length; i++)
+        {
+            int tag = tags[i];
+            if (tag < 0)
+            {
+                continue;
+            }
+
+            ref readonly TagRead read = ref reads[i];
+            number++;
+            latest = read.LastTicks;
+            ref ReportEntry place = ref ring[number & (ring.Length - 1)];
+            place = new ReportEntry(tag, read);
+            if (place.HasTail)
+            {
+                _number = number;
+                NoteTail(read);
+            }
+        }
+
+        _number = number;
+        _latestTicks = latest;
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]

@@ -27,10 +27,11 @@ internal struct TagEntry
     private uint _lastLow;
     private ushort _firstHigh;
     private ushort _lastHigh;
+    /// <summary>The strongest and the weakest look; the other way round while no strength was reported.</summary>
     internal short Strongest;
     internal short Weakest;
 
-    /// <summary>What the words are, and two marks: see <see cref="TagTable"/>.</summary>
+    /// <summary>What the words are, and a mark: see <see cref="TagTable"/>.</summary>
     internal byte Form;
 
     /// <summary>The earliest instant of a look.</summary>
@@ -50,8 +51,12 @@ internal struct TagEntry
     /// <summary>Whether there was a look.</summary>
     internal readonly bool IsSeen => First <= Last;
 
+    internal readonly bool HasStrength => Strongest >= Weakest;
+
     internal void Clear()
     {
+        Strongest = short.MinValue;
+        Weakest = short.MaxValue;
         First = NoInstant;
         Recent = uint.MaxValue;
         Rest = -1;
@@ -59,6 +64,15 @@ internal struct TagEntry
 
     /// <summary>Moves the latest instant on, which is known to be earlier.</summary>
     internal void ExtendTo(long at) => Last = at;
+
+    internal void Include(short strength)
+    {
+        // Strengths wander, so that a branch on them would be guessed wrong as often as not.
+        int above = Strongest - strength;
+        Strongest = (short)(strength + (above & ~(above >> 31)));
+        int below = Weakest - strength;
+        Weakest = (short)(strength + (below & (below >> 31)));
+    }
 
     internal void Include(long at)
     {

@@ -11,13 +11,13 @@ internal sealed class TagTable
     /// <summary>How many reads are looked up together, so that their cache misses overlap.</summary>
     internal const int BatchLength = 32;
 
-    private const int RecentCount = 1_024;
+    private const int ReadsAhead = 32;
+    private const int RecentBits = 10;
 
-    // The form of a short tag needs six bits; no short tag has them all set. Two marks stand above.
+    // The form of a short tag needs six bits; no short tag has them all set. A mark stands above.
     private const byte LongForm = 0x3F;
     private const byte FormMask = 0x3F;
     private const byte ControlMark = 0x40;
-    private const byte StrengthMark = 0x80;
 
     // A bucket is the number of the entry plus 1 and eight bits of the hash; a policy allows 4,000,000 tags at most.
     private const int NumberBits = 24;
@@ -26,7 +26,8 @@ internal sealed class TagTable
     private readonly PagedList<TagEntry> _entries = new();
     private readonly List<TagId> _long = [];
     private readonly uint[] _hashes = new uint[BatchLength];
-    private readonly FoundTag[] _recent = new FoundTag[RecentCount];
+    private readonly byte[] _unknown = new byte[BatchLength];
+    private readonly FoundTag[] _recent = new FoundTag[1 << RecentBits];
     private readonly int _limit;
     private readonly HashSet<TagId> _controls;
     private uint[] _buckets = new uint[32];
@@ -54,10 +55,6 @@ internal sealed class TagTable
 
     internal static bool IsControl(in TagEntry entry) => (entry.Form & ControlMark) != 0;
 
-    internal static bool HasStrength(in TagEntry entry) => (entry.Form & StrengthMark) != 0;
-
-    internal static void MarkStrength(ref TagEntry entry) => entry.Form |= StrengthMark;
-
     /// <summary>The order of the tags of two entries.</summary>
     internal int Compare(in TagEntry left, in TagEntry right)
     {
@@ -77,8 +74,26 @@ internal sealed class TagTable
     /// <summary>The index of the tag's entry, which is made if there is none; -1 when the limit is reached.</summary>
     internal int FindOrAdd(in TagId tag) => FindOrAdd(tag, HashOf(tag));
 
-    /// <summary>The entry of a tag that <see cref="FindTogether"/> looked for as the given one of its reads; made if there is none, -1 when the limit is reached.</summary>
-    internal int FindOrAdd(in TagId tag, int position) => FindOrAdd(tag, _hashes[position]);
+    /// <summary>The entry of a tag that <see cref="FindTogether"/> looked for, which is made if there is none; -1 when the limit is reached.</summary>
+    /// <param name="tag">The tag.</param>
+    /// <param name="found">What was found for it.</param>
+    /// <param name="position">The read it is of.</param>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    internal int Confirm(in TagId tag, int found, int position)
+    {
+        int index = found >= 0 ? found : CandidateOf(found);
+        if (found < 0 && (index < 0 || !IsAt(_entries[index], tag)))
+        {
+            index = FindOrAdd(tag, _hashes[position]);
+        }
+
+        if (index >= 0 && tag.TryGetShort(out ulong first, out ulong second, out byte form))
+        {
+            _recent[FoundTag.PlaceOf(first, second, RecentBits)] = new FoundTag(first, second, form, index);
+        }
+
+        return index;
+    }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     private int FindOrAdd(in TagId tag, uint hash)
@@ -88,50 +103,70 @@ internal sealed class TagTable
     }
 
     /// <summary>Looks for the entries of some reads' tags, so that the cache misses of one overlap those of the others.</summary>
-    /// <param name="reads">At most <see cref="BatchLength"/> reads.</param>
-    /// <param name="found">For each the number of the entry that its tag may have, to be confirmed by <see cref="IsAt"/>; -1 for none.</param>
+    /// <param name="reads">Reads, of which the first <see cref="BatchLength"/> are looked at.</param>
+    /// <param name="found">For each the number of its tag's entry; a negative number where <see cref="Confirm"/> has to be asked.</param>
     [MethodImpl(MethodImplOptions.NoInlining)]
     internal void FindTogether(ReadOnlySpan<TagRead> reads, Span<int> found)
     {
-        uint[] buckets = _buckets;
-        uint[] hashes = _hashes;
         FoundTag[] recent = _recent;
-        uint mask = (uint)buckets.Length - 1;
-
-        // Two rounds, each of which asks for what the next step needs: buckets, entries.
-        // A tag that was found shortly before is taken from there.
-        for (int i = 0; i < reads.Length; i++)
+        byte[] unknown = _unknown;
+        int unknownCount = 0;
+        for (int i = 0; i < found.Length; i++)
         {
-            uint hash = HashOf(in reads[i].TagInPlace);
-            hashes[i] = hash;
-            FoundTag known = recent[hash & (RecentCount - 1)];
-            if (known.Hash == hash)
+            if (i + ReadsAhead < reads.Length)
             {
-                found[i] = known.Number - 1;
+                Prefetch.Line(in reads[i + ReadsAhead]);
             }
-            else
+
+            reads[i].TagInPlace.TryGetShort(out ulong first, out ulong second, out byte form);
+            ref readonly FoundTag known = ref recent[FoundTag.PlaceOf(first, second, RecentBits)];
+            found[i] = known.Index;
+            if (!known.IsOf(first, second, form))
             {
-                found[i] = -1;
-                Prefetch.Line(ref buckets[hash & mask]);
+                unknown[unknownCount++] = (byte)i;
             }
         }
 
-        for (int i = 0; i < reads.Length; i++)
+        if (unknownCount > 0)
         {
-            if (found[i] < 0 && Candidate(buckets, hashes[i]) is >= 0 and int candidate)
+            FindUnknown(reads, unknown.AsSpan(0, unknownCount), found);
+        }
+    }
+
+    // Two rounds, each of which asks for what the next step needs: buckets, entries.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void FindUnknown(ReadOnlySpan<TagRead> reads, ReadOnlySpan<byte> positions, Span<int> found)
+    {
+        uint[] buckets = _buckets;
+        uint[] hashes = _hashes;
+        uint mask = (uint)buckets.Length - 1;
+        foreach (byte i in positions)
+        {
+            uint hash = HashOf(in reads[i].TagInPlace);
+            hashes[i] = hash;
+            Prefetch.Line(ref buckets[hash & mask]);
+        }
+
+        foreach (byte i in positions)
+        {
+            int candidate = Candidate(buckets, hashes[i]);
+            found[i] = CandidateOf(candidate);
+            if (candidate >= 0)
             {
-                found[i] = candidate;
-                recent[hashes[i] & (RecentCount - 1)] = new FoundTag(hashes[i], candidate + 1);
                 Prefetch.Whole(ref _entries[candidate]);
             }
         }
     }
 
-    /// <summary>Whether an entry is the tag's.</summary>
+    // The number of an entry that a tag may have, as a negative number, and back; -1 is "none" in both forms, and stays so.
+    private static int CandidateOf(int number) => number == -1 ? -1 : -2 - number;
+
+    /// <summary>Whether an entry is that of a short tag; false for every tag that is none.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal bool IsAt(in TagEntry entry, in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
-        ? entry.FirstWord == first && entry.SecondWord == second && (entry.Form & FormMask) == form
-        : IsSameLong(entry, tag);
+    internal static bool IsAt(in TagEntry entry, in TagId tag) => tag.TryGetShort(out ulong first, out ulong second, out byte form)
+        && ((entry.FirstWord ^ first) | (entry.SecondWord ^ second) | (uint)((entry.Form & FormMask) ^ form)) == 0;
+
+    private bool IsSame(in TagEntry entry, in TagId tag) => IsAt(entry, tag) || (!tag.TryGetShort(out _, out _, out _) && IsSameLong(entry, tag));
 
     // The first entry whose bucket has the bits of the hash.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -170,7 +205,7 @@ internal sealed class TagTable
         {
             uint bucket = buckets[at];
             int index = (int)(bucket & NumberMask) - 1;
-            if (bucket == 0 || ((bucket & ~NumberMask) == upper && IsAt(_entries[index], tag)))
+            if (bucket == 0 || ((bucket & ~NumberMask) == upper && IsSame(_entries[index], tag)))
             {
                 return index;
             }

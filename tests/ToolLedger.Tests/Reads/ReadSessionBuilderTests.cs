@@ -168,6 +168,83 @@ public sealed class ReadSessionBuilderTests
         Assert.Equal(one.Digest, other.Digest);
     }
 
+    // Reads in order of time, as readers give them, with now and then one that is not: those in order are taken in a quicker way.
+    [Property]
+    public void Adding_a_range_in_order_gives_what_adding_each_gives(Presentation presentation, TagRead[] kinds, int seed, bool isNarrow, bool seesRepeats)
+    {
+        var random = new Random(seed);
+        TagId[] tags = [.. AnyTagRead.Tags, TagId.FromEpc(Epc.Parse("3674257BF7194E4000001A85" + new string('5', 28))), SessionScene.C1];
+        long ticks = presentation.From.Ticks;
+        TagRead[] reads = [.. kinds.SelectMany(kind => Enumerable.Range(0, 40).Select(_ =>
+        {
+            ticks += random.Next(30) == 0 ? -random.Next(20_000_000) : 1 + random.Next(100_000);
+            var at = new DateTimeOffset(Math.Max(0, ticks), TimeSpan.Zero);
+            return random.Next(10) == 0 ? kind : new TagRead(tags[random.Next(tags.Length)], new AntennaPort((byte)(1 + random.Next(2))), at)
+            {
+                Strength = random.Next(3) == 0 ? null : new Rssi((short)-random.Next(3_000, 7_000)),
+                Count = random.Next(8) == 0 ? 2 : null,
+            };
+        }))];
+        var policy = new SessionPolicy { LooksKept = 5, TagLimit = isNarrow ? 3 : 1_000, RepeatReportCount = seesRepeats ? 300 : 0 };
+        var each = new ReadSessionBuilder(presentation, policy);
+        var range = new ReadSessionBuilder(presentation, policy);
+
+        Assert.Equal(reads.Count(read => each.Add(read) == ReadPlacement.Accepted), range.AddRange(reads));
+        DateTimeOffset to = presentation.Until ?? presentation.From + TimeSpan.FromMinutes(1);
+        ReadSession one = each.Close(to);
+        ReadSession other = range.Close(to);
+        Assert.Equal(EvidenceText.Of(one), EvidenceText.Of(other));
+        Assert.Equal((one.AcceptedCount, one.RepeatCount, one.OutsideCount, one.OverLimitCount), (other.AcceptedCount, other.RepeatCount, other.OutsideCount, other.OverLimitCount));
+        Assert.Equal(one.Digest, other.Digest);
+    }
+
+    // Where hardly any look comes twice, sorting them on the way is put off; nothing may be lost or counted twice by that.
+    [Fact]
+    public void Over_a_million_looks_of_which_few_come_twice_equal_a_plain_set()
+    {
+        var random = new Random(20261130);
+        var scene = new SessionScene();
+        var looks = new HashSet<int>();
+        var builder = new ReadSessionBuilder(scene.Presentation, scene.Policy);
+        var reads = new TagRead[1_200_000];
+        for (int i = 0; i < reads.Length; i++)
+        {
+            int tag = random.Next(1_000_000);
+            double second = 59.0 * i / reads.Length;
+            looks.Add((tag * 256) + (int)(second / 0.5));
+            reads[i] = SessionScene.Read(TagId.FromEpc(Epc.FromWords((ulong)tag << 16, 0, 96)), 1, second);
+        }
+
+        builder.AddRange(reads);
+        builder.AddRange(reads);
+        ReadSession session = builder.Close(SessionScene.At(60), TimeSpan.Zero);
+        Assert.Equal(looks.Count, session.Tags.Sum(tag => tag.LookCount));
+    }
+
+    // A tag heard all the time makes a new look in every slot, of which few are kept: memory is that of those kept.
+    [Fact]
+    public void Memory_does_not_grow_with_looks_that_are_not_kept()
+    {
+        var policy = new SessionPolicy { LooksKept = 16, SlotLength = TimeSpan.FromMilliseconds(10), RepeatReportCount = 0, MaximumWindow = TimeSpan.FromHours(24) };
+        var builder = new ReadSessionBuilder(new SessionScene { Policy = policy, Seconds = 80_000 }.Presentation, policy);
+        TagId[] tags = [.. Enumerable.Range(0, 20).Select(SessionScene.Tool)];
+        var reads = new TagRead[64];
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        for (int at = 0; at < 6_000_000; at += reads.Length)
+        {
+            for (int i = 0; i < reads.Length; i++)
+            {
+                reads[i] = SessionScene.Read(tags[i % 20], 1 + (i & 1), 0.01 * (at + i));
+            }
+
+            builder.AddRange(reads);
+        }
+
+        // 8 bytes for each of 1,048,576 looks, in pieces, and once more as much to sort them.
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 40_000_000);
+        Assert.Equal(20 * 16, builder.Close(SessionScene.At(70_000), TimeSpan.Zero).Tags.Sum(tag => tag.LookCount));
+    }
+
     // So many reads that looks are sorted and made different on the way, in the order of the draw and the other way round.
     [Theory]
     [InlineData(128)]
