@@ -21,8 +21,8 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
 
     private string Total => ReportVoice.Text(result.Kit.LineCount);
 
-    /// <summary>The conclusion first: a reader who stops here knows whether to act.</summary>
-    internal void PutConclusion()
+    /// <summary>The state of the kit and how many lines stand where.</summary>
+    internal void PutState()
     {
         string counts = string.Join(", ", FromBestToWorst
             .Where(state => result.Kit.CountOf(state) > 0)
@@ -32,6 +32,12 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             ("state", StatusWords.Print(result.Kit.State)),
             ("total", Total),
             ("counts", counts.Length > 0 ? counts : "0")));
+    }
+
+    /// <summary>The conclusion first: a reader who stops here knows whether to act.</summary>
+    internal void PutConclusion()
+    {
+        PutState();
         List<Reason> why = [.. result.Kit.Reasons.Where(static reason => reason.Kind != ReconciliationReasons.KitLinesOpen)];
         if (why.Count > 0)
         {
@@ -124,7 +130,8 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             : voice.Say(ReportSentences.Open, ("count", ReportVoice.Text(chase.Count)), ("total", Total))));
         page.Rows("order", "state", "line, why, and what settles it fastest", [.. OpenGroup.Of(chase).Select(Open)]);
         page.Items([.. result.Findings
-            .Where(static finding => finding.Level != FindingLevel.Session && finding.Reason.Kind != ReconciliationReasons.CalibrationNotFit && !IsOpening(finding))
+            .Where(finding => finding.Level != FindingLevel.Session && finding.Reason.Kind != ReconciliationReasons.CalibrationNotFit && !IsOpening(finding)
+                && !(page.ShowsEvidence && finding.Reason.Kind == RiskReasons.RiskStated))
             .Select(Noticed)]);
     }
 
@@ -196,7 +203,10 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         return new ReportRow(
             line.Label,
             line.IsEpcOnly && line.Basis == AccountingBasis.Read ? basis + ", EPC only" : basis,
-            $"{voice.What(line.Line)}: {string.Join("; ", new[] { voice.Join(how), evidence }.Where(static text => text.Length > 0))}");
+            $"{voice.What(line.Line)}: {string.Join("; ", new[] { voice.Join(how), evidence }.Where(static text => text.Length > 0))}")
+        {
+            Lines = [line],
+        };
     }
 
     private string SessionsOf(LineEvidence evidence)
@@ -211,17 +221,26 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         return voice.List(named, named.Length, SessionsNamed);
     }
 
+    /// <summary>The open lines that come first in the order of the chase; null if none is open.</summary>
+    internal ReportRow? FirstOpen() => OpenGroup.Of(result.ChaseList) is [var first, ..] ? Open(first) : null;
+
     private ReportRow Open(OpenGroup group)
     {
         string rank = ReportVoice.Text(group.FirstRank);
+        string next = group.Next is { } step ? voice.Say(step).TrimEnd('.') : "-";
+        var parts = new OpenParts(
+            string.Join(", ", group.Lines.Select(line => $"line {line.Label} {WhatAndWhere(line)}")),
+            voice.Join(page.ShowsEvidence ? group.Reasons.Where(static reason => !RiskTable.Shows(reason)) : group.Reasons),
+            next,
+            voice.Say(PageSentences.Next, ("next", next)));
         return new ReportRow(
             group.Lines.Count == 1 ? rank + "." : $"{rank}-{ReportVoice.Text(group.FirstRank + group.Lines.Count - 1)}.",
             StatusWords.Print(group.State),
-            voice.Say(
-                ReportSentences.OpenLine,
-                ("lines", string.Join(", ", group.Lines.Select(line => $"line {line.Label} {WhatAndWhere(line)}"))),
-                ("why", voice.Join(group.Reasons)),
-                ("next", group.Next is { } next ? voice.Say(next).TrimEnd('.') : "-")));
+            voice.Say(ReportSentences.OpenLine, ("lines", parts.Lines), ("why", parts.Why), ("next", parts.Next)))
+        {
+            Lines = group.Lines,
+            Parts = parts,
+        };
     }
 
     /// <summary>Parts that the same persons counted stand together; when they did is told with the lines themselves.</summary>

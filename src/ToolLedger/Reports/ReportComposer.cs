@@ -63,7 +63,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
         PutAlsoRead("9. ");
     }
 
-    private static void PutQuestions(KitSections kit)
+    internal static void PutQuestions(KitSections kit)
     {
         kit.PutSettled("2. ");
         kit.PutOpen("3. ");
@@ -74,9 +74,9 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
         kit.PutChanges("8. ");
     }
 
-    private GateAnswer? GateOf(ReconciliationResult result) => input.Gates.FirstOrDefault(gate => gate.Kit == result.Manifest.Id);
+    internal GateAnswer? GateOf(ReconciliationResult result) => input.Gates.FirstOrDefault(gate => gate.Kit == result.Manifest.Id);
 
-    private static int Urgency(KitState state) => state switch
+    internal static int Urgency(KitState state) => state switch
     {
         KitState.Discrepant => 0,
         KitState.NoValidRead => 1,
@@ -84,7 +84,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
         _ => 3,
     };
 
-    private string KitTitle(ReconciliationResult result) => voice.Say(
+    internal string KitTitle(ReconciliationResult result) => voice.Say(
         ReportSentences.Kit,
         ("kit", result.Manifest.Id.Value),
         ("revision", ReportVoice.Text(result.Manifest.Revision)),
@@ -107,7 +107,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
             ("open", open)));
     }
 
-    private void PutSessions(string number)
+    internal void PutSessions(string number)
     {
         page.Heading(3, number + voice.Say(ReportSentences.IsReadGood));
         if (sessions.Count == 0)
@@ -141,7 +141,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
             (int)Math.Min(int.MaxValue, Math.Max(refused.Count, refused.First.Count)),
             Math.Min(RowsShown, refused.First.Count))));
 
-    private void PutAlsoRead(string number)
+    internal void PutAlsoRead(string number)
     {
         page.Heading(3, number + voice.Say(ReportSentences.AlsoRead));
         List<ReportRow> rows = [.. sessions.SelectMany(tally => new OtherReads(voice, tally).Rows())];
