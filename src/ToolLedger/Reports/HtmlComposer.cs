@@ -10,6 +10,9 @@ namespace ToolLedger.Reports;
 /// <summary>Sets a report down as one HTML page: the conclusions and the cautions first, then the contents, the supervisor's questions in their order with the reads they rest on, and the digests.</summary>
 internal sealed class HtmlComposer(ShiftReportInput input, IReadOnlyList<SessionTally> sessions, IReadOnlyList<Reads.ReadSession> foreign)
 {
+    // More kits than this have a row of a table instead of a card, so that all of them stand on the first screen or near it.
+    private const int CardsShown = 3;
+
     // More kits than this have no list of their questions in the contents.
     private const int QuestionsListed = 8;
 
@@ -17,6 +20,8 @@ internal sealed class HtmlComposer(ShiftReportInput input, IReadOnlyList<Session
     private readonly HtmlPage sections = new("s");
     private readonly DrawingRoom room = new();
     private readonly List<HtmlKit> kits = [];
+
+    private bool HasCards => input.Results.Count <= CardsShown;
 
     internal string Compose(string language)
     {
@@ -32,9 +37,10 @@ internal sealed class HtmlComposer(ShiftReportInput input, IReadOnlyList<Session
             page.Append("<p>").Put(voice.Say(ReportSentences.DefaultPolicy, ("site", input.Calendar.Name))).Append("</p>\n");
         }
 
-        page.Append("</header>\n<main id=\"main\" tabindex=\"-1\">\n");
+        page.Append("</header>\n<main id=\"main\" tabindex=\"-1\">\n<div class=\"top\">\n");
         PutConclusions(page);
         PutCautions(page);
+        page.Append("</div>\n");
         PutContents(page);
         page.Append(sections.Body).Append("</main>\n");
         HtmlDocument.PutEnd(page);
@@ -55,7 +61,7 @@ internal sealed class HtmlComposer(ShiftReportInput input, IReadOnlyList<Session
             kits.Add(kit);
             Open(string.Create(CultureInfo.InvariantCulture, $"kit kit-{kits.Count}"));
             sections.Heading(2, composer.KitTitle(result));
-            kit.Put();
+            kit.Put(HasCards);
             Close();
         }
 
@@ -75,13 +81,28 @@ internal sealed class HtmlComposer(ShiftReportInput input, IReadOnlyList<Session
 
     private void PutConclusions(StringBuilder page)
     {
-        page.Append("<section class=\"first\" aria-labelledby=\"conclusions\"><h2 id=\"conclusions\">").Put(voice.Say(PageSentences.Conclusions)).Append("</h2>\n<div class=\"cards\">\n");
-        foreach (HtmlKit kit in kits.OrderBy(static kit => ReportComposer.Urgency(kit.Result.Kit.State)))
+        string heading = HasCards ? voice.Say(PageSentences.Conclusions) : voice.Say(ReportSentences.Summary, ("count", ReportVoice.Text(kits.Count)));
+        page.Append("<section class=\"first\" aria-labelledby=\"conclusions\"><h2 id=\"conclusions\">").Put(heading).Append("</h2>\n")
+            .Append(HasCards ? "<div class=\"cards\">\n" : "<table class=\"rows summary\"><caption class=\"vh\">");
+        if (!HasCards)
         {
-            kit.PutCard(page);
+            page.Put(heading).Append("</caption><thead><tr><th scope=\"col\">state</th><th scope=\"col\">kit</th></tr></thead><tbody>\n");
         }
 
-        page.Append("</div></section>\n");
+        var composer = new ReportComposer(input, sessions, foreign, sections);
+        foreach (HtmlKit kit in kits.OrderBy(static kit => ReportComposer.Urgency(kit.Result.Kit.State)))
+        {
+            if (HasCards)
+            {
+                kit.PutCard(page);
+            }
+            else
+            {
+                kit.PutRow(page, composer.Summary(kit.Result));
+            }
+        }
+
+        page.Append(HasCards ? "</div></section>\n" : "</tbody></table></section>\n");
     }
 
     private void PutCautions(StringBuilder page)

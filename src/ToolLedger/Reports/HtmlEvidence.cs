@@ -20,9 +20,6 @@ internal sealed class HtmlEvidence(ReportVoice plain, ReconciliationResult resul
     private readonly ReportVoice voice = plain.On(result.AsOf);
     private int opened;
 
-    /// <summary>Whether a timeline was drawn.</summary>
-    internal bool HasDrawn { get; private set; }
-
     /// <summary>Appends the evidence of a line; nothing where it has no live tag or no session was used.</summary>
     internal void Put(StringBuilder page, LineConclusion line, int sharing)
     {
@@ -40,7 +37,7 @@ internal sealed class HtmlEvidence(ReportVoice plain, ReconciliationResult resul
             ("heard", ReportVoice.Text(timeline.HeardPassCount)),
             ("passes", ReportVoice.Text(timeline.Passes.Count)));
         page.Append(isOpened ? "<details class=\"ev\" open><summary>" : "<details class=\"ev\"><summary>")
-            .Put(line.Evidence.Risk is { } risk ? Say(PageSentences.ReadsAndRisk, ("reads", reads), ("chance", RiskWords.Chance(risk.Decision.Risk))) : reads)
+            .Put(line.Evidence.Risk is null ? reads : Say(PageSentences.ReadsAndRisk, ("reads", reads)))
             .Append("</summary>\n");
         PutTimeline(page, line, timeline);
         if (line.Evidence.Risk is { } stated)
@@ -62,7 +59,6 @@ internal sealed class HtmlEvidence(ReportVoice plain, ReconciliationResult resul
             return;
         }
 
-        HasDrawn = true;
         bool isWide = shown.Any(static pass => HtmlStrip.IsWide(pass.SlotCount));
         if (isWide)
         {
@@ -146,6 +142,9 @@ internal sealed class HtmlEvidence(ReportVoice plain, ReconciliationResult resul
     private void PutRisk(StringBuilder page, LineConclusion line, PresenceRisk risk)
     {
         PresenceDecision decision = risk.Decision;
+
+        // Below what a number of 64 bits can tell from nothing, and never nothing.
+        double exact = Math.Max(risk.ExactRisk, double.Epsilon);
         page.Append("<table class=\"risk\"><caption>").Put(Say(PageSentences.Risk, ("line", line.Label))).Append("</caption><tbody>\n");
         PutFigure(page, PageSentences.RiskBounded, Say(
             PageSentences.RiskCorner,
@@ -153,7 +152,7 @@ internal sealed class HtmlEvidence(ReportVoice plain, ReconciliationResult resul
             ("percent", RiskWords.Percent(decision.Risk)),
             ("obscured", RiskWords.Percent(risk.ObscuredShare)),
             ("stray", RiskWords.Percent(risk.StrayShare))));
-        PutFigure(page, PageSentences.RiskExact, Say(PageSentences.RiskChance, ("chance", RiskWords.Chance(risk.ExactRisk)), ("percent", RiskWords.Percent(risk.ExactRisk))));
+        PutFigure(page, PageSentences.RiskExact, Say(PageSentences.RiskChance, ("chance", RiskWords.Chance(exact)), ("percent", RiskWords.Percent(exact))));
         PutFigure(page, PageSentences.RiskCut, decision.Cut > 0
             ? Say(PageSentences.RiskCutOf, ("percent", RiskWords.Percent(decision.Cut)), ("lines", ReportVoice.Text(risk.LineCount)))
             : Say(PageSentences.RiskNoCut, ("lines", ReportVoice.Text(risk.LineCount))));

@@ -21,24 +21,27 @@ internal sealed class HtmlKit(ReportVoice plain, HtmlPage sections, Reconciliati
     internal string Title => title?.Text ?? "";
 
     /// <summary>Puts the answers to the kit's questions behind its heading.</summary>
-    internal void Put()
+    /// <param name="isOnCard">Whether a card says the whole conclusion already.</param>
+    internal void Put(bool isOnCard)
     {
         title = sections.Headings[^1];
         var kit = new KitSections(plain, sections, result, gate, ledger);
         var evidence = new HtmlEvidence(plain, result, room);
-        sections.StatusWord = StatusWords.Print(result.Kit.State);
-        kit.PutState();
+        if (isOnCard)
+        {
+            kit.PutState();
+        }
+        else
+        {
+            kit.PutConclusion();
+        }
+
         sections.Evidence = evidence.Put;
         kit.PutSettled("2. ");
         settled = sections.Headings[^1];
         kit.PutOpen("3. ");
         open = sections.Headings[^1];
         sections.Evidence = null;
-        if (evidence.HasDrawn)
-        {
-            sections.Paragraph(plain.Say(PageSentences.Legend));
-        }
-
         kit.PutUnseen("4. ");
         kit.PutExposure("5. ");
         kit.PutSigning("6. ");
@@ -52,17 +55,14 @@ internal sealed class HtmlKit(ReportVoice plain, HtmlPage sections, Reconciliati
     {
         var card = new HtmlPage("unused");
         var kit = new KitSections(plain, card, result, gate, ledger);
-        page.Append("<article class=\"card ").Append(StatusMark.ClassOf(StatusWords.Print(result.Kit.State))).Append("\">\n<h3><a href=\"#").Append(title!.Id).Append("\">").Put(Title).Append("</a></h3>\n");
-        card.StatusWord = StatusWords.Print(result.Kit.State);
+
+        // A complete kit that may not be operated with is nothing to feel easy about.
+        string tone = gate is { IsSatisfied: false } ? "act" : StatusMark.ClassOf(StatusWords.Print(result.Kit.State));
+        page.Append("<article class=\"card ").Append(tone).Append("\">\n<h3><a href=\"#").Append(title!.Id).Append("\">").Put(Title).Append("</a></h3>\n");
         kit.PutConclusion();
         page.Append(card.Body).Append("<ul class=\"counts\"><li><a href=\"#").Append(settled!.Id).Append("\">").Put(settled.Text)
             .Append("</a></li><li><a href=\"#").Append(open!.Id).Append("\">").Put(open.Text).Append("</a></li></ul>\n");
-        if (kit.FirstOpen() is { Parts: { } parts } first)
-        {
-            page.Append("<div class=\"do\"><p class=\"lead\">").Put(plain.Say(PageSentences.First)).Append(' ').PutStatus(first.Word).Append("</p>\n");
-            HtmlPage.PutOpen(page, parts);
-            page.Append("</div>\n");
-        }
+        PutFirst(page, kit);
 
         string risk = new HtmlRule(plain.On(result.AsOf), card, result).Stated();
         if (risk.Length > 0)
@@ -71,5 +71,23 @@ internal sealed class HtmlKit(ReportVoice plain, HtmlPage sections, Reconciliati
         }
 
         page.Append("</article>\n");
+    }
+
+    /// <summary>Puts the kit as a row of a summary, where there are too many for a card each.</summary>
+    internal void PutRow(StringBuilder page, ReportRow summary)
+    {
+        page.Append("<tr><th scope=\"row\" class=\"word\">").PutStatus(summary.Word).Append("</th><td><a href=\"#").Append(title!.Id).Append("\">").Put(Title).Append("</a><p>").Put(summary.Text).Append("</p>\n");
+        PutFirst(page, new KitSections(plain, new HtmlPage("unused"), result, gate, ledger));
+        page.Append("</td></tr>\n");
+    }
+
+    private void PutFirst(StringBuilder page, KitSections kit)
+    {
+        if (kit.FirstOpen() is { Parts: { } parts } first)
+        {
+            page.Append("<div class=\"do\"><p class=\"lead\">").Put(plain.Say(PageSentences.First)).Append(' ').PutStatus(first.Word).Append("</p>\n");
+            HtmlPage.PutParts(page, parts);
+            page.Append("</div>\n");
+        }
     }
 }

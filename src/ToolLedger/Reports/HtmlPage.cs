@@ -23,9 +23,6 @@ internal sealed class HtmlPage(string idStart) : IReportPage
     /// <summary>By how many levels headings stand higher than they are asked for.</summary>
     internal int Lift { get; set; }
 
-    /// <summary>The word with which the next paragraph begins, if it is a status.</summary>
-    internal string? StatusWord { get; set; }
-
     /// <summary>Shows the reads of a line; null where a page has no such lines. The second value is how many lines share the row.</summary>
     internal Action<StringBuilder, LineConclusion, int>? Evidence { get; set; }
 
@@ -41,17 +38,34 @@ internal sealed class HtmlPage(string idStart) : IReportPage
 
     public void Footing(string text) => Heading(2, text);
 
-    public void Paragraph(string text)
+    public void Paragraph(string text) => Element("p", text);
+
+    public void Paragraph(string text, string status)
     {
-        page.Append("<p>");
-        if (StatusWord is { } word && text.StartsWith(word, StringComparison.Ordinal))
+        int at = text.IndexOf(status, StringComparison.Ordinal);
+        if (at < 0)
         {
-            page.PutStatus(word);
-            text = text[word.Length..];
+            Paragraph(text);
+            return;
         }
 
-        StatusWord = null;
-        page.Put(text).Append("</p>\n");
+        // A full stop behind a status that stands first would hang in the air.
+        int behind = at + status.Length;
+        behind += at == 0 && text.AsSpan(behind).StartsWith(". ", StringComparison.Ordinal) ? 1 : 0;
+        page.Append("<p>").Put(text[..at]).PutStatus(status).Put(text[behind..]).Append("</p>\n");
+    }
+
+    public void Meaning(string means, string stop)
+    {
+        if (means.Length > 0)
+        {
+            Paragraph(means);
+        }
+
+        if (stop.Length > 0)
+        {
+            page.Append("<p class=\"stop\">").Put(stop).Append("</p>\n");
+        }
     }
 
     public void Rows(string keyName, string wordName, string textName, IReadOnlyList<ReportRow> rows)
@@ -126,27 +140,56 @@ internal sealed class HtmlPage(string idStart) : IReportPage
         }
 
         page.PutStatus(row.Word).Append(hasKeys ? "</td><td>" : "</th><td>");
-        Cell(row);
-        foreach (LineConclusion line in row.Lines)
+        if (row.Parts is { } parts)
         {
-            Evidence?.Invoke(page, line, row.Lines.Count);
+            PutOpen(row, parts);
+        }
+        else
+        {
+            page.Put(row.Text);
+            PutEvidence(row.Lines, 1);
         }
 
         page.Append("</td></tr>\n");
     }
 
-    private void Cell(ReportRow row)
+    /// <summary>Sets open lines down in three parts: which, why, and what settles them. Several lines stand in a list, each with its reads.</summary>
+    private void PutOpen(ReportRow row, OpenParts parts)
     {
-        if (row.Parts is not { } parts)
+        if (parts.Lines.Count == 1)
         {
-            page.Put(row.Text);
+            PutParts(page, parts);
+            PutEvidence(row.Lines, 1);
             return;
         }
 
-        PutOpen(page, parts);
+        PutParts(page, parts with { Lines = [] });
+        page.Append("<ul class=\"alike\">\n");
+        for (int index = 0; index < parts.Lines.Count; index++)
+        {
+            page.Append("<li>").Put(parts.Lines[index]);
+            PutEvidence([row.Lines[index]], parts.Lines.Count);
+            page.Append("</li>\n");
+        }
+
+        page.Append("</ul>");
     }
 
-    /// <summary>Sets an open line down in three parts: which, why, and what settles it.</summary>
-    internal static void PutOpen(StringBuilder page, OpenParts parts)
-        => page.Append("<p class=\"what\">").Put(parts.Lines).Append("</p><p>").Put(ReportVoice.Sentence(parts.Why)).Append("</p><p class=\"next\">").Put(parts.NextSentence).Append("</p>");
+    private void PutEvidence(IReadOnlyList<LineConclusion> lines, int sharing)
+    {
+        foreach (LineConclusion line in lines)
+        {
+            Evidence?.Invoke(page, line, sharing);
+        }
+    }
+
+    internal static void PutParts(StringBuilder page, OpenParts parts)
+    {
+        foreach (string line in parts.Lines)
+        {
+            page.Append("<p class=\"what\">").Put(line).Append("</p>");
+        }
+
+        page.Append("<p>").Put(parts.Why).Append("</p><p class=\"next\">").Put(parts.Next).Append("</p>");
+    }
 }

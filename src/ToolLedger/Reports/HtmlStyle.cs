@@ -38,25 +38,32 @@ internal static class HtmlStyle
         .card p{font-size:.9375rem;margin:.35rem 0}
         .counts{list-style:none;padding:0;margin:.5rem 0;font-weight:600}
         .do{border-top:1px solid var(--rule);margin-top:.5rem;padding-top:.5rem}
-        .do .lead{font-weight:700}
+        .do .lead,.summary a{font-weight:700}
         .what{font-weight:600}
-        .next{font-weight:600}
+        .next,.stop{font-weight:600}
         td .what,td .next,td p{margin:.15rem 0}
+        .alike{padding:0;list-style:none}
+        .alike li{margin:.35rem 0;max-width:none}
+        .summary .do{border:0;margin:0;padding:0}
+        .summary .lead,.summary .what{display:inline-block;margin-right:.5rem}
+        .summary p{margin:.15rem 0}
         .cautions{margin-top:1.25rem;padding-top:1rem}
         .cautions h2,nav h2{font-size:1rem;margin-bottom:.25rem}
-        .cautions ul{columns:3 20rem;column-gap:2rem;font-size:.875rem;margin:0}
+        .cautions ul{columns:3 20rem;column-gap:2rem;font-size:.875rem;line-height:1.4;margin:0;padding-left:1.1rem}
+        @media (min-width:68rem){.top{display:grid;grid-template-columns:minmax(0,1fr) 18.5rem;gap:0 1.5rem;align-items:start}.top .cautions{border-top:0;margin:0;padding-top:.5rem}.top .cautions ul{columns:auto;font-size:.8125rem}.cards{grid-template-columns:repeat(auto-fit,minmax(min(100%,21rem),1fr))}}
         .cautions li,nav li{break-inside:avoid}
+        nav ul ul{margin:.1rem 0 .5rem;padding-left:1.1rem}
         nav{margin:1.25rem 0 0;padding-top:1rem;border-top:1px solid var(--rule)}
         nav>ul{columns:2 26rem;column-gap:2rem;margin:0;font-size:.9375rem}
         table{border-collapse:collapse;width:100%;margin:.5rem 0;text-align:left}
         th,td{padding:.4rem .75rem .4rem 0;vertical-align:top}
         caption{text-align:left;font-weight:600;font-size:.875rem;padding:.25rem 0}
-        thead th{font-size:.8125rem;color:var(--soft);border-bottom:2px solid var(--rule)}
-        .rows tbody tr,.digests tr{border-bottom:1px solid var(--rule)}
-        .rows tbody th{font-weight:600;white-space:nowrap}
-        .rows .word{width:1%;white-space:nowrap}
-        .keyed tbody th{width:1%;text-align:right;font-variant-numeric:tabular-nums}
-        .keyed thead th:first-child{text-align:right}
+        thead th{font-size:.8125rem;color:var(--soft);border-bottom:2px solid var(--rule);white-space:nowrap}
+        .rows>tbody>tr,.digests tr{border-bottom:1px solid var(--rule)}
+        .rows>tbody>tr>th{font-weight:600;white-space:nowrap}
+        .rows>tbody>tr>.word{width:1%;white-space:nowrap}
+        .keyed>tbody>tr>th{width:1%;text-align:right;font-variant-numeric:tabular-nums}
+        .keyed>thead th:first-child{text-align:right}
         .digests th{font-weight:400;width:40%}
         .ev{margin:.35rem 0;font-size:.9375rem}
         .ev summary{cursor:pointer;color:var(--link);padding:.15rem 0;width:fit-content}
@@ -65,17 +72,19 @@ internal static class HtmlStyle
         .tl th,.tl td{padding:.2rem .75rem .2rem 0}
         .tl th[scope=rowgroup]{padding-top:.6rem;font-weight:600}
         .tl th[scope=row]{width:7.5rem;font-weight:400;color:var(--soft)}
-        .tl td span{display:block;font-variant-numeric:tabular-nums}
-        .strip{display:block;width:100%;height:1.25rem;margin:.1rem 0;background:var(--paper);overflow:visible}
+        .tl td{display:flex;gap:0 1rem;align-items:center}
+        .tl td span{flex:0 0 17rem;font-variant-numeric:tabular-nums}
+        .strip{display:block;flex:1 1 auto;width:100%;height:1.25rem;margin:.1rem 0;background:var(--paper);overflow:visible}
         .strip path{fill:none;vector-effect:non-scaling-stroke}
         .base{stroke:var(--strong);stroke-width:1}
         .mk{stroke:var(--mark);stroke-width:2.5}
         .short{stroke:var(--soft);stroke-width:2}
         .scroll{overflow-x:auto;max-width:100%}
-        .risk th{width:14rem;font-weight:600}
+        .risk,.terms{max-width:52rem}
+        .risk th{width:15rem;font-weight:600}
         .risk tr,.terms tr{border-bottom:1px solid var(--rule)}
         .terms tbody th{font-weight:400}
-        .terms td,.terms thead th:last-child{text-align:right;white-space:nowrap;font-variant-numeric:tabular-nums}
+        .terms td,.terms>thead th:last-child{text-align:right;white-space:nowrap;font-variant-numeric:tabular-nums}
         .terms tfoot th{font-weight:700}
         .sign{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,11rem),1fr));gap:1rem;max-width:none;margin:.75rem 0}
         .sign>span{font-size:.8125rem;color:var(--soft);display:flex;flex-direction:column-reverse}
@@ -88,14 +97,15 @@ internal static class HtmlStyle
     internal const string Narrow = """
         @media (max-width:40rem){
         header,main{padding:0 .75rem}
-        .rows thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
-        .rows,.rows tbody{display:block}
-        .rows tbody tr{display:grid;grid-template-columns:auto 1fr;gap:.25rem .75rem;padding:.6rem 0;align-items:baseline}
-        .rows tbody th,.rows td{display:block;width:auto;padding:0}
-        .rows td:last-child{grid-column:1/-1;min-width:0}
-        .rows .word{width:auto}
+        .rows>thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+        .rows,.rows>tbody{display:block}
+        .rows>tbody>tr{display:grid;grid-template-columns:auto 1fr;gap:.25rem .75rem;padding:.6rem 0;align-items:baseline}
+        .rows>tbody>tr>th,.rows>tbody>tr>td{display:block;width:auto;padding:0}
+        .rows>tbody>tr>td:last-child{grid-column:1/-1;min-width:0}
+        .rows>tbody>tr>.word{width:auto}
         .ev[open]{padding:.25rem .5rem .5rem}
         .tl th[scope=row]{width:5rem}
+        .tl td{display:block}
         .risk,.risk tbody,.risk tr,.risk th,.risk td,.digests,.digests tbody,.digests tr,.digests th,.digests td{display:block;width:auto;padding-right:0}
         .risk th,.digests th{padding-bottom:0}
         .risk td,.digests td{padding-top:0}
@@ -108,17 +118,24 @@ internal static class HtmlStyle
         @page{margin:18mm 14mm 16mm;font:8pt Arial,sans-serif}
         @media print{
         :root{color-scheme:light;--paper:#fff;--sheet:#fff;--ink:#000;--soft:#333;--rule:#999;--strong:#555;--link:#000;--ok:#000;--look:#000;--act:#000;--ok-bg:#fff;--look-bg:#fff;--act-bg:#fff;--mark:#000}
-        body{font-size:9pt;line-height:1.35}
+        html{font-size:8.5pt}
+        body{line-height:1.35}
         header,main{max-width:none;padding:0}
         nav,.skip{display:none}
         a{text-decoration:none}
-        h1{font-size:13pt;margin-top:0}h2{font-size:12pt}h3{font-size:10.5pt;margin-top:12pt}
+        h1{margin-top:0}h3{margin-top:1rem}
+        section{margin-top:1rem;padding-top:.75rem}
+        th,td{padding-top:.2rem;padding-bottom:.2rem}
+        .ev[open]{border:0;padding:0}
+        .ev summary{color:#000;font-weight:600}
+        .summary td p{break-inside:auto}
         h1,h2,h3,caption,summary,thead{break-after:avoid}
         .kit{break-before:page;border-top:0;margin-top:0;padding-top:0}
         .card,tr,li,p,.sign,.tl tbody,.risk,.terms{break-inside:avoid}
-        .rows tr:has(details){break-inside:auto}
+        .rows>tbody>tr:has(details){break-inside:auto}
         .cards{grid-template-columns:repeat(2,1fr)}
-        .cautions ul{columns:2}
+        .top{display:block}
+        .cautions ul,.top .cautions ul{columns:2}
         details::details-content{content-visibility:visible;block-size:auto;height:auto}
         .scroll{overflow:visible}
         .strip{min-width:0;max-width:none}

@@ -18,6 +18,12 @@ internal interface IReportPage
 
     void Paragraph(string text);
 
+    /// <summary>A paragraph that holds a status word, which a page may set apart.</summary>
+    void Paragraph(string text, string status) => Paragraph(text);
+
+    /// <summary>What a conclusion means, if anything, and that nothing may be done on the strength of it, if so; a page may set the second apart.</summary>
+    void Meaning(string means, string stop) => Paragraph($"{means} {stop}".Trim());
+
     /// <summary>Sets rows under each other; the words name the three columns where the form wants a header.</summary>
     void Rows(string keyName, string wordName, string textName, IReadOnlyList<ReportRow> rows);
 

@@ -31,7 +31,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             ReportSentences.Conclusion,
             ("state", StatusWords.Print(result.Kit.State)),
             ("total", Total),
-            ("counts", counts.Length > 0 ? counts : "0")));
+            ("counts", counts.Length > 0 ? counts : "0")), StatusWords.Print(result.Kit.State));
     }
 
     /// <summary>The conclusion first: a reader who stops here knows whether to act.</summary>
@@ -79,13 +79,13 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
                 ("answer", StatusWords.Print(gate)),
                 ("at", voice.Time(gate.AsOf)),
                 ("why", voice.Join(gate.Reasons)),
-                ("next", " " + (gate.Next is { } next ? ReportVoice.Sentence(voice.Say(next.Reason).TrimEnd('.')) : new SigningSection(voice, page, result).BesideGate()))));
+                ("next", " " + (gate.Next is { } next ? ReportVoice.Sentence(voice.Say(next.Reason).TrimEnd('.')) : new SigningSection(voice, page, result).BesideGate()))), StatusWords.Print(gate));
         }
 
         bool isComplete = result.Kit.State == KitState.Complete;
         string means = isComplete ? voice.Say(ReportSentences.CompleteMeans) : "";
         string stop = isComplete && gate is not { IsSatisfied: false } ? "" : voice.Say(ReportSentences.NotCompleteMeans);
-        page.Paragraph($"{means} {stop}".Trim());
+        page.Meaning(means, stop);
     }
 
     internal void PutSettled(string number)
@@ -221,25 +221,33 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         return voice.List(named, named.Length, SessionsNamed);
     }
 
-    /// <summary>The open lines that come first in the order of the chase; null if none is open.</summary>
-    internal ReportRow? FirstOpen() => OpenGroup.Of(result.ChaseList) is [var first, ..] ? Open(first) : null;
+    /// <summary>The open line that comes first in the order of the chase, and how many more are open for the very same reasons; null if none is open.</summary>
+    internal ReportRow? FirstOpen()
+    {
+        IReadOnlyList<LineConclusion> chase = result.ChaseList;
+        if (chase.Count == 0)
+        {
+            return null;
+        }
+
+        int alike = OpenGroup.Of(chase)[0].Lines.Count;
+        ReportRow first = Open(OpenGroup.Of([chase[0]])[0]);
+        return first with { Parts = first.Parts! with { Lines = [voice.List(first.Parts.Lines, alike, 1)] } };
+    }
 
     private ReportRow Open(OpenGroup group)
     {
         string rank = ReportVoice.Text(group.FirstRank);
         string next = group.Next is { } step ? voice.Say(step).TrimEnd('.') : "-";
-        var parts = new OpenParts(
-            string.Join(", ", group.Lines.Select(line => $"line {line.Label} {WhatAndWhere(line)}")),
-            voice.Join(page.ShowsEvidence ? group.Reasons.Where(static reason => !RiskTable.Shows(reason)) : group.Reasons),
-            next,
-            voice.Say(PageSentences.Next, ("next", next)));
+        string[] lines = [.. group.Lines.Select(line => $"line {line.Label} {WhatAndWhere(line)}")];
+        string why = voice.Join(page.ShowsEvidence ? group.Reasons.Where(static reason => !RiskTable.Shows(reason)) : group.Reasons);
         return new ReportRow(
             group.Lines.Count == 1 ? rank + "." : $"{rank}-{ReportVoice.Text(group.FirstRank + group.Lines.Count - 1)}.",
             StatusWords.Print(group.State),
-            voice.Say(ReportSentences.OpenLine, ("lines", parts.Lines), ("why", parts.Why), ("next", parts.Next)))
+            voice.Say(ReportSentences.OpenLine, ("lines", string.Join(", ", lines)), ("why", why), ("next", next)))
         {
             Lines = group.Lines,
-            Parts = parts,
+            Parts = new OpenParts(lines, ReportVoice.Sentence(why), voice.Say(PageSentences.Next, ("next", next))),
         };
     }
 

@@ -26,10 +26,10 @@ public static class PageSentences
     public static ReasonKind Reads { get; } = new("page.reads", "Reads of line {line}: {looks} {looks:look|looks}, in {heard} of {passes} {passes:pass|passes}");
 
     /// <summary>The same with a stated risk.</summary>
-    public static ReasonKind ReadsAndRisk { get; } = new("page.reads-and-risk", "{reads}; chance that it is not there {chance}");
+    public static ReasonKind ReadsAndRisk { get; } = new("page.reads-and-risk", "{reads}; its risk and the terms");
 
     /// <summary>The caption of a timeline.</summary>
-    public static ReasonKind Timeline { get; } = new("page.timeline", "Looks at tag {tag}{of}; one mark is one look");
+    public static ReasonKind Timeline { get; } = new("page.timeline", "Looks at tag {tag}{of}; one mark is one look, a short one is not counted");
 
     /// <summary>Where a tool has several live tags.</summary>
     public static ReasonKind BestOf { get; } = new("page.best-of", ", the best read of {tags} live tags");
@@ -73,14 +73,11 @@ public static class PageSentences
     /// <summary>A timeline that is not drawn.</summary>
     public static ReasonKind NotDrawn { get; } = new("page.not-drawn", "Not drawn: a page draws about {limit} looks at most, those of open lines first.");
 
-    /// <summary>What the marks mean.</summary>
-    public static ReasonKind Legend { get; } = new("page.legend", "In the timelines a tall mark is a look that counts and a short one a look that does not; the words beside the marks say the same.");
-
     /// <summary>A region that scrolls sideways.</summary>
     public static ReasonKind Scrolls { get; } = new("page.scrolls", "Timeline of line {line}, scrolls sideways");
 
     /// <summary>The caption of the figures of a line.</summary>
-    public static ReasonKind Risk { get; } = new("page.risk", "Chance that line {line} is not there");
+    public static ReasonKind Risk { get; } = new("page.risk", "Chance that line {line} is not there, by its reads alone");
 
     /// <summary>The risk that decides.</summary>
     public static ReasonKind RiskBounded { get; } = new("page.risk-bounded", "Bounded, which decides");
@@ -164,7 +161,7 @@ public static class PageSentences
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
         Skip, Conclusions, Contents, First, Next, Reads, ReadsAndRisk, Timeline, BestOf, Pass, Antenna, AllAntennas, AntennaNotNamed, RowLooks, RowSilent, PassSilent, NotShownAtWork, NotCounted, Saturated, Cut,
-        PassesNotDrawn, NotDrawn, Legend, Scrolls, Risk, RiskBounded, RiskCorner, RiskExact, RiskChance, RiskCut, RiskCutOf, RiskNoCut, Terms, Term, OddsSoFar, Settles, Rule, RuleCounting, RuleRisk, RuleModel,
+        PassesNotDrawn, NotDrawn, Scrolls, Risk, RiskBounded, RiskCorner, RiskExact, RiskChance, RiskCut, RiskCutOf, RiskNoCut, Terms, Term, OddsSoFar, Settles, Rule, RuleCounting, RuleRisk, RuleModel,
         RuleNoLine, RestsOn, ResultDigest, SitePolicy, PolicyWithRules, Input, File, PrintedHead, PrintedNumber,
     ];
 }

@@ -91,9 +91,10 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
         ("title", result.Manifest.Title),
         ("at", voice.Time(result.AsOf)));
 
-    private ReportRow Summary(ReconciliationResult result)
+    internal ReportRow Summary(ReconciliationResult result)
     {
-        List<LineConclusion> chase = [.. result.AllLines.Where(static line => !line.IsAccounted)];
+        // A page that shows the first open line of each kit beside it has no need of the list.
+        List<LineConclusion> chase = page.ShowsEvidence ? [] : [.. result.AllLines.Where(static line => !line.IsAccounted)];
         string open = chase.Count == 0 ? "" : "; open: " + voice.List(chase.Select(line => $"line {line.Label} {voice.What(line.Line)}"), chase.Count, RowsShown);
         bool isOpened = result.Findings.Any(static finding => finding.Reason.Kind == PeopleReasons.FindingOpened);
         string gate = GateOf(result) is { } answer ? voice.Say(ReportSentences.GateInSummary, ("answer", StatusWords.Print(answer))) : "";
