@@ -1,5 +1,3 @@
-using System;
-
 namespace ToolLedger.Reports;
 
 /// <summary>How much may still be drawn on a page: open lines and settled ones have room of their own, so that many settled lines take none from the open ones.</summary>

@@ -11,7 +11,7 @@ internal static class HtmlDocument
     private const int LanguageMax = 35;
 
     /// <summary>Whether a text has the shape of a language tag (BCP 47): subtags of letters and digits between hyphens.</summary>
-    internal static bool IsLanguage(string? text)
+    internal static bool IsLanguage(string text)
     {
         if (text is not { Length: >= LanguageMin and <= LanguageMax } || text[0] == '-' || text[^1] == '-')
         {

@@ -1,7 +1,6 @@
 using System.Globalization;
 using ToolLedger.Presence;
 using ToolLedger.Reconciliation;
-using ToolLedger.Records;
 
 namespace ToolLedger.Reports;
 

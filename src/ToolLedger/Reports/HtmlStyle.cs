@@ -8,7 +8,7 @@ internal static class HtmlStyle
         @media (prefers-color-scheme:dark){:root{--paper:#15181a;--sheet:#1e2225;--ink:#e8eaea;--soft:#b3babf;--rule:#3d444a;--strong:#8b949b;--link:#9cc8f2;--ok:#93d6ab;--look:#f0c476;--act:#ffaba2;--ok-bg:#18291f;--look-bg:#2e2612;--act-bg:#351b19;--mark:#9cc9e6}}
         *{box-sizing:border-box}
         html{-webkit-text-size-adjust:100%;text-size-adjust:100%;scroll-padding-top:1rem}
-        body{margin:0;background:var(--paper);color:var(--ink);font:1rem/1.5 system-ui,"Liberation Sans",Arial,sans-serif;overflow-wrap:anywhere}
+        body{margin:0;font-variant-ligatures:none;background:var(--paper);color:var(--ink);font:1rem/1.5 system-ui,"Liberation Sans",Arial,sans-serif;overflow-wrap:anywhere}
         header,main{max-width:78rem;margin:0 auto;padding:0 1.25rem}
         main:focus{outline:none}
         h1{font-size:1.35rem;line-height:1.25;margin:1rem 0 .25rem}
@@ -74,14 +74,14 @@ internal static class HtmlStyle
         .tl th[scope=row]{width:7.5rem;font-weight:400;color:var(--soft)}
         .tl td{display:flex;gap:0 1rem;align-items:center}
         .tl td span{flex:0 0 17rem;font-variant-numeric:tabular-nums}
-        .strip{display:block;flex:1 1 auto;width:100%;height:1.25rem;margin:.1rem 0;background:var(--paper);overflow:visible}
+        .strip{display:block;flex:1 1 auto;width:100%;height:1.25rem;margin:.1rem 0;background:var(--paper)}
         .strip path{fill:none;vector-effect:non-scaling-stroke}
         .base{stroke:var(--strong);stroke-width:1}
         .mk{stroke:var(--mark);stroke-width:2.5}
         .short{stroke:var(--soft);stroke-width:2}
-        .scroll{overflow-x:auto;max-width:100%}
+        .scroll{overflow-x:auto;contain:inline-size}
         .risk,.terms{max-width:52rem}
-        .risk th{width:15rem;font-weight:600}
+        .risk th{width:17rem;font-weight:600}
         .risk tr,.terms tr{border-bottom:1px solid var(--rule)}
         .terms tbody th{font-weight:400}
         .terms td,.terms>thead th:last-child{text-align:right;white-space:nowrap;font-variant-numeric:tabular-nums}
@@ -115,7 +115,7 @@ internal static class HtmlStyle
         """;
 
     internal const string Print = """
-        @page{margin:18mm 14mm 16mm;font:8pt Arial,sans-serif}
+        @page{margin:18mm 14mm 16mm;font:8pt Arial,sans-serif;font-variant-ligatures:none}
         @media print{
         :root{color-scheme:light;--paper:#fff;--sheet:#fff;--ink:#000;--soft:#333;--rule:#999;--strong:#555;--link:#000;--ok:#000;--look:#000;--act:#000;--ok-bg:#fff;--look-bg:#fff;--act-bg:#fff;--mark:#000}
         html{font-size:8.5pt}
@@ -137,7 +137,7 @@ internal static class HtmlStyle
         .top{display:block}
         .cautions ul,.top .cautions ul{columns:2}
         details::details-content{content-visibility:visible;block-size:auto;height:auto}
-        .scroll{overflow:visible}
+        .scroll{overflow:visible;contain:none}
         .strip{min-width:0;max-width:none}
         .gap{height:14mm}
         }
