@@ -40,8 +40,8 @@ internal static class ReportFiles
 
         Disfigure(Path.Combine(hostile, "manifest-nacelle-bag.json"));
         await CloseAsync(hostile, "policy-stated-risk.json", Path.Combine(folder, "hostile.html"));
-        await File.WriteAllTextAsync(Path.Combine(folder, "many.html"), Large(kits: 12, lines: 6, sessions: 2, seconds: 30));
-        await File.WriteAllTextAsync(Path.Combine(folder, "long.html"), Large(kits: 1, lines: 60, sessions: 14, seconds: 240));
+        await File.WriteAllTextAsync(Path.Combine(folder, "many.html"), Large(kits: 6, lines: 4, sessions: 2, seconds: 30));
+        await File.WriteAllTextAsync(Path.Combine(folder, "long.html"), Large(kits: 1, lines: 15, sessions: 14, seconds: 200));
         return folder;
     }
 
