@@ -35,7 +35,7 @@ internal sealed class CloseoutLedger
     /// <exception cref="HostException">The file is an input or the report, cannot be read, or holds a line that is no entry.</exception>
     public static CloseoutLedger Open(string path, CloseoutOptions options, CloseoutFiles files)
     {
-        if (options.Inputs.Select(static input => input.Path).Append(options.Out).Any(other => other is not null && IsSame(other, path)))
+        if (options.Inputs.Select(static input => input.Path).Concat(options.Targets).Any(other => other is not null && IsSame(other, path)))
         {
             throw new HostException(ExitCodes.Usage, $"--ledger {path}: that file is another input of this run, or its report.");
         }

@@ -43,6 +43,12 @@ internal sealed class CloseoutOptions
     /// <summary>Where the report goes; <see langword="null"/> for standard output.</summary>
     public string? Out { get; init; }
 
+    /// <summary>Where the report goes as an HTML page beside that; <see langword="null"/> for nowhere.</summary>
+    public string? Html { get; init; }
+
+    /// <summary>Every file to write a report to.</summary>
+    public IEnumerable<string> Targets => new[] { Out, Html }.OfType<string>();
+
     /// <summary>The instant to conclude for; <see langword="null"/> for now.</summary>
     public DateTimeOffset? AsOf { get; init; }
 

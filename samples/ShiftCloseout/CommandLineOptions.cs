@@ -63,6 +63,12 @@ internal sealed class CommandLineOptions
         HelpName = "file",
     };
 
+    private readonly Option<string?> _html = new("--html")
+    {
+        Description = "Write the report to this file as one HTML page as well, whole or not at all: for a screen, a phone or paper, with the reads of every tagged line drawn over time. It needs no other file and loads none.",
+        HelpName = "file",
+    };
+
     private readonly Option<DateTimeOffset?> _asOf = new("--as-of")
     {
         Description = "The instant to conclude for, with offset: 2026-10-14T16:10:00+02:00. Default: now. Old sessions and counts settle nothing, so say it when you replay files.",
@@ -73,13 +79,13 @@ internal sealed class CommandLineOptions
     public void AddTo(Command command)
     {
         foreach (Option option in new Option[]
-            { _manifests, _otherManifests, _bindings, _sessions, _reads, _readsFormat, _counts, _calibration, _history, _policy, _gate, _ledger, _format, _width, _out, _asOf })
+            { _manifests, _otherManifests, _bindings, _sessions, _reads, _readsFormat, _counts, _calibration, _history, _policy, _gate, _ledger, _format, _width, _out, _html, _asOf })
         {
             command.Options.Add(option);
         }
 
         Option[] files = [_manifests, _otherManifests, _bindings, _sessions, _reads, _counts, _calibration, _history, _policy];
-        foreach (Option option in files.Append(_out).Append(_ledger))
+        foreach (Option option in files.Append(_out).Append(_html).Append(_ledger))
         {
             option.Validators.Add(result =>
             {
@@ -130,6 +136,7 @@ internal sealed class CommandLineOptions
         Format = result.GetValue(_format),
         Width = result.GetValue(_width),
         Out = result.GetValue(_out),
+        Html = result.GetValue(_html),
         AsOf = result.GetValue(_asOf),
     };
 

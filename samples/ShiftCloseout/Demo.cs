@@ -67,6 +67,7 @@ internal static class Demo
             Format = asked.Format,
             Width = asked.Width,
             Out = asked.Out,
+            Html = asked.Html,
             AsOf = asked.AsOf ?? sheetTime,
             MadeAt = asked.AsOf ?? sheetTime,
         };

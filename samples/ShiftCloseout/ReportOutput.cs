@@ -9,6 +9,13 @@ internal static class ReportOutput
     /// <exception cref="HostException">The file or standard output cannot be written.</exception>
     public static void Write(ShiftReport report, CloseoutOptions options, HostConsole console)
     {
+        ReportTarget.Require(options); // once more: reading took its time
+        if (options.Html is { } page)
+        {
+            AtomicFile.Write(page, Encoding.UTF8.GetBytes(report.ToHtml()));
+            console.Say($"The page is in {page}.");
+        }
+
         string text = options.Format switch
         {
             ReportFormat.Markdown => report.ToMarkdown(),
@@ -23,7 +30,6 @@ internal static class ReportOutput
             return;
         }
 
-        ReportTarget.Require(options); // once more: reading took its time
         AtomicFile.Write(path, Encoding.UTF8.GetBytes(text));
         console.Say($"The report is in {path}.");
     }

@@ -4,20 +4,23 @@ using System.Linq;
 
 namespace ShiftCloseout;
 
-/// <summary>Where --out may write: a name that is free, or a regular file that is no input of this run.</summary>
+/// <summary>Where --out and --html may write: a name that is free, or a regular file that is no input of this run.</summary>
 internal static class ReportTarget
 {
     /// <exception cref="HostException">Something stands there that must not be replaced.</exception>
     public static void Require(CloseoutOptions options)
     {
-        if (options.Out is not { } path)
+        foreach (string path in options.Targets)
         {
-            return;
+            if (WhyNot(path, options) is { } why)
+            {
+                throw CannotWrite(path, why);
+            }
         }
 
-        if (WhyNot(path, options) is { } why)
+        if (options is { Out: { } text, Html: { } page } && IsSame(text, page))
         {
-            throw CannotWrite(path, why);
+            throw CannotWrite(page, "--out and --html name the same file.");
         }
     }
 
@@ -38,13 +41,14 @@ internal static class ReportTarget
 
         if (File.Exists(path) && !FileKind.IsRegularFile(path))
         {
-            return "it is a pipe or a device, not a file. Leave --out away to write to standard output.";
+            return "it is a pipe or a device, not a file. Only the report without --out goes to standard output.";
         }
 
-        string real = FileKind.RealPath(path);
-        StringComparison comparison = OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
-        return options.Inputs.Any(input => input.Path is { } read && string.Equals(FileKind.RealPath(read), real, comparison))
-            ? "it is one of the files to read, which would be lost."
-            : null;
+        return options.Inputs.Any(input => input.Path is { } read && IsSame(read, path)) ? "it is one of the files to read, which would be lost." : null;
     }
+
+    private static bool IsSame(string path, string other) => string.Equals(
+        FileKind.RealPath(path),
+        FileKind.RealPath(other),
+        OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
 }

@@ -12,6 +12,7 @@ internal sealed class TeachingHelp : SynchronousCommandLineAction
         Try it:
           ShiftCloseout                                    the bundled demo: an invented wind-turbine crew, two tool bags, two sessions
           ShiftCloseout --format markdown --out demo.md    the same, written to a file
+          ShiftCloseout --html demo.html                   the same, and as a page to open in a browser or to print
         Your own files (those of the demo lie in samples/ShiftCloseout/demo and show the form of each):
           ShiftCloseout --manifest bag7.json --manifest bag8.json --other-manifest bag11.json --bindings tags.json \
             --session presentation.json --reads reads.jsonl --session presentation-2.json --reads reads-2.jsonl \
@@ -27,8 +28,8 @@ internal sealed class TeachingHelp : SynchronousCommandLineAction
           --ledger shift-ledger.jsonl: a file that is only ever added to. What people signed on the sheet goes in; where
           nobody signed, nothing does. What is in it already (issues, loans, holds) counts in the conclusion.
 
-          Inputs must be files, not pipes or devices: the report names each by its digest. --out replaces a file, but
-          never an input, a link, a pipe or a device. Ctrl-C stops a long read; a second one ends the program at once.
+          Inputs must be files, not pipes or devices: the report names each by its digest. --out and --html replace a
+          file, but never an input, a link, a pipe or a device. Ctrl-C stops a long read; a second one ends the program at once.
 
         What the report says of a line:
           SIGHTED, COUNTED, READ, RECORD   settled, and on what basis: a person read the mark, or counted it; the tag was

@@ -142,6 +142,28 @@ public sealed class ReadSession
         return index < 0 ? null : _evidence.Of(index);
     }
 
+    /// <summary>The looks at a tag one by one, to draw or to list them; <see cref="TagEvidence.Cells"/> counts them.</summary>
+    /// <param name="tag">The tag.</param>
+    /// <returns>The looks in order of pass, antenna and slot; none when no read of the tag lay in the presentation. Of one pass and antenna at most
+    /// <see cref="SessionPolicy.LooksKept"/>, the earliest ones. Made anew at each call.</returns>
+    public IReadOnlyList<Look> LooksOf(TagId tag)
+    {
+        int index = _facts.Store.Tags.Find(tag);
+        ReadOnlySpan<ulong> keys = index < 0 ? [] : _facts.Store.LooksOf(index);
+        var looks = new Look[keys.Length];
+        for (int i = 0; i < looks.Length; i++)
+        {
+            int slot = LookKey.Slot(keys[i]);
+            looks[i] = new Look(
+                LookKey.Pass(keys[i]),
+                AntennaPort.FromNumber(LookKey.Antenna(keys[i])),
+                slot,
+                new DateTimeOffset(From.UtcTicks + (slot * Policy.SlotLength.Ticks), TimeSpan.Zero));
+        }
+
+        return Array.AsReadOnly(looks);
+    }
+
     /// <summary>Whether a tag was heard inside the presentation: whether <see cref="Find"/> gives evidence with an accepted read.</summary>
     internal bool Heard(in TagId tag)
     {

@@ -21,8 +21,8 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
 
     private string Total => ReportVoice.Text(result.Kit.LineCount);
 
-    /// <summary>The conclusion first: a reader who stops here knows whether to act.</summary>
-    internal void PutConclusion()
+    /// <summary>The state of the kit and how many lines stand where.</summary>
+    internal void PutState()
     {
         string counts = string.Join(", ", FromBestToWorst
             .Where(state => result.Kit.CountOf(state) > 0)
@@ -31,7 +31,13 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             ReportSentences.Conclusion,
             ("state", StatusWords.Print(result.Kit.State)),
             ("total", Total),
-            ("counts", counts.Length > 0 ? counts : "0")));
+            ("counts", counts.Length > 0 ? counts : "0")), StatusWords.Print(result.Kit.State));
+    }
+
+    /// <summary>The conclusion first: a reader who stops here knows whether to act.</summary>
+    internal void PutConclusion()
+    {
+        PutState();
         List<Reason> why = [.. result.Kit.Reasons.Where(static reason => reason.Kind != ReconciliationReasons.KitLinesOpen)];
         if (why.Count > 0)
         {
@@ -73,13 +79,13 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
                 ("answer", StatusWords.Print(gate)),
                 ("at", voice.Time(gate.AsOf)),
                 ("why", voice.Join(gate.Reasons)),
-                ("next", " " + (gate.Next is { } next ? ReportVoice.Sentence(voice.Say(next.Reason).TrimEnd('.')) : new SigningSection(voice, page, result).BesideGate()))));
+                ("next", " " + (gate.Next is { } next ? ReportVoice.Sentence(voice.Say(next.Reason).TrimEnd('.')) : new SigningSection(voice, page, result).BesideGate()))), StatusWords.Print(gate));
         }
 
         bool isComplete = result.Kit.State == KitState.Complete;
         string means = isComplete ? voice.Say(ReportSentences.CompleteMeans) : "";
         string stop = isComplete && gate is not { IsSatisfied: false } ? "" : voice.Say(ReportSentences.NotCompleteMeans);
-        page.Paragraph($"{means} {stop}".Trim());
+        page.Meaning(means, stop);
     }
 
     internal void PutSettled(string number)
@@ -124,7 +130,8 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             : voice.Say(ReportSentences.Open, ("count", ReportVoice.Text(chase.Count)), ("total", Total))));
         page.Rows("order", "state", "line, why, and what settles it fastest", [.. OpenGroup.Of(chase).Select(Open)]);
         page.Items([.. result.Findings
-            .Where(static finding => finding.Level != FindingLevel.Session && finding.Reason.Kind != ReconciliationReasons.CalibrationNotFit && !IsOpening(finding))
+            .Where(finding => finding.Level != FindingLevel.Session && finding.Reason.Kind != ReconciliationReasons.CalibrationNotFit && !IsOpening(finding)
+                && !(page.ShowsEvidence && finding.Reason.Kind == RiskReasons.RiskStated))
             .Select(Noticed)]);
     }
 
@@ -196,7 +203,10 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         return new ReportRow(
             line.Label,
             line.IsEpcOnly && line.Basis == AccountingBasis.Read ? basis + ", EPC only" : basis,
-            $"{voice.What(line.Line)}: {string.Join("; ", new[] { voice.Join(how), evidence }.Where(static text => text.Length > 0))}");
+            $"{voice.What(line.Line)}: {string.Join("; ", new[] { voice.Join(how), evidence }.Where(static text => text.Length > 0))}")
+        {
+            Lines = [line],
+        };
     }
 
     private string SessionsOf(LineEvidence evidence)
@@ -211,17 +221,34 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         return voice.List(named, named.Length, SessionsNamed);
     }
 
+    /// <summary>The open line that comes first in the order of the chase, and how many more are open for the very same reasons; null if none is open.</summary>
+    internal ReportRow? FirstOpen()
+    {
+        IReadOnlyList<LineConclusion> chase = result.ChaseList;
+        if (chase.Count == 0)
+        {
+            return null;
+        }
+
+        int alike = OpenGroup.Of(chase)[0].Lines.Count;
+        ReportRow first = Open(OpenGroup.Of([chase[0]])[0]);
+        return first with { Parts = first.Parts! with { Lines = [voice.List(first.Parts.Lines, alike, 1)] } };
+    }
+
     private ReportRow Open(OpenGroup group)
     {
         string rank = ReportVoice.Text(group.FirstRank);
+        string next = group.Next is { } step ? voice.Say(step).TrimEnd('.') : "-";
+        string[] lines = [.. group.Lines.Select(line => $"line {line.Label} {WhatAndWhere(line)}")];
+        string why = voice.Join(page.ShowsEvidence ? group.Reasons.Where(static reason => !RiskTable.Shows(reason)) : group.Reasons);
         return new ReportRow(
             group.Lines.Count == 1 ? rank + "." : $"{rank}-{ReportVoice.Text(group.FirstRank + group.Lines.Count - 1)}.",
             StatusWords.Print(group.State),
-            voice.Say(
-                ReportSentences.OpenLine,
-                ("lines", string.Join(", ", group.Lines.Select(line => $"line {line.Label} {WhatAndWhere(line)}"))),
-                ("why", voice.Join(group.Reasons)),
-                ("next", group.Next is { } next ? voice.Say(next).TrimEnd('.') : "-")));
+            voice.Say(ReportSentences.OpenLine, ("lines", string.Join(", ", lines)), ("why", why), ("next", next)))
+        {
+            Lines = group.Lines,
+            Parts = new OpenParts(lines, ReportVoice.Sentence(why), voice.Say(PageSentences.Next, ("next", next))),
+        };
     }
 
     /// <summary>Parts that the same persons counted stand together; when they did is told with the lines themselves.</summary>

@@ -63,7 +63,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
         PutAlsoRead("9. ");
     }
 
-    private static void PutQuestions(KitSections kit)
+    internal static void PutQuestions(KitSections kit)
     {
         kit.PutSettled("2. ");
         kit.PutOpen("3. ");
@@ -74,9 +74,9 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
         kit.PutChanges("8. ");
     }
 
-    private GateAnswer? GateOf(ReconciliationResult result) => input.Gates.FirstOrDefault(gate => gate.Kit == result.Manifest.Id);
+    internal GateAnswer? GateOf(ReconciliationResult result) => input.Gates.FirstOrDefault(gate => gate.Kit == result.Manifest.Id);
 
-    private static int Urgency(KitState state) => state switch
+    internal static int Urgency(KitState state) => state switch
     {
         KitState.Discrepant => 0,
         KitState.NoValidRead => 1,
@@ -84,16 +84,17 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
         _ => 3,
     };
 
-    private string KitTitle(ReconciliationResult result) => voice.Say(
+    internal string KitTitle(ReconciliationResult result) => voice.Say(
         ReportSentences.Kit,
         ("kit", result.Manifest.Id.Value),
         ("revision", ReportVoice.Text(result.Manifest.Revision)),
         ("title", result.Manifest.Title),
         ("at", voice.Time(result.AsOf)));
 
-    private ReportRow Summary(ReconciliationResult result)
+    internal ReportRow Summary(ReconciliationResult result)
     {
-        List<LineConclusion> chase = [.. result.AllLines.Where(static line => !line.IsAccounted)];
+        // A page that shows the first open line of each kit beside it has no need of the list.
+        List<LineConclusion> chase = page.ShowsEvidence ? [] : [.. result.AllLines.Where(static line => !line.IsAccounted)];
         string open = chase.Count == 0 ? "" : "; open: " + voice.List(chase.Select(line => $"line {line.Label} {voice.What(line.Line)}"), chase.Count, RowsShown);
         bool isOpened = result.Findings.Any(static finding => finding.Reason.Kind == PeopleReasons.FindingOpened);
         string gate = GateOf(result) is { } answer ? voice.Say(ReportSentences.GateInSummary, ("answer", StatusWords.Print(answer))) : "";
@@ -107,7 +108,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
             ("open", open)));
     }
 
-    private void PutSessions(string number)
+    internal void PutSessions(string number)
     {
         page.Heading(3, number + voice.Say(ReportSentences.IsReadGood));
         if (sessions.Count == 0)
@@ -141,7 +142,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
             (int)Math.Min(int.MaxValue, Math.Max(refused.Count, refused.First.Count)),
             Math.Min(RowsShown, refused.First.Count))));
 
-    private void PutAlsoRead(string number)
+    internal void PutAlsoRead(string number)
     {
         page.Heading(3, number + voice.Say(ReportSentences.AlsoRead));
         List<ReportRow> rows = [.. sessions.SelectMany(tally => new OtherReads(voice, tally).Rows())];

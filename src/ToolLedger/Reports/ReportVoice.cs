@@ -44,6 +44,9 @@ internal sealed class ReportVoice(Wording wording, SiteCalendar calendar, string
     /// <summary>A time as the site's clocks show it, to the second, with its offset.</summary>
     internal string Time(DateTimeOffset at) => WithoutDate(calendar.ToSite(at).ToString("yyyy-MM-dd HH:mm:sszzz", CultureInfo.InvariantCulture), today);
 
+    /// <summary>An instant by the site's clocks.</summary>
+    internal DateTimeOffset Clock(DateTimeOffset at) => calendar.ToSite(at);
+
     internal string Day(DateTimeOffset at) => calendar.DateAt(at).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     /// <summary>Some of many, and how many more there are.</summary>

@@ -70,6 +70,20 @@ public sealed class ShiftReport
     /// <returns>The Markdown.</returns>
     public string ToMarkdown() => new ReportComposer(input, sessions, foreign, new MarkdownPage()).Compose();
 
+    /// <summary>Writes the report as one HTML page that needs nothing else: no script, no font, no picture from elsewhere, and its own policy forbids it to load any. Beside the sentences of the text it draws
+    /// the looks at every tagged line over antennas and passes, with the same in words, and shows the terms of a stated risk.</summary>
+    /// <param name="language">The language of <see cref="ShiftReportInput.Wording"/> as a language tag (BCP 47): letters, digits and hyphens, 2 to 35. The default is "en".</param>
+    /// <returns>The page, lines ended by LF. At most 200,000 looks are drawn; what is left out is said.</returns>
+    /// <exception cref="ArgumentNullException">The language is null.</exception>
+    /// <exception cref="ArgumentException">The language is no such tag.</exception>
+    public string ToHtml(string language = "en")
+    {
+        ArgumentNullException.ThrowIfNull(language);
+        return HtmlDocument.IsLanguage(language)
+            ? new HtmlComposer(input, sessions, foreign).Compose(language)
+            : throw new ArgumentException("A language is named by 2 to 35 letters, digits and hyphens.", nameof(language));
+    }
+
     /// <summary>Writes the report as JSON: indented UTF-8 in a fixed order of members, with whole digests and every read that is not of the kits.</summary>
     /// <returns>The bytes.</returns>
     public byte[] ToJson() => RecordJson.Write(new ShiftReportWriter(input, sessions, foreign).Write);

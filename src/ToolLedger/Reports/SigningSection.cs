@@ -9,6 +9,9 @@ namespace ToolLedger.Reports;
 /// <summary>Who may sign, who has signed, and what is later than that.</summary>
 internal sealed class SigningSection(ReportVoice voice, IReportPage page, ReconciliationResult result)
 {
+    /// <summary>The gap a signer fills.</summary>
+    internal const string Room = "____________";
+
     private const int PersonsAsked = 2;
 
     private int SignerCount => PersonCount.Of(result.Signatures.Select(static signature => signature.By));
@@ -23,8 +26,7 @@ internal sealed class SigningSection(ReportVoice voice, IReportPage page, Reconc
         page.Heading(3, number + voice.Say(ReportSentences.Who));
         page.Paragraph(voice.Say(SignerCount >= PersonsAsked ? ReportSentences.TwoSigned : ReportSentences.NotTwoSigned, ("count", ReportVoice.Text(SignerCount)))
             + " " + TookPart() + " " + MaySign());
-        string room = new('_', 12);
-        page.Items([.. Enumerable.Repeat(voice.Say(ReportSentences.SignHere, ("room", room)), Math.Max(1, PersonsAsked - SignerCount))]);
+        page.SignHere(voice.Say(ReportSentences.SignHere, ("room", Room)), Math.Max(1, PersonsAsked - SignerCount));
     }
 
     internal void PutChanges(string number)

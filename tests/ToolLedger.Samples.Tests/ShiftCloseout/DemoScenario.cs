@@ -62,6 +62,7 @@ internal static class DemoScenario
         ["counts.json"] = Counts.ToJson(),
         ["calibration.json"] = Calibration.ToJson(),
         ["policy.json"] = Policy.ToJson(),
+        ["policy-stated-risk.json"] = StatedRisk.ToJson(),
     };
 
     private static InventorySheet Counts { get; } = new(new InventoryEntries
@@ -124,6 +125,14 @@ internal static class DemoScenario
     {
         Name = "Wind farm service, invented example",
         Calendar = SiteCalendar.Fixed("wind farm", DemoKits.SiteOffset),
+    };
+
+    // No measurement: a tag that is there is heard in about a quarter of the looks, and the model is learned from nothing.
+    private static SitePolicy StatedRisk { get; } = new()
+    {
+        Name = "Wind farm service, invented example with a stated risk",
+        Calendar = Policy.Calendar,
+        Presence = new StatedRiskPolicy { Model = new DetectionModel(obscuredShare: 0.05m, present: new BetaRate(3, 10), strayShare: 0.02m, stray: new BetaRate(0.2m, 60)) },
     };
 
     private static ReadStation ReaderStation => new()

@@ -1,0 +1,54 @@
+using System.Collections.Generic;
+using System.Linq;
+using ToolLedger.Presence;
+using ToolLedger.Reconciliation;
+using ToolLedger.Records;
+
+namespace ToolLedger.Reports;
+
+/// <summary>The terms of a stated risk as the sentences that the policy itself gives for open lines, each with the odds it leaves.</summary>
+internal static class RiskTable
+{
+    private static readonly ReasonKind[] Terms =
+    [
+        PresenceReasons.TermPrior, PresenceReasons.TermRead, PresenceReasons.TermReadPass, PresenceReasons.TermDegradedPass, PresenceReasons.TermSilentPass,
+        PresenceReasons.TermBoundedPass, PresenceReasons.TermSilence, PresenceReasons.TermSum,
+    ];
+
+    private static readonly ReasonKind[] Advice =
+    [
+        PresenceReasons.AdviceNewPasses, PresenceReasons.AdviceMoreLooks, PresenceReasons.AdviceNoLooks, PresenceReasons.AdviceMayBeObscured, PresenceReasons.AdviceSighting,
+    ];
+
+    /// <summary>Whether a reason is one that the table, or the sentence under it, shows.</summary>
+    internal static bool Shows(Reason reason) => Terms.Contains(reason.Kind) || Advice.Contains(reason.Kind);
+
+    /// <summary>What settles the line, as the policy says it.</summary>
+    internal static IEnumerable<Reason> AdviceOf(LineConclusion line) => line.Reasons.Where(static reason => Advice.Contains(reason.Kind));
+
+    /// <summary>The terms in their order, each with the log-odds up to and with it.</summary>
+    internal static IEnumerable<(Reason Term, double LogOdds)> TermsOf(PresenceRisk risk)
+    {
+        double sum = 0;
+        foreach (PresenceTerm term in risk.Terms)
+        {
+            sum += term.LogOdds;
+            yield return (ReasonOf(term), sum);
+        }
+    }
+
+    private static Reason ReasonOf(PresenceTerm term)
+    {
+        (string, string) by = ("by", RiskWords.Factor(term.LogOdds));
+        (string, string) looks = ("looks", ReportVoice.Text(term.Looks)), pass = ("pass", ReportVoice.Text(term.Pass)), session = ("session", term.Session.Value ?? "");
+        return term.Kind switch
+        {
+            PresenceTermKind.Prior => new Reason(PresenceReasons.TermPrior, ("odds", RiskWords.Odds(term.LogOdds))),
+            PresenceTermKind.Read => new Reason(PresenceReasons.TermRead, by),
+            PresenceTermKind.Silence => new Reason(PresenceReasons.TermSilence, by, looks),
+            PresenceTermKind.ReadPass => new Reason(
+                term.IsDegraded ? PresenceReasons.TermDegradedPass : PresenceReasons.TermReadPass, by, ("reads", ReportVoice.Text(term.Reads)), looks, pass, session),
+            _ => new Reason(term.IsBounded ? PresenceReasons.TermBoundedPass : PresenceReasons.TermSilentPass, by, looks, pass, session),
+        };
+    }
+}
