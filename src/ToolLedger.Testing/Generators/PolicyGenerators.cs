@@ -147,6 +147,7 @@ public static class PolicyGenerators
         from own in Gen.Elements(0.001m, 0.01m, 0.1m)
         from factor in Gen.Elements(1m, 1.5m, 2m, 4m)
         from absent in Gen.Elements(0.001m, 0.01m, 0.05m)
+        from shares in Gen.Choose(1, 900_000).ArrayOf(5)
         from away in Gen.Choose(0, 90)
         from down in Gen.Choose(0, 90)
         from lines in Gen.Choose(1, 1000)
@@ -158,6 +159,10 @@ public static class PolicyGenerators
             LineRiskMax = own,
             RobustnessFactor = factor,
             AbsentShare = absent,
+            CustodyShares = new CustodyShares
+            {
+                Issued = shares[0] / 1_000_000m, Packed = shares[1] / 1_000_000m, Returned = shares[2] / 1_000_000m, OpenAtIssue = shares[3] / 1_000_000m, OnReceipt = shares[4] / 1_000_000m,
+            },
             KitAwayShare = away / 100m,
             ReaderDownShare = down / 100m,
             LineCountAssumed = lines,

@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using ToolLedger.Reads;
+using ToolLedger.Records;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Presence;
@@ -31,6 +32,9 @@ public sealed class PresenceEvidence
 
     /// <summary>The probability before the session that the tool is not there, from custody for instance (on loan, just packed); null (the default) for that of the policy.</summary>
     public decimal? AbsentShare { get; init; }
+
+    /// <summary>What <see cref="AbsentShare"/> rests on, told with the terms; null (the default) where nobody says.</summary>
+    public Reason? AbsentShareWhy { get; init; }
 
     /// <summary>Distinct looks over all passes.</summary>
     public int LookCount

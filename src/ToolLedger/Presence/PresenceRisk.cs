@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using ToolLedger.Records;
 
 namespace ToolLedger.Presence;
 
@@ -17,6 +18,9 @@ public sealed class PresenceRisk
 
     /// <summary>The probability before the session that it is not there.</summary>
     public required decimal AbsentShare { get; init; }
+
+    /// <summary>What that probability rests on, such as an open receipt; null where it is the policy's own.</summary>
+    public Reason? AbsentShareWhy { get; init; }
 
     /// <summary>The obscured share of the cautious corner.</summary>
     public required double ObscuredShare { get; init; }

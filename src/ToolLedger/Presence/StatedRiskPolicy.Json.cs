@@ -18,6 +18,7 @@ public sealed partial class StatedRiskPolicy
             LineRiskMax = fields.Decimal("lineRiskMax", fallback.LineRiskMax, 0.000000001m, 0.5m),
             RobustnessFactor = fields.Decimal("robustnessFactor", fallback.RobustnessFactor, 1, 10),
             AbsentShare = fields.Decimal("absentShare", fallback.AbsentShare, MinAbsentShare, MaxAbsentShare),
+            CustodyShares = fields.Child("custodyShares") is { } shares ? CustodyShares.FromFields(shares) : fallback.CustodyShares,
             KitAwayShare = fields.Decimal("kitAwayShare", fallback.KitAwayShare, 0, MaxAbsentShare),
             ReaderDownShare = fields.Decimal("readerDownShare", fallback.ReaderDownShare, 0, MaxAbsentShare),
             LineCountAssumed = fields.Int32("lineCountAssumed", fallback.LineCountAssumed, 1, MaxLineCount),
@@ -37,6 +38,8 @@ public sealed partial class StatedRiskPolicy
         writer.WriteNumber("lineRiskMax"u8, DetectionModel.Plain(LineRiskMax));
         writer.WriteNumber("robustnessFactor"u8, DetectionModel.Plain(RobustnessFactor));
         writer.WriteNumber("absentShare"u8, DetectionModel.Plain(AbsentShare));
+        writer.WritePropertyName("custodyShares"u8);
+        CustodyShares.WriteJson(writer);
         writer.WriteNumber("kitAwayShare"u8, DetectionModel.Plain(KitAwayShare));
         writer.WriteNumber("readerDownShare"u8, DetectionModel.Plain(ReaderDownShare));
         writer.WriteNumber("lineCountAssumed"u8, LineCountAssumed);

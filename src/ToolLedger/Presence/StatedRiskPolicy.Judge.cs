@@ -36,9 +36,13 @@ public sealed partial class StatedRiskPolicy
         var ways = new RiskAdvice(this, lines, absent);
         PresenceAdvice? advice = state == PresenceState.Accounted ? null : ways.Of(passes, isTagPoor);
         Explain(evidence, decision, state, lines, passes, reasons);
-        if (state != PresenceState.Accounted)
+        if (state == PresenceState.Accounted)
         {
-            AddTerms(terms, decision, reasons);
+            AddPrior(evidence, reasons);
+        }
+        else
+        {
+            AddTerms(evidence, terms, decision, reasons);
             if (isEpcRefused)
             {
                 reasons.Add(new Reason(PresenceReasons.EpcOnlyNotAccepted));
@@ -65,6 +69,7 @@ public sealed partial class StatedRiskPolicy
                 ExactRisk = 1 - Model.Posterior(passes, (double)absent, isBounded: false),
                 LineCount = lines,
                 AbsentShare = absent,
+                AbsentShareWhy = evidence.AbsentShare is null ? null : evidence.AbsentShareWhy,
                 ObscuredShare = decision.Evidence.IsLowEnd ? Box.ObscuredLow : Box.ObscuredHigh,
                 StrayShare = terms.Exists(static term => term.Kind == PresenceTermKind.Read) ? Box.StrayHigh : Box.StrayLow,
                 Terms = terms,
@@ -210,7 +215,16 @@ public sealed partial class StatedRiskPolicy
             : decision.Risk <= decision.Cut ? PresenceReasons.RiskOfDegraded : PresenceReasons.RiskOver, values));
     }
 
-    private static void AddTerms(List<PresenceTerm> terms, in PresenceDecision decision, List<Reason> reasons)
+    /// <summary>Which odds before the session were used is told where they are not the policy's own.</summary>
+    private static void AddPrior(PresenceEvidence evidence, List<Reason> reasons)
+    {
+        if (evidence is { AbsentShare: not null, AbsentShareWhy: { } why })
+        {
+            reasons.Add(why);
+        }
+    }
+
+    private static void AddTerms(PresenceEvidence evidence, List<PresenceTerm> terms, in PresenceDecision decision, List<Reason> reasons)
     {
         foreach (PresenceTerm term in terms)
         {
@@ -225,6 +239,10 @@ public sealed partial class StatedRiskPolicy
                     term.IsDegraded ? PresenceReasons.TermDegradedPass : PresenceReasons.TermReadPass, ("by", by), ("reads", Text(term.Reads)), looks, pass, session),
                 _ => new Reason(term.IsBounded ? PresenceReasons.TermBoundedPass : PresenceReasons.TermSilentPass, ("by", by), looks, pass, session),
             });
+            if (term.Kind == PresenceTermKind.Prior)
+            {
+                AddPrior(evidence, reasons);
+            }
         }
 
         reasons.Add(new Reason(PresenceReasons.TermSum, ("odds", RiskWords.Odds(decision.LogOdds))));

@@ -47,6 +47,15 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
     /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
     public decimal AbsentShare { get; init => field = InRange(value, MinAbsentShare, MaxAbsentShare, nameof(AbsentShare)); } = 0.01m;
 
+    /// <summary>The same by what custody knew of a tool when the session began; the reconciler looks it up for every line.</summary>
+    /// <value>The default is the example values of <see cref="Presence.CustodyShares"/>.</value>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public CustodyShares CustodyShares
+    {
+        get;
+        init => field = value ?? throw new ArgumentNullException(nameof(value));
+    } = new();
+
     /// <summary>The probability before the session that the whole kit is somewhere else; it explains the silence of a whole kit and moves no line.</summary>
     /// <value>0 to 0.9. The default is 0.02 (ours).</value>
     /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
@@ -74,6 +83,8 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
 
     internal const decimal MinAbsentShare = 0.000001m;
     internal const decimal MaxAbsentShare = 0.9m;
+
+    internal static bool IsAbsentShare(decimal share) => share is >= MinAbsentShare and <= MaxAbsentShare && decimal.Round(share, 9) == share;
 
     internal override bool WeighsSilence => true;
 

@@ -92,7 +92,7 @@ internal static class ElsewhereSearch
     {
         var looks = new TagLooks();
         looks.Add(session, heard);
-        PresenceEvidence presence = looks.ToEvidence(heard.Tag, scope.Policy.Sessions.MinimumPass, history: null, isExplainedElsewhere: false, lineCount: 1, scope.Policy.Presence.WeighsSilence);
+        PresenceEvidence presence = looks.ToEvidence(heard.Tag, scope.Policy.Sessions.MinimumPass, history: null, isExplainedElsewhere: false, lineCount: 1, scope.Policy.Presence.WeighsSilence, prior: null);
         return scope.Policy.Presence.Judge(presence).State == PresenceState.Accounted;
     }
 }

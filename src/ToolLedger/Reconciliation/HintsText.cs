@@ -24,4 +24,16 @@ internal static class HintsText
 
         return Digest.Of(Encoding.UTF8.GetBytes(text.ToString()));
     }
+
+    /// <summary>The absent shares that the caller stated, in order of the tools.</summary>
+    public static Digest DigestOfShares(ReconciliationInput input)
+    {
+        var text = new StringBuilder();
+        foreach (var (tool, share) in input.AbsentShares.OrderBy(static pair => pair.Key.Value, StringComparer.Ordinal))
+        {
+            text.Append(CultureInfo.InvariantCulture, $"absent {tool.Value} {share:0.#########}\n");
+        }
+
+        return Digest.Of(Encoding.UTF8.GetBytes(text.ToString()));
+    }
 }

@@ -7,9 +7,11 @@ using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation.Rules;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
@@ -59,11 +61,11 @@ public sealed class Reconciler
     /// <param name="input">Everything to look at.</param>
     /// <returns>The result.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="input"/> is null.</exception>
-    /// <exception cref="ArgumentException">The register holds no manifest of the subject (of the revision asked for, or effective at the as-of instant), or two sessions share an id.</exception>
+    /// <exception cref="ArgumentException">The register holds no manifest of the subject (of the revision asked for, or effective at the as-of instant), two sessions share an id, or an absent share is out of its range.</exception>
     public ReconciliationResult Reconcile(ReconciliationInput input)
     {
         ArgumentNullException.ThrowIfNull(input);
-        CheckSessions(input);
+        Check(input);
         return Reconcile(input, PlainSessionOf(input), ScopeOf(input, isForMany: false), input.Subject, input.Revision);
     }
 
@@ -72,12 +74,12 @@ public sealed class Reconciler
     /// <param name="kits">The kits, in the order results are wanted.</param>
     /// <returns>One result a kit, computed as the caller moves on.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">Two sessions share an id, or the register holds no manifest of a kit effective at the as-of instant (thrown when that kit is reached).</exception>
+    /// <exception cref="ArgumentException">Two sessions share an id, an absent share is out of its range, or the register holds no manifest of a kit effective at the as-of instant (thrown when that kit is reached).</exception>
     public IEnumerable<ReconciliationResult> ReconcileAll(ReconciliationInput input, IEnumerable<KitId> kits)
     {
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(kits);
-        CheckSessions(input);
+        Check(input);
         return All(input, kits);
     }
 
@@ -98,8 +100,17 @@ public sealed class Reconciler
         }
     }
 
-    private static void CheckSessions(ReconciliationInput input)
+    private static void Check(ReconciliationInput input)
     {
+        foreach ((ToolId tool, decimal share) in input.AbsentShares)
+        {
+            if (!StatedRiskPolicy.IsAbsentShare(share))
+            {
+                throw new ArgumentException(
+                    string.Create(CultureInfo.InvariantCulture, $"The absent share of tool \"{tool.Value}\" is {share}; it must be 0.000001 to 0.9 with at most 9 decimals."), nameof(input));
+            }
+        }
+
         if (input.Sessions.Count < 2)
         {
             return;
@@ -285,6 +296,11 @@ public sealed class Reconciler
         if (scope.Input.History.Count > 0 || scope.Input.ProximityNotes.Count > 0)
         {
             list.Add(new InputDigest("hints", scope.HintsDigest));
+        }
+
+        if (scope.Input.AbsentShares.Count > 0)
+        {
+            list.Add(new InputDigest("absent shares", HintsText.DigestOfShares(scope.Input)));
         }
 
         list.AddRange(sessions.Select(static summary => new InputDigest("session " + summary.Session.Id.Value, summary.Session.Digest)));

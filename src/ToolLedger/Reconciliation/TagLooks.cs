@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
+using ToolLedger.Records;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
@@ -61,7 +62,9 @@ internal sealed class TagLooks
     /// <param name="isExplainedElsewhere">True to leave every look out, because something else explains them all.</param>
     /// <param name="lineCount">The lines of the kit, which count where the policy states a risk.</param>
     /// <param name="silentToo">True where silence counts.</param>
-    public PresenceEvidence ToEvidence(TagId tag, TimeSpan shortestPass, TagHistory? history, bool isExplainedElsewhere, int lineCount, bool silentToo) => new()
+    /// <param name="prior">How likely it was before the sessions that the tool is not there, and why; null for the policy's own share.</param>
+    public PresenceEvidence ToEvidence(
+        TagId tag, TimeSpan shortestPass, TagHistory? history, bool isExplainedElsewhere, int lineCount, bool silentToo, (decimal Share, Reason Why)? prior) => new()
     {
         Tag = tag,
         Passes = passes.Count == 1 ? [passes[0].ToEvidence(isExplainedElsewhere)] : SeparatePasses.Of(TimedPasses(isExplainedElsewhere), shortestPass, silentToo),
@@ -70,6 +73,8 @@ internal sealed class TagLooks
         HasTid = !isExplainedElsewhere && passes.Exists(static pass => pass.TidLooks > 0),
         History = history,
         KitLineCount = lineCount,
+        AbsentShare = prior?.Share,
+        AbsentShareWhy = prior?.Why,
     };
 
     /// <summary>Makes just enough room for the first session, since most tags have no other.</summary>
