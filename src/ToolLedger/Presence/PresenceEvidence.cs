@@ -27,6 +27,9 @@ public sealed class PresenceEvidence
     /// <summary>What past sessions say, or null where not handed in.</summary>
     public TagHistory? History { get; init; }
 
+    /// <summary>The model and mounting of the tag as its binding names it, for a policy that knows how such tags answer; null (the default) where not stated.</summary>
+    public string? Mounting { get; init; }
+
     /// <summary>The lines of the kit, for a policy whose risk is that of the whole kit; 0 (the default) where nobody says it, which such a policy takes for many.</summary>
     public int KitLineCount { get; init; }
 

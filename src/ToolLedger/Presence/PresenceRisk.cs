@@ -22,10 +22,10 @@ public sealed class PresenceRisk
     /// <summary>What that probability rests on, such as an open receipt; null where it is the policy's own.</summary>
     public Reason? AbsentShareWhy { get; init; }
 
-    /// <summary>The obscured share of the cautious corner.</summary>
+    /// <summary>The obscured share of the cautious corner: that of the first pass, where several models are weighed (each term states its own).</summary>
     public required double ObscuredShare { get; init; }
 
-    /// <summary>The stray share of the cautious corner.</summary>
+    /// <summary>The stray share of the cautious corner: of several models the cautious one.</summary>
     public required double StrayShare { get; init; }
 
     /// <summary>The terms that add up to <see cref="PresenceDecision.LogOdds"/> exactly.</summary>

@@ -24,6 +24,7 @@ public sealed partial class StatedRiskPolicy
             LineCountAssumed = fields.Int32("lineCountAssumed", fallback.LineCountAssumed, 1, MaxLineCount),
             EpcOnlyAccepted = fields.Flag("epcOnlyAccepted", fallback.EpcOnlyAccepted),
             Model = fields.Child("model") is { } model ? DetectionModel.FromFields(model, issues) : fallback.Model,
+            Models = StationModel.FromFields(fields, issues),
         };
         fields.End();
         return policy;
@@ -46,6 +47,17 @@ public sealed partial class StatedRiskPolicy
         writer.WriteBoolean("epcOnlyAccepted"u8, EpcOnlyAccepted);
         writer.WritePropertyName("model"u8);
         Model.WriteJson(writer);
+        if (Models.Count > 0)
+        {
+            writer.WriteStartArray("models"u8);
+            foreach (StationModel model in Models)
+            {
+                model.WriteJson(writer);
+            }
+
+            writer.WriteEndArray();
+        }
+
         writer.WriteEndObject();
     }
 }

@@ -30,6 +30,10 @@ public static class RiskReasons
     public static ReasonKind StepQualifyTag { get; } = new("step.qualify-tag",
         "look for mark {mark}, and qualify its tag again: by its history reads will not settle it");
 
+    /// <summary>Finding: a tag stays silent more often than usual.</summary>
+    public static ReasonKind TagFading { get; } = new("finding.tag-fading",
+        "tag {tag} is fading: it was silent in {silent} of {presented} past sessions, lately more often than a good tag; qualify the tag again before it fails");
+
     /// <summary>The caller's own probability before the session.</summary>
     public static ReasonKind PriorGiven { get; } = new("prior.given", "the chance before the session that it is not there is taken as {percent} %, as was stated for it");
 
@@ -50,5 +54,5 @@ public static class RiskReasons
 
     /// <summary>All kinds of this file.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
-        [KitRiskOverLimit, RiskStated, SilenceCauses, StepNewPass, StepMoreLooks, StepQualifyTag, PriorGiven, PriorOnReceipt, PriorOpenAtIssue, PriorReturned, PriorIssued, PriorPacked];
+        [KitRiskOverLimit, RiskStated, SilenceCauses, StepNewPass, StepMoreLooks, StepQualifyTag, TagFading, PriorGiven, PriorOnReceipt, PriorOpenAtIssue, PriorReturned, PriorIssued, PriorPacked];
 }

@@ -62,20 +62,25 @@ internal sealed class TagLooks
     /// <param name="isExplainedElsewhere">True to leave every look out, because something else explains them all.</param>
     /// <param name="lineCount">The lines of the kit, which count where the policy states a risk.</param>
     /// <param name="silentToo">True where silence counts.</param>
+    /// <param name="mounting">The model and mounting of the tag, or null.</param>
     /// <param name="prior">How likely it was before the sessions that the tool is not there, and why; null for the policy's own share.</param>
     public PresenceEvidence ToEvidence(
-        TagId tag, TimeSpan shortestPass, TagHistory? history, bool isExplainedElsewhere, int lineCount, bool silentToo, (decimal Share, Reason Why)? prior) => new()
+        TagId tag, TimeSpan shortestPass, TagHistory? history, bool isExplainedElsewhere, int lineCount, bool silentToo, string? mounting, (decimal Share, Reason Why)? prior)
     {
-        Tag = tag,
-        Passes = passes.Count == 1 ? [passes[0].ToEvidence(isExplainedElsewhere)] : SeparatePasses.Of(TimedPasses(isExplainedElsewhere), shortestPass, silentToo),
-        Antennas = isExplainedElsewhere ? [] : antennas,
-        Strongest = isExplainedElsewhere ? null : strongest?.Strongest,
-        HasTid = !isExplainedElsewhere && passes.Exists(static pass => pass.TidLooks > 0),
-        History = history,
-        KitLineCount = lineCount,
-        AbsentShare = prior?.Share,
-        AbsentShareWhy = prior?.Why,
-    };
+        return new PresenceEvidence
+        {
+            Tag = tag,
+            Passes = passes.Count == 1 ? [passes[0].ToEvidence(isExplainedElsewhere)] : SeparatePasses.Of(TimedPasses(isExplainedElsewhere), shortestPass, silentToo),
+            Antennas = isExplainedElsewhere ? [] : antennas,
+            Strongest = isExplainedElsewhere ? null : strongest?.Strongest,
+            HasTid = !isExplainedElsewhere && passes.Exists(static pass => pass.TidLooks > 0),
+            History = history,
+            Mounting = mounting,
+            KitLineCount = lineCount,
+            AbsentShare = prior?.Share,
+            AbsentShareWhy = prior?.Why,
+        };
+    }
 
     /// <summary>Makes just enough room for the first session, since most tags have no other.</summary>
     private static void MakeRoom<T>(List<T> list, int count)

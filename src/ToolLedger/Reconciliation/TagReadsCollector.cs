@@ -106,7 +106,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         KitId? neighbour = NeighbourSearch.Find(looks.Passes, shortest);
         TagHistory? history = !isSuspect && scope.Input.History.TryGetValue(tag, out TagHistory? known) ? known : null;
         PresenceEvidence presence = looks.ToEvidence(
-            tag, shortest, history, neighbour is not null, sessions.LineCount * reads.TagCount, scope.Policy.Presence.WeighsSilence, scope.Priors.Of(tool, listedIn, looks.Passes));
+            tag, shortest, history, neighbour is not null, sessions.LineCount * reads.TagCount, scope.Policy.Presence.WeighsSilence, MountingOf(bindings, looks.Passes), scope.Priors.Of(tool, listedIn, looks.Passes));
         reads.SilentTagCount += presence.LookCount == 0 && neighbour is null ? 1 : 0;
         PresenceJudgement judgement = scope.Policy.Presence.Judge(presence);
         bool isBestDoubted = reads.IsBestDoubted;
@@ -126,6 +126,42 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         }
 
         reads.Elsewhere ??= WhyElsewhere(presence, bindings);
+    }
+
+    /// <summary>The model and mounting of the tag in those passes; null where its bindings do not say one and the same.</summary>
+    private static string? MountingOf(ReadOnlySpan<TagBinding> bindings, IReadOnlyList<SessionPass> passes)
+    {
+        string? found = null;
+        bool isFirst = true;
+        foreach (TagBinding binding in bindings)
+        {
+            if (!HeldIn(binding, passes))
+            {
+                continue;
+            }
+
+            if (!isFirst && !string.Equals(found, binding.TagModel, StringComparison.Ordinal))
+            {
+                return null;
+            }
+
+            (found, isFirst) = (binding.TagModel, false);
+        }
+
+        return found;
+    }
+
+    private static bool HeldIn(TagBinding binding, IReadOnlyList<SessionPass> passes)
+    {
+        for (int i = 0; i < passes.Count; i++)
+        {
+            if (binding.From < passes[i].Pass.To && !(binding.Until <= passes[i].Pass.From))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static void NoteNeighbour(KitId? neighbour, TagLooks looks, ToolReads reads)

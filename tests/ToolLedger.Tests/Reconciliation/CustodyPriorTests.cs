@@ -138,7 +138,14 @@ public sealed class CustodyPriorTests
         ReconciliationInput input = world.Input(world.Session());
         return new ReconciliationInput
         {
-            Kits = input.Kits, Subject = input.Subject, Sessions = input.Sessions, Tags = input.Tags, Inventory = input.Inventory, Custody = input.Custody, AsOf = input.AsOf, AbsentShares = shares,
+            Kits = input.Kits,
+            Subject = input.Subject,
+            Sessions = input.Sessions,
+            Tags = input.Tags,
+            Inventory = input.Inventory,
+            Custody = input.Custody,
+            AsOf = input.AsOf,
+            AbsentShares = shares,
         };
     }
 
