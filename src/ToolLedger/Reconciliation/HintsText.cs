@@ -14,7 +14,8 @@ internal static class HintsText
         var text = new StringBuilder();
         foreach (var (tag, history) in input.History.OrderBy(static pair => pair.Key))
         {
-            text.Append(CultureInfo.InvariantCulture, $"history {tag} {history.SessionsRead}/{history.SessionsPresented} {history.StrengthBaseline?.CentiDbm}\n");
+            text.Append(CultureInfo.InvariantCulture, $"history {tag} {history.SessionsRead}/{history.SessionsPresented} {history.StrengthBaseline?.CentiDbm}");
+            text.Append(history.FadingSum == 0 ? "\n" : string.Create(CultureInfo.InvariantCulture, $" fading {history.FadingSum}\n"));
         }
 
         foreach (var note in input.ProximityNotes.OrderBy(static note => note.Tag).ThenBy(static note => note.FirstSeen).ThenBy(static note => note.Station.Value, StringComparer.Ordinal))
