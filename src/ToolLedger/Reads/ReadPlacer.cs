@@ -144,7 +144,7 @@ internal sealed class ReadPlacer
     }
 
     /// <summary>What a session is made of. Nothing may be added afterwards.</summary>
-    internal SessionFacts Close(DateTimeOffset to, TimeSpan? clockOffsetAfter, LossTally losses, IReadOnlyList<NearbyKit> nearby) => new()
+    internal SessionFacts Close(DateTimeOffset to, TimeSpan? clockOffsetAfter, LossTally losses, IReadOnlyList<NearbyKit> nearby, IReadOnlyList<SurroundingsChange> changes) => new()
     {
         Presentation = _presentation,
         Policy = _policy,
@@ -156,6 +156,7 @@ internal sealed class ReadPlacer
         To = to,
         ClockOffsetAfter = clockOffsetAfter,
         NearbyKits = nearby,
+        SurroundingsChanges = changes,
         LastAccepted = _lastAccepted,
         EarliestOutside = _earliestOutside,
         LatestOutside = _latestOutside,

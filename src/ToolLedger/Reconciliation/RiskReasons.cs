@@ -30,6 +30,10 @@ public static class RiskReasons
     public static ReasonKind StepQualifyTag { get; } = new("step.qualify-tag",
         "look for mark {mark}, and qualify its tag again: by its history reads will not settle it");
 
+    /// <summary>People changed the surroundings between passes.</summary>
+    public static ReasonKind SurroundingsChanged { get; } = new("line.surroundings-changed",
+        "the surroundings were changed between passes ({what}, by {by} at {at}): whether only a tool nearby was heard is a question of its own before and after");
+
     /// <summary>Finding: a tag stays silent more often than usual.</summary>
     public static ReasonKind TagFading { get; } = new("finding.tag-fading",
         "tag {tag} is fading: it was silent in {silent} of {presented} past sessions, lately more often than a good tag; qualify the tag again before it fails");
@@ -54,5 +58,5 @@ public static class RiskReasons
 
     /// <summary>All kinds of this file.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
-        [KitRiskOverLimit, RiskStated, SilenceCauses, StepNewPass, StepMoreLooks, StepQualifyTag, TagFading, PriorGiven, PriorOnReceipt, PriorOpenAtIssue, PriorReturned, PriorIssued, PriorPacked];
+        [KitRiskOverLimit, RiskStated, SilenceCauses, StepNewPass, StepMoreLooks, StepQualifyTag, SurroundingsChanged, TagFading, PriorGiven, PriorOnReceipt, PriorOpenAtIssue, PriorReturned, PriorIssued, PriorPacked];
 }

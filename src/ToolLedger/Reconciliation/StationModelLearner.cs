@@ -9,7 +9,7 @@ namespace ToolLedger.Reconciliation;
 
 /// <summary>Learns how tags of each mounting class answer at each station from reconciled sessions whose truth people confirmed, never from reads alone.</summary>
 /// <remarks>
-/// <para>A session teaches only where it is the last one used, valid, of at most six passes, and people told of every tagged line of its kit: the tool was sighted inside the kit after the session began, or counted, or a
+/// <para>A session teaches only where it is the last one used, valid, of at most six passes in surroundings that nobody changed, and people told of every tagged line of its kit: the tool was sighted inside the kit after the session began, or counted, or a
 /// receipt signed by then says that it was elsewhere. Where only some lines were looked at, those would be the silent ones, and tags would seem to answer worse than they do.</para>
 /// <para>Nothing is learned of the sessions that <see cref="TagHistoryLearner"/> leaves out as abnormal, and of tags whose binding is doubted. A session confirmed by several results counts once. The order of the
 /// results changes nothing. Stateless and thread-safe.</para>
@@ -70,7 +70,8 @@ public static class StationModelLearner
                 lessons.Add(key, lesson = new StationLesson(session, result.Manifest.Id));
             }
 
-            lesson.IsAbnormal |= isAbnormal || session.Health.State != SessionState.Valid || session.Passes.Count > StatedRiskPolicy.MaxPassCount;
+            lesson.IsAbnormal |= isAbnormal || session.Health.State != SessionState.Valid || session.Passes.Count > StatedRiskPolicy.MaxPassCount
+                || session.SurroundingsChanges.Any(change => change.At > session.From && change.At < session.To);
             lesson.Doubtful.UnionWith(TagHistoryLearner.DoubtfulOf(result));
             if (session == last && Told(result, session, tags) is { Count: > 0 } told)
             {

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Records;
@@ -14,9 +15,13 @@ internal sealed class TagLooks
 
     // In order of station and number; few, so that a tree would cost more than it saves.
     private readonly List<AntennaEvidence> antennas = [];
+    private readonly List<SurroundingsChange> changes = [];
     private TagEvidence? strongest;
 
     public IReadOnlyList<SessionPass> Passes => passes;
+
+    /// <summary>What people changed between the passes, as far as it separates them; filled with the evidence.</summary>
+    public IReadOnlyList<SurroundingsChange> Changes => changes;
 
     public DateTimeOffset? FirstSeen { get; private set; }
 
@@ -67,10 +72,13 @@ internal sealed class TagLooks
     public PresenceEvidence ToEvidence(
         TagId tag, TimeSpan shortestPass, TagHistory? history, bool isExplainedElsewhere, int lineCount, bool silentToo, string? mounting, (decimal Share, Reason Why)? prior)
     {
+        changes.Clear();
         return new PresenceEvidence
         {
             Tag = tag,
-            Passes = passes.Count == 1 ? [passes[0].ToEvidence(isExplainedElsewhere)] : SeparatePasses.Of(TimedPasses(isExplainedElsewhere), shortestPass, silentToo),
+            Passes = passes.Count == 1 ? [passes[0].ToEvidence(isExplainedElsewhere)]
+                : silentToo ? SeparatePasses.WithSilence(TimedPasses(isExplainedElsewhere), shortestPass, ChangesOf(), changes)
+                : SeparatePasses.Of(TimedPasses(isExplainedElsewhere), shortestPass),
             Antennas = isExplainedElsewhere ? [] : antennas,
             Strongest = isExplainedElsewhere ? null : strongest?.Strongest,
             HasTid = !isExplainedElsewhere && passes.Exists(static pass => pass.TidLooks > 0),
@@ -80,6 +88,18 @@ internal sealed class TagLooks
             AbsentShare = prior?.Share,
             AbsentShareWhy = prior?.Why,
         };
+    }
+
+    private SurroundingsChange[] ChangesOf()
+    {
+        if (passes.TrueForAll(static pass => pass.Session.SurroundingsChanges.Count == 0))
+        {
+            return [];
+        }
+
+        SurroundingsChange[] all = [.. passes.Select(static pass => pass.Session).Distinct().SelectMany(static session => session.SurroundingsChanges).Distinct()];
+        Array.Sort(all, SurroundingsChange.Compare);
+        return all;
     }
 
     /// <summary>Makes just enough room for the first session, since most tags have no other.</summary>

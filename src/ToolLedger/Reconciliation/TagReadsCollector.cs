@@ -122,6 +122,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
             reads.FirstSeen = neighbour is null ? looks.FirstSeen : null;
             reads.LastSeen = neighbour is null ? looks.LastSeen : null;
             reads.ReadsWithheld = withheld;
+            reads.Changes = neighbour is null ? looks.Changes : [];
             NoteNeighbour(neighbour, looks, reads);
         }
 
