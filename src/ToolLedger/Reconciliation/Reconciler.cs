@@ -149,7 +149,7 @@ public sealed class Reconciler
             var lines = new PlainLine[count];
             if (PlainKit.TryJudge(input, policy, plain, manifest, lines))
             {
-                ReconciliationResult result = Conclude(manifest, new PlainDetails(manifest, lines, scope, this, input), input.AsOf);
+                ReconciliationResult result = Conclude(manifest, lines, new PlainDetails(manifest, lines, scope, this, input), input.AsOf);
                 ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, result.Kit);
                 return result;
             }
@@ -160,7 +160,7 @@ public sealed class Reconciler
         return careful;
     }
 
-    private ReconciliationResult Conclude(KitManifest manifest, PlainDetails details, DateTimeOffset asOf)
+    private ReconciliationResult Conclude(KitManifest manifest, PlainLine[] plain, PlainDetails details, DateTimeOffset asOf)
     {
         var lines = new LineConclusion[manifest.Lines.Count];
         int open = 0;
@@ -170,9 +170,16 @@ public sealed class Reconciler
             open += lines[i].IsAccounted ? 0 : 1;
         }
 
-        KitConclusion conclusion = open == 0
-            ? new KitConclusion(KitState.Complete, [], lines)
-            : new KitConclusion(KitState.Open, [KitJudge.LinesOpen(open, lines.Length)], lines);
+        KitRisk? risk = KitRisk.Of(policy.Presence, manifest, plain);
+        Reason? overLimit = risk is { IsWithinLimit: false } ? KitJudge.OverLimit(risk) : null;
+        Reason[] reasons = (open, overLimit) switch
+        {
+            (0, null) => [],
+            (0, _) => [overLimit],
+            (_, null) => [KitJudge.LinesOpen(open, lines.Length)],
+            _ => [KitJudge.LinesOpen(open, lines.Length), overLimit],
+        };
+        var conclusion = new KitConclusion(reasons.Length == 0 ? KitState.Complete : KitState.Open, reasons, lines) { Risk = risk };
         return new ReconciliationResult(manifest, conclusion, lines, details, this, asOf);
     }
 
