@@ -64,6 +64,7 @@ internal sealed class TapArchive : IDisposable
             ReaderClockOffsetAfter = _presentation.ReaderClockOffsetAfter,
             Losses = losses,
             NearbyKits = _presentation.NearbyKits,
+            SurroundingsChanges = _presentation.SurroundingsChanges,
             TimeSource = _presentation.TimeSource,
         };
         File.WriteAllBytes(TapOptions.SheetOf(_path), sheet.ToJson());

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Benchmarks.Reads;
 using ToolLedger.Kits;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
@@ -21,19 +22,23 @@ internal static class ReconcileRatios
         foreach (int silent in new[] { 0, 2 })
         {
             ReconciliationInput input = OneKit(silent);
-            var reconciler = new Reconciler(new ReconciliationPolicy());
-            Ratios.Measure(
-                $"one kit of 20 lines, {silent} of them silent",
-                100,
-                20,
-                41,
-                ("result", () => Repeat(() => (long)reconciler.Reconcile(input).Kit.State)),
-                ("result and all reasons", () => Repeat(() => ReasonsOf(reconciler.Reconcile(input)))),
-                ("result, reasons, findings", () => Repeat(() => AllOf(reconciler.Reconcile(input)))));
+            Measure($"one kit of 20 lines, {silent} of them silent", new Reconciler(new ReconciliationPolicy()), input);
+            var stated = new ReconciliationPolicy { Presence = new StatedRiskPolicy() };
+            Measure($"the same at a stated risk, {silent} silent", new Reconciler(stated), input);
+            Measure($"the same with a rule of the host, {silent} silent", new Reconciler(stated, [new NeverObjects()]), input);
         }
 
         return 0;
     }
+
+    private static void Measure(string what, Reconciler reconciler, ReconciliationInput input) => Ratios.Measure(
+        what,
+        100,
+        20,
+        41,
+        ("result", () => Repeat(() => (long)reconciler.Reconcile(input).Kit.State)),
+        ("result and all reasons", () => Repeat(() => ReasonsOf(reconciler.Reconcile(input)))),
+        ("result, reasons, findings", () => Repeat(() => AllOf(reconciler.Reconcile(input)))));
 
     private static long Repeat(Func<long> work)
     {

@@ -43,6 +43,9 @@ public sealed record SessionCase
     /// <summary>Kits that stood nearby, and when.</summary>
     public IReadOnlyList<NearbyKit> NearbyKits { get; init; } = [];
 
+    /// <summary>What people changed around the station, and when.</summary>
+    public IReadOnlyList<SurroundingsChange> SurroundingsChanges { get; init; } = [];
+
     /// <summary>The reads in the order of delivery, those of the control tags among them, stamped by the reader's clock.</summary>
     public IReadOnlyList<TagRead> Reads { get; init; } = [];
 
@@ -85,6 +88,7 @@ public sealed record SessionCase
         ReaderClockOffset = ClockOffset,
         Losses = Losses,
         NearbyKits = NearbyKits,
+        SurroundingsChanges = SurroundingsChanges,
     };
 
     /// <summary>Delivers the reads and closes the session at its end.</summary>
@@ -113,6 +117,7 @@ public sealed record SessionCase
         lines.AddRange(PassStarts.Select(static start => "  next pass at " + CaseText.Time(start)));
         lines.AddRange(Losses.Select(static loss => $"  lost: {loss.Loss} on {loss.Antenna} at {CaseText.Time(loss.At)}"));
         lines.AddRange(NearbyKits.Select(static near => $"  kit {near.Kit} stood nearby from {CaseText.Time(near.From)} until {(near.Until is { } until ? CaseText.Time(until) : "the end")}"));
+        lines.AddRange(SurroundingsChanges.Select(static change => $"  {change.By} changed the surroundings at {CaseText.Time(change.At)}: {change.What}"));
         lines.AddRange(Reads
             .GroupBy(static read => (read.Tag, Antenna: read.Antenna.Number, read.Tid))
             .Select(group => $"  {(Station.ControlTags.Any(control => control.Tag == group.Key.Tag) ? "control tag" : "tag")} {group.Key.Tag}"

@@ -4,6 +4,7 @@ using FsCheck;
 using FsCheck.Fluent;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
+using ToolLedger.Records;
 
 namespace ToolLedger.Testing.Generators;
 
@@ -30,6 +31,12 @@ public static class AnyPresentation
         let start = AnyTagRead.Start.AddSeconds(second)
         select new NearbyKit(new KitId($"K{kit}"), start, stay == 0 ? null : start.AddSeconds(stay));
 
+    private static Gen<SurroundingsChange> Change { get; } =
+        from person in GeneratedValues.FewIds("P")
+        from what in GeneratedValues.Text(20)
+        from second in Gen.Choose(-600, 59)
+        select new SurroundingsChange(AnyTagRead.Start.AddSeconds(second), new PersonId(person), what);
+
     /// <summary>Generates presentations.</summary>
     public static Gen<Presentation> Generator { get; } =
         from station in AnyReadStation.Generator
@@ -40,6 +47,7 @@ public static class AnyPresentation
         from losses in Gen.Frequency((4, Gen.Constant(Array.Empty<ReportedLoss>())), (1, Loss.ArrayOf(2)))
         from kitCount in Gen.Choose(0, 3)
         from nearby in Gen.Frequency((3, Gen.Constant(Array.Empty<NearbyKit>())), (1, Nearby.ArrayOf(2)))
+        from changes in Gen.Frequency((3, Gen.Constant(Array.Empty<SurroundingsChange>())), (1, Change.ArrayOf(2)))
         select new Presentation
         {
             Id = new SessionId("S1"),
@@ -52,6 +60,7 @@ public static class AnyPresentation
             ReaderClockOffsetAfter = after,
             Losses = losses,
             NearbyKits = nearby,
+            SurroundingsChanges = changes,
             TimeSource = before is null && after is null ? ReadTimeSource.HostArrival : ReadTimeSource.ReaderClock,
         };
 

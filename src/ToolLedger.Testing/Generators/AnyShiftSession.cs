@@ -92,6 +92,7 @@ public static class AnyShiftSession
             ClockOffsetAfter = offset + TimeSpan.FromSeconds(drift),
             Losses = losses,
             NearbyKits = chance.OneIn(6) ? [Near(chance, kits, from, seconds)] : [],
+            SurroundingsChanges = chance.OneIn(6) ? [new SurroundingsChange(from.AddSeconds(seconds * chance.Among(-1, 120) / 100.0), AnyShiftEntries.Person(chance), "bag moved")] : [],
         };
     }
 

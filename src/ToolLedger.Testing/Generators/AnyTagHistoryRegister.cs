@@ -29,5 +29,6 @@ public static class AnyTagHistoryRegister
         from read in Gen.Choose(0, presented)
         from strengths in Gen.Choose(0, read)
         from mean in Gen.Choose(short.MinValue, short.MaxValue)
-        select new TagHistoryEntry(tag, new ToolId($"T{tool}"), presented, read, strengths, strengths * mean);
+        from fading in Gen.Frequency((2, Gen.Constant(0)), (1, Gen.Choose(0, TagFadingWatch.MaxLimit)))
+        select new TagHistoryEntry(tag, new ToolId($"T{tool}"), presented, read, strengths, strengths * mean) { FadingSum = fading };
 }

@@ -101,6 +101,11 @@ internal static class CaseShrinker
             yield return large with { NearbyKits = [] };
         }
 
+        if (large.SurroundingsChanges.Count > 0)
+        {
+            yield return large with { SurroundingsChanges = [] };
+        }
+
         if (large.Losses.Count > 0)
         {
             yield return large with { Losses = [] };

@@ -141,12 +141,20 @@ public static class PolicyGenerators
         select new DetectionModel(
             obscured / 1000m, new BetaRate((strayA + moreA) / 1000m, presentB / 1000m), strays / 1000m, new BetaRate(strayA / 1000m, (presentB + moreB) / 1000m));
 
+    private static Gen<StationModel> StationModels() =>
+        from station in GeneratedValues.FewIds("R")
+        from mounting in Gen.Elements(null, "flat on steel", "in a recess")
+        from model in DetectionModels()
+        select new StationModel(new StationId(station), mounting, model);
+
     private static Gen<PresencePolicy> StatedRisks() =>
         from model in DetectionModels()
+        from others in GeneratedValues.ListOf(StationModels(), 4)
         from limit in Gen.Elements(0.0001m, 0.001m, 0.01m, 0.1m)
         from own in Gen.Elements(0.001m, 0.01m, 0.1m)
         from factor in Gen.Elements(1m, 1.5m, 2m, 4m)
         from absent in Gen.Elements(0.001m, 0.01m, 0.05m)
+        from shares in Gen.Choose(1, 900_000).ArrayOf(5)
         from away in Gen.Choose(0, 90)
         from down in Gen.Choose(0, 90)
         from lines in Gen.Choose(1, 1000)
@@ -154,10 +162,19 @@ public static class PolicyGenerators
         select (PresencePolicy)new StatedRiskPolicy
         {
             Model = model,
+            Models = [.. others.DistinctBy(static other => (other.Station, other.Mounting))],
             KitRiskLimit = limit,
             LineRiskMax = own,
             RobustnessFactor = factor,
             AbsentShare = absent,
+            CustodyShares = new CustodyShares
+            {
+                Issued = shares[0] / 1_000_000m,
+                Packed = shares[1] / 1_000_000m,
+                Returned = shares[2] / 1_000_000m,
+                OpenAtIssue = shares[3] / 1_000_000m,
+                OnReceipt = shares[4] / 1_000_000m,
+            },
             KitAwayShare = away / 100m,
             ReaderDownShare = down / 100m,
             LineCountAssumed = lines,
@@ -177,6 +194,7 @@ public static class PolicyGenerators
         from decibels in Gen.Choose(1, 60)
         from brief in Gen.Choose(0, 600)
         from nearMisses in Gen.Choose(0, 1000)
+        from fading in Gen.Choose(1, 1000).Two()
         select new FindingPolicy
         {
             PassingTagsNeeded = tags,
@@ -184,6 +202,8 @@ public static class PolicyGenerators
             AttenuationDecibels = decibels,
             BriefSpanMax = TimeSpan.FromSeconds(brief),
             NearMissTagsMax = nearMisses,
+            FadingMissSteps = fading.Item1,
+            FadingLimit = fading.Item2,
         };
 
     private static Gen<SiteCalendar> Calendars() =>

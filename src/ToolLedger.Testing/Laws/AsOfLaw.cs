@@ -98,6 +98,7 @@ internal sealed class AsOfLaw : Law
             PassStarts = [.. session.PassStarts.Select(start => start + shift)],
             Losses = [],
             NearbyKits = [],
+            SurroundingsChanges = [],
             Reads = [.. session.Reads.Select(read => new TagRead(read.Tag, read.Antenna, read.FirstSeen + shift))],
         };
     }

@@ -43,6 +43,6 @@ internal sealed class OrderAndRepetitionLaw : Law
     private static SessionCase Shuffle(SessionCase session, LawTrial trial)
     {
         TagRead[] again = [.. session.Reads.Where(_ => trial.Chance.Chance(0.5))];
-        return session with { NearbyKits = trial.Shuffled(session.NearbyKits), Reads = trial.Shuffled(session.Reads.Concat(again)) };
+        return session with { NearbyKits = trial.Shuffled(session.NearbyKits), SurroundingsChanges = trial.Shuffled(session.SurroundingsChanges), Reads = trial.Shuffled(session.Reads.Concat(again)) };
     }
 }

@@ -126,6 +126,9 @@ public sealed partial class CustodyRegister
 
     internal IReadOnlyList<KitId> WithOuter(IEnumerable<KitId> inner, DateTimeOffset from, DateTimeOffset to) => state.WithOuter(inner, from, to);
 
+    /// <summary>The tenure under which a kit is, its own or that of a kit around it; null while neither was ever signed out.</summary>
+    internal KitTenure? TenureOf(KitId kit, DateTimeOffset asOf) => state.HolderOf(kit, asOf).Tenure;
+
     internal bool IsMentioned(KitId kit) => state.IsMentioned(kit);
 
     internal KitManifest? ManifestOf(KitId kit, DateTimeOffset asOf) => state.ManifestOf(kit, asOf);

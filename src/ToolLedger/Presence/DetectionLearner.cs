@@ -161,7 +161,8 @@ public sealed class DetectionLearner
                 }
             }
 
-            rate = cells.Fit(static _ => 1, rate);
+            // How strays answer is not known without one: silence has no say in it, and a fit would follow the prior alone.
+            rate = sessionsStray == 0 && shrinkTo is not null ? rate : cells.Fit(static _ => 1, rate);
             share = shrinkTo is null ? (expected + 0.5) / (sessionsAbsent + 1) : (expected + (prior * (double)shrinkTo.StrayShare)) / (sessionsAbsent + Math.Max(prior, 1e-9));
             if (Math.Abs(share - from.Share) < Settled && Near(rate.A, from.A) && Near(rate.B, from.B))
             {

@@ -28,11 +28,16 @@ public sealed partial record DetectionModel
     internal void WriteJson(Utf8JsonWriter writer)
     {
         writer.WriteStartObject();
+        WriteMembers(writer);
+        writer.WriteEndObject();
+    }
+
+    internal void WriteMembers(Utf8JsonWriter writer)
+    {
         writer.WriteNumber("obscuredShare"u8, Plain(ObscuredShare));
         Write(writer, "present", Present);
         writer.WriteNumber("strayShare"u8, Plain(StrayShare));
         Write(writer, "stray", Stray);
-        writer.WriteEndObject();
     }
 
     /// <summary>Without zeros at the end, so that equal numbers have equal bytes.</summary>

@@ -92,28 +92,13 @@ public sealed partial record DetectionModel
             throw new ArgumentOutOfRangeException(nameof(absentShare), absentShare, "The share must be above 0 and below 1.");
         }
 
-        bool isRead = false;
-        foreach (PassLooks pass in passes)
-        {
-            isRead |= pass.Reads > 0;
-        }
-
-        double odds = Elementary.Log((1 - absentShare) / absentShare);
-        for (int i = 0; i < passes.Length; i++)
-        {
-            if (IsFirstOfItsSurroundings(passes, i))
-            {
-                odds += LogRatio(passes, passes[i].Surroundings, isBounded && isRead);
-            }
-        }
-
-        return odds;
+        return LogOdds(passes, absentShare, isBounded, _ => this);
     }
 
-    /// <summary>The probability that belongs to <see cref="LogOdds"/>.</summary>
+    /// <summary>The probability that belongs to <see cref="LogOdds(ReadOnlySpan{PassLooks}, double, bool)"/>.</summary>
     /// <param name="passes">What the passes showed.</param>
     /// <param name="absentShare">The probability before the session that it is not there; above 0, below 1.</param>
-    /// <param name="isBounded">As in <see cref="LogOdds"/>.</param>
+    /// <param name="isBounded">As in <see cref="LogOdds(ReadOnlySpan{PassLooks}, double, bool)"/>.</param>
     /// <returns>The probability that the tag is there; 0 to 1.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A count or the share is out of its range.</exception>
     public double Posterior(ReadOnlySpan<PassLooks> passes, double absentShare, bool isBounded) => 1 / (1 + Elementary.Exp(-LogOdds(passes, absentShare, isBounded)));
@@ -149,41 +134,6 @@ public sealed partial record DetectionModel
 
     /// <summary>ln(1 - share + share e^log): silent because it is far away, or near and silent.</summary>
     internal static double LogAbsentSilent(double share, double log) => share >= 1 ? log : Elementary.LogOnePlus(share * Elementary.ExpMinus1(log));
-
-    private double LogRatio(ReadOnlySpan<PassLooks> passes, int surroundings, bool isBounded)
-    {
-        double present = 0, stray = 0, ratios = 0;
-        bool isRead = false;
-        foreach (PassLooks pass in passes)
-        {
-            if (pass.Surroundings != surroundings || pass.Looks == 0)
-            {
-                continue;
-            }
-
-            isRead |= pass.Reads > 0;
-            double there = LogPresent(pass.Looks, pass.Reads);
-            double near = LogStray(pass.Looks, pass.Reads);
-            double ratio = there - near;
-            if (isBounded && pass.Reads == 0)
-            {
-                ratio = Math.Min(ratio, LogPresent(pass.Looks, 1) - LogStray(pass.Looks, 1));
-            }
-
-            present += there;
-            stray += near;
-            ratios += ratio;
-        }
-
-        double asStray = ratios - Elementary.Log((double)StrayShare);
-        if (isRead)
-        {
-            return asStray;
-        }
-
-        double asSilent = present - LogAbsentSilent((double)StrayShare, stray);
-        return isBounded ? Math.Min(asSilent, asStray) : asSilent;
-    }
 
     private static void Check(int looks, int reads)
     {

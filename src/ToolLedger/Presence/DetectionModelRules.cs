@@ -10,6 +10,9 @@ public static class DetectionModelRules
     public static ReasonKind StrayReadsBetter { get; } = new("detection-model.stray-reads-better",
         "A tag that is there must not answer worse than a stray: present ({presentA}, {presentB}) needs a first weight of at least, and a second of at most, that of stray ({strayA}, {strayB}).");
 
+    /// <summary>Two models for the same tags.</summary>
+    public static ReasonKind ModelTwice { get; } = new("detection-model.twice", "Station {station} has two models for tags of one mounting ({mounting}).");
+
     /// <summary>Every kind of detection models.</summary>
-    public static IReadOnlyList<ReasonKind> All { get; } = [StrayReadsBetter];
+    public static IReadOnlyList<ReasonKind> All { get; } = [StrayReadsBetter, ModelTwice];
 }

@@ -9,7 +9,7 @@ internal sealed class KnownShape
     private readonly PassScores[] scores;
     private readonly int lineCount;
     private readonly decimal absentShare;
-    private readonly bool isOneSurroundings;
+    private readonly bool isPlain;
     private readonly EvidenceScore silence;
     private readonly int strayScore;
 
@@ -17,17 +17,30 @@ internal sealed class KnownShape
     {
         shape = passes.ToArray();
         scores = new PassScores[shape.Length];
-        isOneSurroundings = true;
+        isPlain = true;
         for (int i = 0; i < shape.Length; i++)
         {
-            scores[i] = box.ScoresOf(shape[i].Looks);
-            isOneSurroundings &= shape[i].Surroundings == shape[0].Surroundings;
+            scores[i] = box.ScoresOf(shape[i]);
+            isPlain &= shape[i].Surroundings == shape[0].Surroundings && shape[i].Model == shape[0].Model;
             shape[i] = shape[i] with { Reads = 0 };
         }
 
         (this.lineCount, this.absentShare, Prior, Threshold) = (lineCount, absentShare, prior, threshold);
         silence = box.ScoreOf(shape, out _);
-        strayScore = box.StrayScore;
+        strayScore = shape.Length == 0 ? 0 : box.StrayOf(shape, shape[0].Surroundings).Score;
+    }
+
+    /// <summary>A number that is the same for the same shape.</summary>
+    public static int HashOf(ReadOnlySpan<PassLooks> passes, int lines, decimal absent)
+    {
+        uint hash = ((uint)lines * 31) + (uint)absent.GetHashCode();
+        foreach (PassLooks pass in passes)
+        {
+            hash = (hash * 16_777_619) ^ (uint)(pass.Looks + (pass.Model << 16) + (pass.Surroundings << 27));
+        }
+
+        // The upper bits of a product depend on all bits.
+        return (int)((hash * 2_654_435_769) >> 16);
     }
 
     public int Prior { get; }
@@ -43,7 +56,7 @@ internal sealed class KnownShape
 
         for (int i = 0; i < shape.Length; i++)
         {
-            if (passes[i].Looks != shape[i].Looks || passes[i].Surroundings != shape[i].Surroundings)
+            if (passes[i].Looks != shape[i].Looks || passes[i].Surroundings != shape[i].Surroundings || passes[i].Model != shape[i].Model)
             {
                 return false;
             }
@@ -68,7 +81,7 @@ internal sealed class KnownShape
             isRead |= pass is { Reads: > 0, IsDegraded: false };
         }
 
-        score = isRead ? new EvidenceScore(low, high) : silence;
-        return isOneSurroundings;
+        score = !isRead ? silence : low <= high ? new EvidenceScore(low, 0) : new EvidenceScore(high, 1);
+        return isPlain;
     }
 }

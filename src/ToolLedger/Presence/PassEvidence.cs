@@ -18,6 +18,9 @@ public readonly record struct PassEvidence(SessionId Session, int Pass, bool IsD
     /// reports the chip number now and then, not at every look, so it is known for a session and not for a look.</summary>
     public int TidLookCount { get; init; }
 
+    /// <summary>The station, for a policy that knows how tags answer there; empty (the default) where not stated.</summary>
+    public StationId Station { get; init; }
+
     /// <summary>Passes of one number had the same surroundings; see <see cref="PassLooks.Surroundings"/>. The default is 0.</summary>
     public int Surroundings { get; init; }
 }

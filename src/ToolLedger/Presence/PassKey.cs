@@ -3,14 +3,14 @@ using System.Runtime.InteropServices;
 
 namespace ToolLedger.Presence;
 
-/// <summary>The looks that passes offered and which of them shared their surroundings, in an order of its own: what a cut may depend on.</summary>
+/// <summary>The looks that passes offered, their models and which of them shared their surroundings, in an order of its own: what a cut may depend on.</summary>
 [StructLayout(LayoutKind.Auto)]
 internal readonly record struct PassKey
 {
     /// <summary>Most passes that are weighed.</summary>
     public const int MaxPasses = 6;
 
-    // Looks below, the number of the surroundings above; 0 for none.
+    // From below: 16 bits of looks, 3 of the number of the surroundings, 10 of the model; 0 for none.
     private readonly (int, int, int, int, int, int) packed;
 
     private PassKey((int, int, int, int, int, int) packed, int count)
@@ -30,7 +30,7 @@ internal readonly record struct PassKey
         {
             if (passes[i].Looks > 0)
             {
-                numbers[count++] = (GroupOf(passes, i) << 16) | passes[i].Looks;
+                numbers[count++] = (passes[i].Model << 19) | (GroupOf(passes, i) << 16) | passes[i].Looks;
             }
         }
 
@@ -41,7 +41,18 @@ internal readonly record struct PassKey
 
     public int LooksOf(int index) => this[index] & 0xFFFF;
 
-    public int GroupOf(int index) => this[index] >> 16;
+    public int GroupOf(int index) => (this[index] >> 16) & 7;
+
+    public int ModelOf(int index) => this[index] >> 19;
+
+    /// <summary>The passes again, without reads, and with the group as surroundings.</summary>
+    public void CopyTo(Span<PassLooks> passes)
+    {
+        for (int i = 0; i < Count; i++)
+        {
+            passes[i] = new PassLooks(LooksOf(i), 0) { Surroundings = GroupOf(i), Model = ModelOf(i) };
+        }
+    }
 
     private int this[int index] => index switch
     {

@@ -12,6 +12,9 @@ public readonly record struct PassLooks(int Looks, int Reads)
     /// surroundings were changed in between, so that whether the tag is a stray nearby is a new question. The default is 0.</summary>
     public int Surroundings { get; init; }
 
+    /// <summary>Which model of a <see cref="StatedRiskPolicy"/> weighs it: 0 (the default) for <see cref="StatedRiskPolicy.Model"/>, n for the n-th of <see cref="StatedRiskPolicy.Models"/>.</summary>
+    public int Model { get; init; }
+
     /// <summary>True where the session was degraded: its reads then never speak for the tool, and its silence speaks against it.</summary>
     public bool IsDegraded { get; init; }
 }

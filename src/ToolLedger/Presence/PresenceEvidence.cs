@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using ToolLedger.Reads;
+using ToolLedger.Records;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Presence;
@@ -26,11 +27,17 @@ public sealed class PresenceEvidence
     /// <summary>What past sessions say, or null where not handed in.</summary>
     public TagHistory? History { get; init; }
 
+    /// <summary>The model and mounting of the tag as its binding names it, for a policy that knows how such tags answer; null (the default) where not stated.</summary>
+    public string? Mounting { get; init; }
+
     /// <summary>The lines of the kit, for a policy whose risk is that of the whole kit; 0 (the default) where nobody says it, which such a policy takes for many.</summary>
     public int KitLineCount { get; init; }
 
     /// <summary>The probability before the session that the tool is not there, from custody for instance (on loan, just packed); null (the default) for that of the policy.</summary>
     public decimal? AbsentShare { get; init; }
+
+    /// <summary>What <see cref="AbsentShare"/> rests on, told with the terms; null (the default) where nobody says.</summary>
+    public Reason? AbsentShareWhy { get; init; }
 
     /// <summary>Distinct looks over all passes.</summary>
     public int LookCount

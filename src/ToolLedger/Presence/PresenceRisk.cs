@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using ToolLedger.Records;
 
 namespace ToolLedger.Presence;
 
@@ -18,10 +19,13 @@ public sealed class PresenceRisk
     /// <summary>The probability before the session that it is not there.</summary>
     public required decimal AbsentShare { get; init; }
 
-    /// <summary>The obscured share of the cautious corner.</summary>
+    /// <summary>What that probability rests on, such as an open receipt; null where it is the policy's own.</summary>
+    public Reason? AbsentShareWhy { get; init; }
+
+    /// <summary>The obscured share of the cautious corner: that of the first pass, where several models are weighed (each term states its own).</summary>
     public required double ObscuredShare { get; init; }
 
-    /// <summary>The stray share of the cautious corner.</summary>
+    /// <summary>The stray share of the cautious corner: of several models the cautious one.</summary>
     public required double StrayShare { get; init; }
 
     /// <summary>The terms that add up to <see cref="PresenceDecision.LogOdds"/> exactly.</summary>

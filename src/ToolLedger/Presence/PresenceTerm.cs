@@ -23,6 +23,12 @@ public sealed record PresenceTerm(PresenceTermKind Kind, double LogOdds)
     /// <summary>True where a silent pass was counted for no more than a pass with one read.</summary>
     public bool IsBounded { get; init; }
 
+    /// <summary>The model that weighed the pass: 0 for the policy's own, n for the n-th of <see cref="StatedRiskPolicy.Models"/>; 0 for other terms.</summary>
+    public int Model { get; init; }
+
+    /// <summary>The obscured share of that model at the cautious corner; 0 for other terms.</summary>
+    public double ObscuredShare { get; init; }
+
     /// <summary>True for a pass of a degraded session, whose reads never speak for the tool.</summary>
     public bool IsDegraded { get; init; }
 }

@@ -71,8 +71,9 @@ internal sealed class RiskAdvice(StatedRiskPolicy policy, int lineCount, decimal
         passes.CopyTo(then);
         then = then[..passes.Length];
         PassLooks last = passes[^1];
-        double a = (double)policy.Model.Present.A + last.Reads;
-        double b = (double)policy.Model.Present.B + (last.Looks - last.Reads);
+        BetaRate present = policy.ModelOf(last.Model).Present;
+        double a = (double)present.A + last.Reads;
+        double b = (double)present.B + (last.Looks - last.Reads);
         double[] further = BetaBinomial.LogAll(more, a, b);
         double sum = 0;
         for (int reads = more; reads >= 0; reads--)
@@ -89,20 +90,20 @@ internal sealed class RiskAdvice(StatedRiskPolicy policy, int lineCount, decimal
         return double.Min(1, sum);
     }
 
-    /// <summary>The chance that a tool that is there is accounted for after one or two more passes, in the surroundings of the last one.</summary>
+    /// <summary>The chance that a tool that is there is accounted for after one or two more passes, in the surroundings of the last one and by its model.</summary>
     private double ChanceOfPasses(ReadOnlySpan<PassLooks> passes, int looks, int count)
     {
         Span<PassLooks> then = stackalloc PassLooks[PassKey.MaxPasses];
         passes.CopyTo(then);
-        var next = new PassLooks(looks, 0) { Surroundings = passes[^1].Surroundings };
+        var next = new PassLooks(looks, 0) { Surroundings = passes[^1].Surroundings, Model = passes[^1].Model };
         for (int i = 0; i < count; i++)
         {
             then[passes.Length + i] = next;
         }
 
         then = then[..(passes.Length + count)];
-        PassScores of = box.ScoresOf(looks);
-        double obscured = (double)policy.Model.ObscuredShare;
+        PassScores of = box.ScoresOf(next);
+        double obscured = box.Of(next.Model).Obscured;
         double silent = Elementary.Exp(DetectionModel.LogSilent(obscured, of.LogPresent[0]));
         double sum = 0;
         int first = then.Length - count;

@@ -1,59 +1,37 @@
 using System;
 using System.Collections.Concurrent;
-using ToolLedger.Statistics;
+using System.Collections.Generic;
 
 namespace ToolLedger.Presence;
 
-/// <summary>A detection model with its robustness box: scores of evidence at the cautious corners, and how often strays reach a score. Thread-safe.</summary>
+/// <summary>
+/// The models of a policy with their robustness box: scores of evidence at the cautious corner, and how often strays reach a score. Thread-safe.
+/// </summary>
+/// <remarks>
+/// The obscured share of each model may be wrong by itself, so that every combination of ends is a corner. Whether a tag is a stray is one question for all passes of the same surroundings, whatever models
+/// they have: the largest stray share of their models counts where it was read, the smallest where all was silent, which are the cautious ones.
+/// </remarks>
 internal sealed class RiskBox
 {
-    private const int ScoresKept = 512;
-    private const long LooksKept = 2_000_000;
     private const int SpreadsKept = 512;
 
-    private readonly DetectionModel model;
-    private readonly ConcurrentDictionary<int, PassScores> scores = new();
+    private readonly ModelBox[] models;
     private readonly ConcurrentDictionary<PassKey, ScoreSpread> spreads = new();
-    private long looksKept;
 
-    public RiskBox(DetectionModel model, decimal factor)
+    public RiskBox(DetectionModel model, IReadOnlyList<StationModel> others, decimal factor)
     {
-        this.model = model;
-        ObscuredLow = (double)(model.ObscuredShare / factor);
-        ObscuredHigh = (double)decimal.Min(1, model.ObscuredShare * factor);
-        StrayLow = (double)(model.StrayShare / factor);
-        StrayHigh = (double)decimal.Min(1, model.StrayShare * factor);
-        StrayScore = PassScores.ToScore(-Elementary.Log(StrayHigh));
-    }
-
-    /// <summary>The model's own obscured share.</summary>
-    public double Obscured => (double)model.ObscuredShare;
-
-    public double ObscuredLow { get; }
-
-    public double ObscuredHigh { get; }
-
-    public double StrayLow { get; }
-
-    public double StrayHigh { get; }
-
-    /// <summary>What the first read adds: few tags that are not there are near enough to be read.</summary>
-    public int StrayScore { get; }
-
-    public PassScores ScoresOf(int looks)
-    {
-        if (!scores.TryGetValue(looks, out PassScores? found))
+        models = new ModelBox[others.Count + 1];
+        models[0] = new ModelBox(model, factor);
+        for (int i = 0; i < others.Count; i++)
         {
-            found = new PassScores(model, ObscuredLow, ObscuredHigh, looks);
-            if (scores.Count < ScoresKept && looksKept + looks <= LooksKept && scores.TryAdd(looks, found))
-            {
-                // Two threads may both count: the limit is on memory, not exact.
-                looksKept += looks;
-            }
+            models[i + 1] = new ModelBox(others[i].Model, factor);
         }
-
-        return found;
     }
+
+    /// <summary>A model by its number: 0 for the policy's own.</summary>
+    public ModelBox Of(int model) => models[model];
+
+    public PassScores ScoresOf(PassLooks pass) => models[pass.Model].ScoresOf(pass.Looks);
 
     /// <summary>How often a tag that is not there reaches which score in such passes.</summary>
     public ScoreSpread SpreadOf(ReadOnlySpan<PassLooks> passes)
@@ -80,56 +58,78 @@ internal sealed class RiskBox
             isRead |= pass is { Reads: > 0, IsDegraded: false };
         }
 
-        EvidenceScore sum = default;
-        for (int i = 0; i < passes.Length; i++)
+        Span<int> slots = stackalloc int[PassKey.MaxPasses];
+        int count = PassSlots.Fill(passes, slots);
+        EvidenceScore least = new(int.MaxValue, 0);
+        for (int corner = 0; corner < 1 << count; corner++)
         {
-            if (DetectionModel.IsFirstOfItsSurroundings(passes, i))
+            int sum = 0;
+            for (int i = 0; i < passes.Length; i++)
             {
-                sum += ScoreOfSurroundings(passes, passes[i].Surroundings, isRead, out _);
+                if (DetectionModel.IsFirstOfItsSurroundings(passes, i))
+                {
+                    sum += ScoreOfSurroundings(passes, slots, corner, passes[i].Surroundings, isRead, out _);
+                }
             }
+
+            least = sum < least.Least ? new EvidenceScore(sum, corner) : least;
         }
 
-        return sum;
+        return least;
     }
 
     /// <summary>The score of one pass of a tag that was read; a degraded session never speaks for the tool.</summary>
-    public EvidenceScore ScoreOf(PassLooks pass)
+    public int ScoreOf(PassLooks pass, bool isHigh)
     {
-        PassScores of = ScoresOf(pass.Looks);
-        EvidenceScore score = pass.Reads == 0
-            ? new EvidenceScore(of.SilentLow, of.SilentHigh)
-            : new EvidenceScore(of.Read(pass.Reads) + of.ReadLow, of.Read(pass.Reads) + of.ReadHigh);
-        return pass.IsDegraded ? EvidenceScore.Min(score, default) : score;
+        PassScores of = ScoresOf(pass);
+        int score = pass.Reads == 0
+            ? (isHigh ? of.SilentHigh : of.SilentLow)
+            : of.Read(pass.Reads) + (isHigh ? of.ReadHigh : of.ReadLow);
+        return pass.IsDegraded ? int.Min(score, 0) : score;
     }
 
-    /// <summary>The score of surroundings in which nothing was read. Silence far away is all the likelier the fewer strays there are, so the low end of their share is the cautious one.</summary>
-    public EvidenceScore Silence(double logPresentLow, double logPresentHigh, double logStray)
+    /// <summary>The ends of the stray share of passes that share one question: the lowest and the highest of their models.</summary>
+    public (double Low, double High, int Score) StrayOf(ReadOnlySpan<PassLooks> passes, int surroundings)
     {
-        double absent = DetectionModel.LogAbsentSilent(StrayLow, logStray);
-        return new EvidenceScore(PassScores.ToScore(logPresentLow - absent), PassScores.ToScore(logPresentHigh - absent));
+        (double Low, double High, int Score) found = (double.MaxValue, 0, int.MaxValue);
+        foreach (PassLooks pass in passes)
+        {
+            if (pass.Surroundings == surroundings && pass.Looks > 0)
+            {
+                ModelBox of = models[pass.Model];
+                found = (double.Min(found.Low, of.StrayLow), double.Max(found.High, of.StrayHigh), int.Min(found.Score, of.StrayScore));
+            }
+        }
+
+        // Passes without looks say nothing, by any model.
+        return found.High > 0 ? found : (models[0].StrayLow, models[0].StrayHigh, models[0].StrayScore);
     }
 
+    /// <summary>The score at a corner of the passes that share their surroundings.</summary>
     /// <param name="passes">All passes.</param>
+    /// <param name="slots">The places of their models.</param>
+    /// <param name="corner">The corner.</param>
     /// <param name="surroundings">Those that count.</param>
     /// <param name="isReadAnywhere">Whether the tag was read in any surroundings, in a session of good health.</param>
     /// <param name="asStray">True where the score is the sum of the passes' own, compared with a stray.</param>
-    public EvidenceScore ScoreOfSurroundings(ReadOnlySpan<PassLooks> passes, int surroundings, bool isReadAnywhere, out bool asStray)
+    public int ScoreOfSurroundings(ReadOnlySpan<PassLooks> passes, ReadOnlySpan<int> slots, int corner, int surroundings, bool isReadAnywhere, out bool asStray)
     {
-        EvidenceScore sum = new(StrayScore, StrayScore);
-        double low = 0, high = 0, stray = 0;
+        (double strayLow, _, int sum) = StrayOf(passes, surroundings);
+        double silent = 0, stray = 0;
         bool isRead = false;
-        foreach (PassLooks pass in passes)
+        for (int i = 0; i < passes.Length; i++)
         {
+            PassLooks pass = passes[i];
             if (pass.Surroundings != surroundings || pass.Looks == 0)
             {
                 continue;
             }
 
+            bool isHigh = EvidenceScore.IsHigh(corner, slots[i]);
             isRead |= pass is { Reads: > 0, IsDegraded: false };
-            sum += ScoreOf(pass);
-            PassScores of = ScoresOf(pass.Looks);
-            low += of.LogSilentLow;
-            high += of.LogSilentHigh;
+            sum += ScoreOf(pass, isHigh);
+            PassScores of = ScoresOf(pass);
+            silent += isHigh ? of.LogSilentHigh : of.LogSilentLow;
             stray += of.LogStray[0];
         }
 
@@ -139,7 +139,10 @@ internal sealed class RiskBox
             return sum;
         }
 
-        EvidenceScore silence = Silence(low, high, stray);
-        return isReadAnywhere ? EvidenceScore.Min(silence, sum) : silence;
+        int silence = Silence(silent, stray, strayLow);
+        return isReadAnywhere ? int.Min(silence, sum) : silence;
     }
+
+    /// <summary>The score of surroundings in which nothing was read. Silence far away is all the likelier the fewer strays there are, so the low end of their share is the cautious one.</summary>
+    public static int Silence(double logPresent, double logStray, double strayLow) => PassScores.ToScore(logPresent - DetectionModel.LogAbsentSilent(strayLow, logStray));
 }

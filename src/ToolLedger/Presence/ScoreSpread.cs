@@ -61,14 +61,30 @@ internal sealed class ScoreSpread
         return low == 0 ? 0 : tails[low - 1];
     }
 
-    private sealed class Walk(RiskBox box, PassKey key, bool isThere, Dictionary<int, double> found)
+    private sealed class Walk
     {
+        private readonly RiskBox box;
+        private readonly bool isThere;
+        private readonly Dictionary<int, double> found;
+        private readonly PassLooks[] passes;
+        private readonly int[] slots;
+        private readonly int modelCount;
+
+        public Walk(RiskBox box, PassKey key, bool isThere, Dictionary<int, double> found)
+        {
+            (this.box, this.isThere, this.found) = (box, isThere, found);
+            passes = new PassLooks[key.Count];
+            key.CopyTo(passes);
+            slots = new int[key.Count];
+            modelCount = PassSlots.Fill(passes, slots);
+        }
+
         /// <summary>The passes from an index on, given the sums of the passes before that were read and the set of those that were silent.</summary>
         public void From(int index, ScoreList sums, int silent)
         {
-            if (index == key.Count)
+            if (index == passes.Length)
             {
-                if (silent != (1 << key.Count) - 1)
+                if (silent != (1 << passes.Length) - 1)
                 {
                     Add(sums, silent);
                 }
@@ -77,66 +93,102 @@ internal sealed class ScoreSpread
             }
 
             From(index + 1, sums, silent | (1 << index));
-            From(index + 1, sums.Plus(OfReads(box.ScoresOf(key.LooksOf(index)))), silent);
+            From(index + 1, sums.Plus(OfReads(box.ScoresOf(passes[index]))), silent);
         }
 
         private ScoreList OfReads(PassScores of) => ScoreList.OfReads(of, isThere ? of.LogPresent : of.LogStray);
 
         private void Add(ScoreList sums, int silent)
         {
-            EvidenceScore shift = default;
             double weight = 1;
             for (int group = 0; group < PassKey.MaxPasses; group++)
             {
-                AddGroup(group, silent, ref shift, ref weight);
+                weight *= WeightOf(group, silent);
+            }
+
+            int shift = int.MaxValue;
+            for (int corner = 0; corner < 1 << modelCount; corner++)
+            {
+                int at = 0;
+                for (int group = 0; group < PassKey.MaxPasses; group++)
+                {
+                    at += ShiftOf(group, silent, corner);
+                }
+
+                shift = int.Min(shift, at);
             }
 
             for (int i = 0; i < sums.Scores.Length; i++)
             {
-                CollectionsMarshal.GetValueRefOrAddDefault(found, sums.Scores[i] + shift.Least, out _) += weight * sums.Chances[i];
+                CollectionsMarshal.GetValueRefOrAddDefault(found, sums.Scores[i] + shift, out _) += weight * sums.Chances[i];
             }
         }
 
-        private void AddGroup(int group, int silent, ref EvidenceScore shift, ref double weight)
+        /// <summary>What the passes of one surroundings add at a corner, apart from the reads themselves; 0 where there are none.</summary>
+        private int ShiftOf(int group, int silent, int corner)
         {
-            EvidenceScore asStray = new(box.StrayScore, box.StrayScore);
-            double low = 0, high = 0, stray = 0;
+            double present = 0, stray = 0;
+            (double strayLow, _, int asStray) = box.StrayOf(passes, group);
             bool isRead = false, isAny = false;
-            for (int i = 0; i < key.Count; i++)
+            for (int i = 0; i < passes.Length; i++)
             {
-                if (key.GroupOf(i) != group)
+                if (passes[i].Surroundings != group)
                 {
                     continue;
                 }
 
                 isAny = true;
-                PassScores of = box.ScoresOf(key.LooksOf(i));
+                PassScores of = box.ScoresOf(passes[i]);
+                bool isHigh = EvidenceScore.IsHigh(corner, slots[i]);
                 if ((silent & (1 << i)) == 0)
                 {
                     isRead = true;
-                    asStray += new EvidenceScore(of.ReadLow, of.ReadHigh);
-                    weight *= isThere ? 1 - box.Obscured : 1;
+                    asStray += isHigh ? of.ReadHigh : of.ReadLow;
                     continue;
                 }
 
-                asStray += new EvidenceScore(of.SilentLow, of.SilentHigh);
-                low += of.LogSilentLow;
-                high += of.LogSilentHigh;
+                asStray += isHigh ? of.SilentHigh : of.SilentLow;
+                present += isHigh ? of.LogSilentHigh : of.LogSilentLow;
                 stray += of.LogStray[0];
-                weight *= isThere ? Elementary.Exp(DetectionModel.LogSilent(box.Obscured, of.LogPresent[0])) : 1;
             }
 
-            if (isRead)
+            return !isAny ? 0 : isRead ? asStray : int.Min(RiskBox.Silence(present, stray, strayLow), asStray);
+        }
+
+        /// <summary>How often those passes of one surroundings are silent and the others are not; of strays as often as the box allows.</summary>
+        private double WeightOf(int group, int silent)
+        {
+            double weight = 1, stray = 0;
+            bool isRead = false, isAny = false;
+            for (int i = 0; i < passes.Length; i++)
             {
-                shift += asStray;
-                weight *= isThere ? 1 : box.StrayHigh * Elementary.Exp(stray);
+                if (passes[i].Surroundings != group)
+                {
+                    continue;
+                }
+
+                isAny = true;
+                PassScores of = box.ScoresOf(passes[i]);
+                double obscured = box.Of(passes[i].Model).Obscured;
+                if ((silent & (1 << i)) == 0)
+                {
+                    isRead = true;
+                    weight *= isThere ? 1 - obscured : 1;
+                    continue;
+                }
+
+                stray += of.LogStray[0];
+                weight *= isThere ? Elementary.Exp(DetectionModel.LogSilent(obscured, of.LogPresent[0])) : 1;
             }
-            else if (isAny)
+
+            if (isThere || !isAny)
             {
-                // Surroundings in which all was silent: as often as the fewest strays leave it silent, which is the most.
-                shift += EvidenceScore.Min(box.Silence(low, high, stray), asStray);
-                weight *= isThere ? 1 : Elementary.Exp(DetectionModel.LogAbsentSilent(box.StrayLow, stray));
+                return weight;
             }
+
+            // Surroundings in which all was silent: as often as the fewest strays leave it silent, which is the most.
+            (double strayLow, double strayHigh, _) = box.StrayOf(passes, group);
+            return isRead ? strayHigh * Elementary.Exp(stray) : Elementary.Exp(DetectionModel.LogAbsentSilent(strayLow, stray));
         }
     }
 }

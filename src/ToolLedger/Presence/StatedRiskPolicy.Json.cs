@@ -18,11 +18,13 @@ public sealed partial class StatedRiskPolicy
             LineRiskMax = fields.Decimal("lineRiskMax", fallback.LineRiskMax, 0.000000001m, 0.5m),
             RobustnessFactor = fields.Decimal("robustnessFactor", fallback.RobustnessFactor, 1, 10),
             AbsentShare = fields.Decimal("absentShare", fallback.AbsentShare, MinAbsentShare, MaxAbsentShare),
+            CustodyShares = fields.Child("custodyShares") is { } shares ? CustodyShares.FromFields(shares) : fallback.CustodyShares,
             KitAwayShare = fields.Decimal("kitAwayShare", fallback.KitAwayShare, 0, MaxAbsentShare),
             ReaderDownShare = fields.Decimal("readerDownShare", fallback.ReaderDownShare, 0, MaxAbsentShare),
             LineCountAssumed = fields.Int32("lineCountAssumed", fallback.LineCountAssumed, 1, MaxLineCount),
             EpcOnlyAccepted = fields.Flag("epcOnlyAccepted", fallback.EpcOnlyAccepted),
             Model = fields.Child("model") is { } model ? DetectionModel.FromFields(model, issues) : fallback.Model,
+            Models = StationModel.FromFields(fields, issues),
         };
         fields.End();
         return policy;
@@ -37,12 +39,25 @@ public sealed partial class StatedRiskPolicy
         writer.WriteNumber("lineRiskMax"u8, DetectionModel.Plain(LineRiskMax));
         writer.WriteNumber("robustnessFactor"u8, DetectionModel.Plain(RobustnessFactor));
         writer.WriteNumber("absentShare"u8, DetectionModel.Plain(AbsentShare));
+        writer.WritePropertyName("custodyShares"u8);
+        CustodyShares.WriteJson(writer);
         writer.WriteNumber("kitAwayShare"u8, DetectionModel.Plain(KitAwayShare));
         writer.WriteNumber("readerDownShare"u8, DetectionModel.Plain(ReaderDownShare));
         writer.WriteNumber("lineCountAssumed"u8, LineCountAssumed);
         writer.WriteBoolean("epcOnlyAccepted"u8, EpcOnlyAccepted);
         writer.WritePropertyName("model"u8);
         Model.WriteJson(writer);
+        if (Models.Count > 0)
+        {
+            writer.WriteStartArray("models"u8);
+            foreach (StationModel model in Models)
+            {
+                model.WriteJson(writer);
+            }
+
+            writer.WriteEndArray();
+        }
+
         writer.WriteEndObject();
     }
 }

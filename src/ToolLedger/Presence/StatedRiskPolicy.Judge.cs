@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using ToolLedger.Records;
+using ToolLedger.Statistics;
 
 namespace ToolLedger.Presence;
 
@@ -36,9 +37,13 @@ public sealed partial class StatedRiskPolicy
         var ways = new RiskAdvice(this, lines, absent);
         PresenceAdvice? advice = state == PresenceState.Accounted ? null : ways.Of(passes, isTagPoor);
         Explain(evidence, decision, state, lines, passes, reasons);
-        if (state != PresenceState.Accounted)
+        if (state == PresenceState.Accounted)
         {
-            AddTerms(terms, decision, reasons);
+            AddPrior(evidence, reasons);
+        }
+        else
+        {
+            AddTerms(evidence, terms, decision, reasons);
             if (isEpcRefused)
             {
                 reasons.Add(new Reason(PresenceReasons.EpcOnlyNotAccepted));
@@ -57,19 +62,23 @@ public sealed partial class StatedRiskPolicy
             reasons.Add(EpcOnly);
         }
 
-        return new PresenceJudgement(state, reasons)
+        return new PresenceJudgement(state, reasons) { Risk = RiskOf(evidence, passes, decision, lines, absent, terms, advice) };
+    }
+
+    private PresenceRisk RiskOf(
+        PresenceEvidence evidence, ReadOnlySpan<PassLooks> passes, in PresenceDecision decision, int lines, decimal absent, List<PresenceTerm> terms, PresenceAdvice? advice)
+    {
+        return new PresenceRisk
         {
-            Risk = new PresenceRisk
-            {
-                Decision = decision,
-                ExactRisk = 1 - Model.Posterior(passes, (double)absent, isBounded: false),
-                LineCount = lines,
-                AbsentShare = absent,
-                ObscuredShare = decision.Evidence.IsLowEnd ? Box.ObscuredLow : Box.ObscuredHigh,
-                StrayShare = terms.Exists(static term => term.Kind == PresenceTermKind.Read) ? Box.StrayHigh : Box.StrayLow,
-                Terms = terms,
-                Advice = advice,
-            },
+            Decision = decision,
+            ExactRisk = 1 / (1 + Elementary.Exp(DetectionModel.LogOdds(passes, (double)absent, isBounded: false, ModelOf))),
+            LineCount = lines,
+            AbsentShare = absent,
+            AbsentShareWhy = evidence.AbsentShare is null ? null : evidence.AbsentShareWhy,
+            ObscuredShare = ObscuredAt(passes.IsEmpty ? 0 : passes[0].Model, EvidenceScore.IsHigh(decision.Evidence.Corner, 0)),
+            StrayShare = StrayAt(passes, isRead: terms.Exists(static term => term.Kind == PresenceTermKind.Read)),
+            Terms = terms,
+            Advice = advice,
         };
     }
 
@@ -93,13 +102,18 @@ public sealed partial class StatedRiskPolicy
         return chosen;
     }
 
-    private static Span<PassLooks> Fill(Span<PassLooks> into, PresenceEvidence evidence, int[] chosen, bool withTidOnly)
+    private Span<PassLooks> Fill(Span<PassLooks> into, PresenceEvidence evidence, int[] chosen, bool withTidOnly)
     {
         for (int i = 0; i < chosen.Length; i++)
         {
             PassEvidence pass = evidence.Passes[chosen[i]];
             int looks = (int)long.Max(0, pass.LookLimit);
-            into[i] = new PassLooks(looks, int.Clamp(withTidOnly ? pass.TidLookCount : pass.LookCount, 0, looks)) { Surroundings = pass.Surroundings, IsDegraded = pass.IsDegraded };
+            into[i] = new PassLooks(looks, int.Clamp(withTidOnly ? pass.TidLookCount : pass.LookCount, 0, looks))
+            {
+                Surroundings = pass.Surroundings,
+                IsDegraded = pass.IsDegraded,
+                Model = NumberOf(pass.Station, evidence.Mounting),
+            };
         }
 
         return into[..chosen.Length];
@@ -109,14 +123,32 @@ public sealed partial class StatedRiskPolicy
     internal (double IfThere, double IfAbsent) LogSilence(PresenceEvidence evidence)
     {
         double there = 0, stray = 0;
+        decimal? strays = null;
         foreach (PassEvidence pass in evidence.Passes)
         {
             int looks = (int)long.Clamp(pass.LookLimit, 0, DetectionModel.MaxLooks);
-            there += Model.LogPresent(looks, 0);
-            stray += Model.LogStray(looks, 0);
+            DetectionModel model = ModelOf(NumberOf(pass.Station, evidence.Mounting));
+            there += model.LogPresent(looks, 0);
+            stray += model.LogStray(looks, 0);
+            strays = decimal.Min(strays ?? 1, model.StrayShare);
         }
 
-        return (there, DetectionModel.LogAbsentSilent((double)Model.StrayShare, stray));
+        return (there, DetectionModel.LogAbsentSilent((double)(strays ?? Model.StrayShare), stray));
+    }
+
+    private double ObscuredAt(int model, bool isHigh) => isHigh ? Box.Of(model).ObscuredHigh : Box.Of(model).ObscuredLow;
+
+    /// <summary>The cautious end over the models of all passes.</summary>
+    private double StrayAt(ReadOnlySpan<PassLooks> passes, bool isRead)
+    {
+        double? found = null;
+        foreach (PassLooks pass in passes)
+        {
+            ModelBox of = Box.Of(pass.Model);
+            found = isRead ? double.Max(found ?? 0, of.StrayHigh) : double.Min(found ?? 1, of.StrayLow);
+        }
+
+        return found ?? (isRead ? Box.Of(0).StrayHigh : Box.Of(0).StrayLow);
     }
 
     private static PresenceJudgement TooManyLooks(PresenceEvidence evidence) => evidence.LookCount == 0
@@ -125,8 +157,10 @@ public sealed partial class StatedRiskPolicy
 
     private List<PresenceTerm> TermsOf(PresenceEvidence evidence, int[] chosen, ReadOnlySpan<PassLooks> passes, in PresenceDecision decision)
     {
-        bool isLow = decision.Evidence.IsLowEnd;
+        int corner = decision.Evidence.Corner;
         RiskBox box = Box;
+        Span<int> slots = stackalloc int[MaxPassCount];
+        PassSlots.Fill(passes, slots);
         var terms = new List<PresenceTerm>(passes.Length + 2) { new(PresenceTermKind.Prior, Units(decision.Prior)) };
         box.ScoreOf(passes, out bool isRead);
         for (int first = 0; first < passes.Length; first++)
@@ -136,19 +170,20 @@ public sealed partial class StatedRiskPolicy
                 continue;
             }
 
-            EvidenceScore group = box.ScoreOfSurroundings(passes, passes[first].Surroundings, isRead, out bool asStray);
+            int surroundings = passes[first].Surroundings;
+            int group = box.ScoreOfSurroundings(passes, slots, corner, surroundings, isRead, out bool asStray);
             if (!asStray)
             {
-                terms.Add(SilenceOf(passes, passes[first].Surroundings, isLow ? group.Low : group.High));
+                terms.Add(SilenceOf(passes, surroundings, group));
                 continue;
             }
 
-            terms.Add(new PresenceTerm(PresenceTermKind.Read, Units(box.StrayScore)));
+            terms.Add(new PresenceTerm(PresenceTermKind.Read, Units(box.StrayOf(passes, surroundings).Score)));
             for (int i = first; i < passes.Length; i++)
             {
-                if (passes[i].Surroundings == passes[first].Surroundings && passes[i].Looks > 0)
+                if (passes[i].Surroundings == surroundings && passes[i].Looks > 0)
                 {
-                    terms.Add(TermOf(evidence.Passes[chosen[i]], passes[i], isLow));
+                    terms.Add(TermOf(evidence.Passes[chosen[i]], passes[i], EvidenceScore.IsHigh(corner, slots[i])));
                 }
             }
         }
@@ -167,18 +202,19 @@ public sealed partial class StatedRiskPolicy
         return new PresenceTerm(PresenceTermKind.Silence, Units(score)) { Looks = (int)looks };
     }
 
-    private PresenceTerm TermOf(PassEvidence evidence, PassLooks pass, bool isLow)
+    private PresenceTerm TermOf(PassEvidence evidence, PassLooks pass, bool isHigh)
     {
-        EvidenceScore score = Box.ScoreOf(pass);
-        PassScores of = Box.ScoresOf(pass.Looks);
-        return new PresenceTerm(pass.Reads > 0 ? PresenceTermKind.ReadPass : PresenceTermKind.SilentPass, Units(isLow ? score.Low : score.High))
+        PassScores of = Box.ScoresOf(pass);
+        return new PresenceTerm(pass.Reads > 0 ? PresenceTermKind.ReadPass : PresenceTermKind.SilentPass, Units(Box.ScoreOf(pass, isHigh)))
         {
             Session = evidence.Session,
             Pass = evidence.Pass,
             Looks = pass.Looks,
             Reads = pass.Reads,
-            IsBounded = pass.Reads == 0 && (isLow ? of.IsBoundedLow : of.IsBoundedHigh),
+            IsBounded = pass.Reads == 0 && (isHigh ? of.IsBoundedHigh : of.IsBoundedLow),
             IsDegraded = pass.IsDegraded,
+            Model = pass.Model,
+            ObscuredShare = ObscuredAt(pass.Model, isHigh),
         };
     }
 
@@ -210,7 +246,16 @@ public sealed partial class StatedRiskPolicy
             : decision.Risk <= decision.Cut ? PresenceReasons.RiskOfDegraded : PresenceReasons.RiskOver, values));
     }
 
-    private static void AddTerms(List<PresenceTerm> terms, in PresenceDecision decision, List<Reason> reasons)
+    /// <summary>Which odds before the session were used is told where they are not the policy's own.</summary>
+    private static void AddPrior(PresenceEvidence evidence, List<Reason> reasons)
+    {
+        if (evidence is { AbsentShare: not null, AbsentShareWhy: { } why })
+        {
+            reasons.Add(why);
+        }
+    }
+
+    private static void AddTerms(PresenceEvidence evidence, List<PresenceTerm> terms, in PresenceDecision decision, List<Reason> reasons)
     {
         foreach (PresenceTerm term in terms)
         {
@@ -225,6 +270,10 @@ public sealed partial class StatedRiskPolicy
                     term.IsDegraded ? PresenceReasons.TermDegradedPass : PresenceReasons.TermReadPass, ("by", by), ("reads", Text(term.Reads)), looks, pass, session),
                 _ => new Reason(term.IsBounded ? PresenceReasons.TermBoundedPass : PresenceReasons.TermSilentPass, ("by", by), looks, pass, session),
             });
+            if (term.Kind == PresenceTermKind.Prior)
+            {
+                AddPrior(evidence, reasons);
+            }
         }
 
         reasons.Add(new Reason(PresenceReasons.TermSum, ("odds", RiskWords.Odds(decision.LogOdds))));

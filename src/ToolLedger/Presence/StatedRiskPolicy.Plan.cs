@@ -12,16 +12,17 @@ public sealed partial class StatedRiskPolicy
     /// <param name="passes">Passes in different positions; 1 to 6.</param>
     /// <param name="looks">Looks of each: antennas x time slots; 1 to 65,535.</param>
     /// <param name="lineCount">The lines of the kit; 1 to 100,000.</param>
+    /// <param name="model">Which model: 0 (the default) for <see cref="Model"/>, n for the n-th of <see cref="Models"/>.</param>
     /// <returns>The plan.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of its range.</exception>
-    public PresencePlan Plan(int passes, int looks, int lineCount)
+    public PresencePlan Plan(int passes, int looks, int lineCount, int model = 0)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(passes, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(passes, MaxPassCount);
         ArgumentOutOfRangeException.ThrowIfLessThan(looks, 1);
         Span<PassLooks> all = stackalloc PassLooks[MaxPassCount];
         all = all[..passes];
-        all.Fill(new PassLooks(looks, looks));
+        all.Fill(new PassLooks(looks, looks) { Model = model });
         PresenceDecision best = Decide(all, lineCount);
         double settled = best.Threshold == int.MaxValue ? 0 : double.Min(1, ScoreSpread.Of(Box, PassKey.Of(all), isThere: true).AtLeast(best.Threshold));
         return new PresencePlan(passes, looks, settled, Elementary.Pow(settled, lineCount), ChanceAccountedWhenAbsent(all, lineCount), best.Risk);

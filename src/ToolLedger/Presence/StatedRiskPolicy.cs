@@ -1,6 +1,10 @@
 using System;
+using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using System.Globalization;
+using System.Linq;
 using System.Threading;
+using ToolLedger.Reads;
 using ToolLedger.Statistics;
 
 namespace ToolLedger.Presence;
@@ -12,13 +16,15 @@ namespace ToolLedger.Presence;
 /// </remarks>
 public sealed partial class StatedRiskPolicy : PresencePolicy
 {
+    private const int ShapesKept = 32;
+
+    private readonly KnownShape?[] _shapes = new KnownShape?[ShapesKept];
     private RiskBox? _box;
-    private KnownShape? _shape;
 
     /// <inheritdoc/>
     public override string Kind => "stated-risk";
 
-    /// <summary>How tags that are there, and strays, answer.</summary>
+    /// <summary>How tags that are there, and strays, answer, where <see cref="Models"/> says nothing of them: best those of the poorest mounting.</summary>
     /// <value>The default is <see cref="DetectionModel.Example"/>.</value>
     /// <exception cref="ArgumentNullException">Null.</exception>
     public DetectionModel Model
@@ -26,6 +32,16 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
         get;
         init => field = value ?? throw new ArgumentNullException(nameof(value));
     } = DetectionModel.Example;
+
+    /// <summary>How tags of a mounting class answer at a station, as learned there; in order of station and class, whatever the order given.</summary>
+    /// <value>At most 1,000 entries. The default is none.</value>
+    /// <exception cref="ArgumentNullException">The list or an entry is null.</exception>
+    /// <exception cref="ArgumentException">There are too many, or two for the same tags.</exception>
+    public IReadOnlyList<StationModel> Models
+    {
+        get;
+        init => field = Sorted(value);
+    } = [];
 
     /// <summary>The probability with which a kit may hold an accounted tool that is not there: the limit of what is expected of all such kits, and of each one.</summary>
     /// <value>0.000000001 to 0.5. The default is 0.001 (ours).</value>
@@ -46,6 +62,15 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
     /// <value>0.000001 to 0.9. The default is 0.01 (ours).</value>
     /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
     public decimal AbsentShare { get; init => field = InRange(value, MinAbsentShare, MaxAbsentShare, nameof(AbsentShare)); } = 0.01m;
+
+    /// <summary>The same by what custody knew of a tool when the session began; the reconciler looks it up for every line.</summary>
+    /// <value>The default is the example values of <see cref="Presence.CustodyShares"/>.</value>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public CustodyShares CustodyShares
+    {
+        get;
+        init => field = value ?? throw new ArgumentNullException(nameof(value));
+    } = new();
 
     /// <summary>The probability before the session that the whole kit is somewhere else; it explains the silence of a whole kit and moves no line.</summary>
     /// <value>0 to 0.9. The default is 0.02 (ours).</value>
@@ -69,17 +94,45 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
     /// <summary>The most lines of a kit.</summary>
     public const int MaxLineCount = 100_000;
 
+    /// <summary>The most models beside <see cref="Model"/>.</summary>
+    public const int MaxModelCount = 1_000;
+
     /// <summary>Most passes of one tag that are weighed; of more, those that offered most looks.</summary>
     public const int MaxPassCount = PassKey.MaxPasses;
 
     internal const decimal MinAbsentShare = 0.000001m;
     internal const decimal MaxAbsentShare = 0.9m;
 
+    internal static bool IsAbsentShare(decimal share) => share is >= MinAbsentShare and <= MaxAbsentShare && decimal.Round(share, 9) == share;
+
     internal override bool WeighsSilence => true;
 
-    internal RiskBox Box => _box ??= new RiskBox(Model, RobustnessFactor);
+    internal RiskBox Box => _box ??= new RiskBox(Model, Models, RobustnessFactor);
 
-    /// <summary>Decides on one tag. Nothing is allocated where the call before was about passes of the same looks, as for the tags of one kit.</summary>
+    /// <summary>A model by its number, as <see cref="PassLooks.Model"/>.</summary>
+    internal DetectionModel ModelOf(int number) => number == 0 ? Model : Models[number - 1].Model;
+
+    /// <summary>The number of the model of tags of a mounting class at a station.</summary>
+    internal int NumberOf(StationId station, string? mounting)
+    {
+        int low = 0, high = Models.Count;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            int order = string.CompareOrdinal(Models[middle].Station.Value, station.Value);
+            order = order != 0 ? order : string.CompareOrdinal(Models[middle].Mounting, mounting);
+            if (order == 0)
+            {
+                return middle + 1;
+            }
+
+            (low, high) = order < 0 ? (middle + 1, high) : (low, middle);
+        }
+
+        return 0;
+    }
+
+    /// <summary>Decides on one tag. Nothing is allocated where passes of the same looks were decided on shortly before, as for the tags of one kit.</summary>
     /// <param name="passes">What each pass showed; at most 6.</param>
     /// <param name="lineCount">The lines of the kit; 1 to 100,000.</param>
     /// <param name="absentShare">The probability before the session that the tool is not there, 0.000001 to 0.9, from custody for instance; null for <see cref="AbsentShare"/>.</param>
@@ -89,13 +142,14 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
     {
         Check(passes, lineCount);
         decimal absent = absentShare is { } share ? InRange(share, MinAbsentShare, MaxAbsentShare, nameof(absentShare)) : AbsentShare;
-        KnownShape? shape = Volatile.Read(ref _shape);
+        ref KnownShape? place = ref _shapes[KnownShape.HashOf(passes, lineCount, absent) & (ShapesKept - 1)];
+        KnownShape? shape = Volatile.Read(ref place);
         if (shape is null || !shape.Fits(passes, lineCount, absent))
         {
             // Two threads may make it twice: whichever stays says the same.
             int prior = PriorOf(absent);
             shape = new KnownShape(Box, passes, lineCount, absent, prior, ThresholdOf(Box, passes, lineCount, absent, prior));
-            Volatile.Write(ref _shape, shape);
+            Volatile.Write(ref place, shape);
         }
 
         if (!shape.TryScore(passes, out EvidenceScore score, out bool isRead))
@@ -137,7 +191,7 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
 
     private static double LogOddsOf(decimal risk) => Elementary.Log((double)((1 - risk) / risk));
 
-    private static void Check(ReadOnlySpan<PassLooks> passes, int lineCount)
+    private void Check(ReadOnlySpan<PassLooks> passes, int lineCount)
     {
         if (passes.Length > MaxPassCount)
         {
@@ -155,7 +209,38 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
             {
                 throw new ArgumentOutOfRangeException(nameof(passes), pass, "A pass has 0 to 65,535 looks and no more reads than looks.");
             }
+
+            if ((uint)pass.Model > (uint)Models.Count)
+            {
+                throw new ArgumentOutOfRangeException(nameof(passes), pass, "The policy has no model of that number.");
+            }
         }
+    }
+
+    private static ReadOnlyCollection<StationModel> Sorted(IReadOnlyList<StationModel> models)
+    {
+        ArgumentNullException.ThrowIfNull(models);
+        StationModel[] copy = [.. models.Take(MaxModelCount + 1)];
+        if (copy.Length > MaxModelCount)
+        {
+            throw new ArgumentException("A policy has at most 1,000 models.", nameof(models));
+        }
+
+        foreach (StationModel model in copy)
+        {
+            ArgumentNullException.ThrowIfNull(model, nameof(models));
+        }
+
+        Array.Sort(copy, StationModel.Compare);
+        for (int i = 1; i < copy.Length; i++)
+        {
+            if (StationModel.Compare(copy[i - 1], copy[i]) == 0)
+            {
+                throw new ArgumentException(StationModel.Twice(copy[i]).ToString(), nameof(models));
+            }
+        }
+
+        return Array.AsReadOnly(copy);
     }
 
     private static decimal InRange(decimal value, decimal min, decimal max, string name) => value >= min && value <= max && decimal.Round(value, 9) == value

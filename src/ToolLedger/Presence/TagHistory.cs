@@ -28,6 +28,14 @@ public sealed class TagHistory
     /// <summary>Past sessions in which it was presented and read.</summary>
     public int SessionsRead { get; }
 
+    /// <summary>The sum of a <see cref="TagFadingWatch"/> over those sessions: at the limit of the watch the tag is fading. 0 (the default) where nothing was watched.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is set below 0 or over 1,000.</exception>
+    public int FadingSum
+    {
+        get;
+        init => field = value is >= 0 and <= TagFadingWatch.MaxLimit ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "The sum must be 0 to 1,000.");
+    }
+
     /// <summary>Usual strength of its strongest look, or null.</summary>
     public Rssi? StrengthBaseline { get; }
 }

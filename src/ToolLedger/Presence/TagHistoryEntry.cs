@@ -53,11 +53,21 @@ public sealed class TagHistoryEntry
     /// <summary>The sum of the strongest looks of those, in hundredths of dBm: a sum can be added to, a mean cannot.</summary>
     public int StrengthSumCentiDbm { get; }
 
+    /// <summary>The sum of a <see cref="TagFadingWatch"/> over its sessions, 0 (the default) to 1,000. Once at the limit of the watch it stays there: a single good day makes no good tag.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
+    public int FadingSum { get; init => field = InRange(value, TagFadingWatch.MaxLimit, nameof(value)); }
+
     /// <summary>What a reconciliation uses of it. The baseline is the mean of the strongest looks, rounded to the lower hundredth of dBm; there is none below
     /// <see cref="BaselineSessionCount"/> strengths.</summary>
-    public TagHistory History => new(
-        SessionsPresented, SessionsRead, StrengthCount < BaselineSessionCount ? null : new Rssi((short)Math.Floor((decimal)StrengthSumCentiDbm / StrengthCount)));
+    public TagHistory History
+    {
+        get
+        {
+            Rssi? baseline = StrengthCount < BaselineSessionCount ? null : new Rssi((short)Math.Floor((decimal)StrengthSumCentiDbm / StrengthCount));
+            return new TagHistory(SessionsPresented, SessionsRead, baseline) { FadingSum = FadingSum };
+        }
+    }
 
     private static int InRange(int value, int max, string name) =>
-        value >= 0 && value <= max ? value : throw new ArgumentOutOfRangeException(name, value, "A count is 0 up to the count it is a part of.");
+        value >= 0 && value <= max ? value : throw new ArgumentOutOfRangeException(name, value, "A count is 0 up to the count it is a part of, or its limit.");
 }

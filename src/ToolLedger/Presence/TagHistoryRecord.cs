@@ -4,7 +4,7 @@ using ToolLedger.Tools;
 
 namespace ToolLedger.Presence;
 
-/// <summary>A history as stored: {"tag", "tool", "presented", "read", "strengthCount"?, "strengthSumCentiDbm"?}.</summary>
+/// <summary>A history as stored: {"tag", "tool", "presented", "read", "strengthCount"?, "strengthSumCentiDbm"?, "fadingSum"?}.</summary>
 internal sealed class TagHistoryRecord : JsonRecord
 {
     public JsonText Tag { get; set; }
@@ -19,6 +19,8 @@ internal sealed class TagHistoryRecord : JsonRecord
 
     public JsonNumber StrengthSumCentiDbm { get; set; }
 
+    public JsonNumber FadingSum { get; set; }
+
     internal static TagHistoryRecord Of(TagHistoryEntry entry) => new()
     {
         Tag = new JsonText(entry.Tag.ToString()),
@@ -27,6 +29,7 @@ internal sealed class TagHistoryRecord : JsonRecord
         Read = new JsonNumber(entry.SessionsRead),
         StrengthCount = entry.StrengthCount == 0 ? default : new JsonNumber(entry.StrengthCount),
         StrengthSumCentiDbm = entry.StrengthCount == 0 ? default : new JsonNumber(entry.StrengthSumCentiDbm),
+        FadingSum = entry.FadingSum == 0 ? default : new JsonNumber(entry.FadingSum),
     };
 
     /// <summary>Null and issues if a member is missing or wrong.</summary>
@@ -40,6 +43,7 @@ internal sealed class TagHistoryRecord : JsonRecord
         int? read = reader.Int32(Read, place, "read", 0, TagHistoryEntry.MaxSessionCount);
         int count = reader.OptionalInt32(StrengthCount, place, "strengthCount", 0, TagHistoryEntry.MaxSessionCount) ?? 0;
         int sum = reader.OptionalInt32(StrengthSumCentiDbm, place, "strengthSumCentiDbm", int.MinValue, int.MaxValue) ?? 0;
+        int fading = reader.OptionalInt32(FadingSum, place, "fadingSum", 0, TagFadingWatch.MaxLimit) ?? 0;
         if (reader.Issues.Count > before)
         {
             return null;
@@ -52,7 +56,7 @@ internal sealed class TagHistoryRecord : JsonRecord
             reader.Report(place + ".strengthSumCentiDbm", new Reason(TagHistoryRules.ImpossibleSum, ("count", Text(count)), ("sum", Text(sum))));
         }
 
-        return reader.Issues.Count > before ? null : new TagHistoryEntry(tag, new ToolId(tool!), presented.Value, read.Value, count, sum);
+        return reader.Issues.Count > before ? null : new TagHistoryEntry(tag, new ToolId(tool!), presented.Value, read.Value, count, sum) { FadingSum = fading };
     }
 
     private static void CheckPart(RecordReader reader, string place, string part, int count, string whole, int limit)

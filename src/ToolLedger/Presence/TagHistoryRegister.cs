@@ -58,6 +58,17 @@ public sealed partial class TagHistoryRegister
     /// <exception cref="ArgumentOutOfRangeException">The year is outside 1970 to 2999.</exception>
     public static TagHistoryRegister Empty(DateTimeOffset asOf) => new(asOf, []);
 
+    /// <summary>The register without some tags: those that were qualified again, whose histories begin anew.</summary>
+    /// <param name="tags">The tags; those without a history are passed over.</param>
+    /// <returns>A register as of the same instant.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="tags"/> is null.</exception>
+    public TagHistoryRegister Without(IEnumerable<TagId> tags)
+    {
+        ArgumentNullException.ThrowIfNull(tags);
+        HashSet<TagId> left = [.. tags];
+        return new TagHistoryRegister(AsOf, Entries.Where(entry => !left.Contains(entry.Tag)));
+    }
+
     private static void Check(TagHistoryEntry[] entries, List<RecordIssue> issues)
     {
         if (entries.Length > MaxEntryCount)

@@ -53,6 +53,7 @@ internal sealed class EvidenceDigest : IDisposable
         Ascii(facts.Presentation.Digest.ToString());
         Raw("\",\"schema\":\"toolledger/session-evidence/1\",\"slotLength\":"u8);
         Number(facts.Policy.SlotLength.Ticks);
+        Changes(facts.SurroundingsChanges);
         Raw(",\"tags\":["u8);
         bool first = true;
         foreach (int index in tags.Order)
@@ -70,7 +71,31 @@ internal sealed class EvidenceDigest : IDisposable
         Raw("}"u8);
     }
 
-    // Those of the presentation are covered by its digest.
+    // Those of the presentation are covered by its digest, here as below.
+    private void Changes(IReadOnlyList<SurroundingsChange> changes)
+    {
+        if (changes.Count == 0)
+        {
+            return;
+        }
+
+        SurroundingsChange[] sorted = [.. changes.Distinct()];
+        Array.Sort(sorted, SurroundingsChange.Compare);
+        Raw(",\"surroundingsChanges\":["u8);
+        for (int i = 0; i < sorted.Length; i++)
+        {
+            Raw(i == 0 ? "["u8 : ",["u8);
+            Number(sorted[i].At.UtcTicks - _from);
+            Raw(","u8);
+            Text(sorted[i].By.Value);
+            Raw(","u8);
+            Text(sorted[i].What);
+            Raw("]"u8);
+        }
+
+        Raw("]"u8);
+    }
+
     private void Nearby(IReadOnlyList<NearbyKit> kits)
     {
         if (kits.Count == 0)

@@ -72,6 +72,7 @@ public sealed partial class Presentation
                 Antenna = NumberOf(loss.Antenna),
             })],
             NearbyKits = NearbyKits.Count == 0 ? null : [.. NearbyKits.Select(NearbyKitRecord.Of)],
+            SurroundingsChanges = SurroundingsChanges.Count == 0 ? null : [.. SurroundingsChanges.Select(SurroundingsChangeRecord.Of)],
             TimeSource = new JsonText(TimeSource == ReadTimeSource.HostArrival ? HostArrivalWord : null),
         },
         ReadsJson.Default.PresentationFile);

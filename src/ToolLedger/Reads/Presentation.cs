@@ -23,6 +23,9 @@ public sealed partial class Presentation
     /// <summary>The most kits nearby that one presentation can list.</summary>
     public const int MaxNearbyKitCount = 1_000;
 
+    /// <summary>The most changes of the surroundings that one presentation can list.</summary>
+    public const int MaxSurroundingsChangeCount = 1_000;
+
     private static readonly TimeSpan OffsetLimit = TimeSpan.FromDays(36_525);
 
     private readonly HashSet<KitId> _kitSet = [];
@@ -140,6 +143,26 @@ public sealed partial class Presentation
             NearbyKit[] copy = [.. value.Take(MaxNearbyKitCount + 1).Select(CheckNearby)];
             field = copy.Length <= MaxNearbyKitCount ? Array.AsReadOnly(copy)
                 : throw new ArgumentException("A presentation lists at most 1,000 kits nearby.", nameof(value));
+        }
+    } = [];
+
+    /// <summary>When people changed what stood around the station, before or during the session, at most 1,000 entries; none where nobody noted any.</summary>
+    /// <exception cref="ArgumentNullException">It, or an entry, is set to null.</exception>
+    /// <exception cref="ArgumentException">There are too many.</exception>
+    public IReadOnlyList<SurroundingsChange> SurroundingsChanges
+    {
+        get;
+        init
+        {
+            ArgumentNullException.ThrowIfNull(value);
+            SurroundingsChange[] copy = [.. value.Take(MaxSurroundingsChangeCount + 1)];
+            foreach (SurroundingsChange change in copy)
+            {
+                ArgumentNullException.ThrowIfNull(change, nameof(value));
+            }
+
+            field = copy.Length <= MaxSurroundingsChangeCount ? Array.AsReadOnly(copy)
+                : throw new ArgumentException("A presentation lists at most 1,000 changes of the surroundings.", nameof(value));
         }
     } = [];
 

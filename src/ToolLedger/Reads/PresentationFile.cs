@@ -26,5 +26,7 @@ internal sealed class PresentationFile : JsonRecordFile
 
     public List<NearbyKitRecord?>? NearbyKits { get; set => field = Note(value); }
 
+    public List<SurroundingsChangeRecord?>? SurroundingsChanges { get; set => field = Note(value); }
+
     public JsonText TimeSource { get; set; }
 }

@@ -35,6 +35,7 @@ internal sealed class PresentationReader
         TimeSpan? after = Offset(file.ReaderClockOffsetAfterSeconds, "readerClockOffsetAfterSeconds");
         ReportedLoss[] losses = Losses(file.Losses ?? []);
         NearbyKit[] nearby = NearbyKits(file.NearbyKits ?? []);
+        SurroundingsChange[] changes = SurroundingsChanges(file.SurroundingsChanges ?? []);
         ReadTimeSource source = TimeSource(file.TimeSource);
         if (_issues.Count > 0)
         {
@@ -53,6 +54,7 @@ internal sealed class PresentationReader
             ReaderClockOffsetAfter = after,
             Losses = losses,
             NearbyKits = nearby,
+            SurroundingsChanges = changes,
             TimeSource = source,
         };
         presentation.Check(_issues);
@@ -212,6 +214,22 @@ internal sealed class PresentationReader
         }
 
         return [.. nearby];
+    }
+
+    private SurroundingsChange[] SurroundingsChanges(List<SurroundingsChangeRecord?> records)
+    {
+        RequireCount("$.surroundingsChanges", PresentationRules.TooManySurroundingsChanges, records.Count, Presentation.MaxSurroundingsChangeCount);
+        var changes = new List<SurroundingsChange>();
+        for (int i = 0; i < Math.Min(records.Count, Presentation.MaxSurroundingsChangeCount); i++)
+        {
+            string place = "$." + Item("surroundingsChanges", i);
+            if (_reader.NotNull(records[i], place)?.Read(_reader, place) is { } change)
+            {
+                changes.Add(change);
+            }
+        }
+
+        return [.. changes];
     }
 
     private ReadTimeSource TimeSource(JsonText text)

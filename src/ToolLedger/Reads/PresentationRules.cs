@@ -43,6 +43,10 @@ public static class PresentationRules
     /// <summary>More kits nearby than a presentation can list.</summary>
     public static ReasonKind TooManyNearbyKits { get; } = new("presentation.too-many-nearby-kits", "There are {count} kits nearby; at most {limit} are allowed.");
 
+    /// <summary>More changes of the surroundings than a presentation can list.</summary>
+    public static ReasonKind TooManySurroundingsChanges { get; } = new("presentation.too-many-surroundings-changes",
+        "There are {count} changes of the surroundings; at most {limit} are allowed.");
+
     /// <summary>A kit is presented and said to be only nearby.</summary>
     public static ReasonKind NearbyKitPresented { get; } = new("presentation.nearby-kit-presented", "Kit {kit} is presented; it cannot stand nearby as well.");
 
@@ -57,6 +61,6 @@ public static class PresentationRules
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
         EndBeforeStart, PassOutOfOrder, TooManyPasses, TooManyKits, SameKitTwice, TooManyLosses, StationAntennas, StationControlTags,
-        BadTag, ControlTagAntenna, TooManyNearbyKits, NearbyKitPresented, NearbyEndBeforeStart, OffsetOfArrivalTimes,
+        BadTag, ControlTagAntenna, TooManyNearbyKits, TooManySurroundingsChanges, NearbyKitPresented, NearbyEndBeforeStart, OffsetOfArrivalTimes,
     ];
 }

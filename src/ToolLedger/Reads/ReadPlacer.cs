@@ -97,7 +97,7 @@ internal sealed partial class ReadPlacer
     }
 
     /// <summary>What a session is made of. Nothing may be added afterwards.</summary>
-    internal SessionFacts Close(DateTimeOffset to, TimeSpan? clockOffsetAfter, LossTally losses, IReadOnlyList<NearbyKit> nearby) => new()
+    internal SessionFacts Close(DateTimeOffset to, TimeSpan? clockOffsetAfter, LossTally losses, IReadOnlyList<NearbyKit> nearby, IReadOnlyList<SurroundingsChange> changes) => new()
     {
         Presentation = _presentation,
         Policy = _policy,
@@ -109,6 +109,7 @@ internal sealed partial class ReadPlacer
         To = to,
         ClockOffsetAfter = clockOffsetAfter,
         NearbyKits = nearby,
+        SurroundingsChanges = changes,
         LastAccepted = _lastAccepted,
         EarliestOutside = _earliestOutside,
         LatestOutside = _latestOutside,

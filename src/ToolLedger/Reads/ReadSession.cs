@@ -28,6 +28,7 @@ public sealed class ReadSession
         _passes = Array.AsReadOnly(PassesOf(facts));
         _evidence = new EvidenceCache(facts.Store);
         NearbyKits = NearbyOf(facts);
+        SurroundingsChanges = ChangesOf(facts);
     }
 
     /// <summary>The policy the session was built under; a reconciliation under another one does not use its looks.</summary>
@@ -99,6 +100,9 @@ public sealed class ReadSession
     /// <summary>Kits that stood within reach without being presented, as the presentation states and as was noted while the session was open, in order of kit
     /// and start.</summary>
     public IReadOnlyList<NearbyKit> NearbyKits { get; }
+
+    /// <summary>When people changed what stood around the station, as the presentation states and as was noted while the session was open, in time order.</summary>
+    public IReadOnlyList<SurroundingsChange> SurroundingsChanges { get; }
 
     /// <summary>The digest of the evidence: SHA-256 over its canonical JSON (RFC 8785), which covers the presentation, the
     /// end, the clock check, losses, passes, and of every tag the looks and extremes. Counts of delivered reports are not
@@ -211,6 +215,18 @@ public sealed class ReadSession
             .DistinctBy(static nearby => (nearby.Kit, nearby.From.UtcTicks))
             .OrderBy(static nearby => nearby.Kit.Value, StringComparer.Ordinal)
             .ThenBy(static nearby => nearby.From)]);
+    }
+
+    private static ReadOnlyCollection<SurroundingsChange> ChangesOf(SessionFacts facts)
+    {
+        if (facts.SurroundingsChanges.Count + facts.Presentation.SurroundingsChanges.Count == 0)
+        {
+            return ReadOnlyCollection<SurroundingsChange>.Empty;
+        }
+
+        SurroundingsChange[] changes = [.. facts.SurroundingsChanges.Concat(facts.Presentation.SurroundingsChanges).Distinct()];
+        Array.Sort(changes, SurroundingsChange.Compare);
+        return Array.AsReadOnly(changes);
     }
 
     private static ReadPass[] PassesOf(SessionFacts facts)

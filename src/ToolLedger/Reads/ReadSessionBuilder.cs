@@ -26,6 +26,7 @@ public sealed class ReadSessionBuilder
     private readonly ReadPlacer _placer;
     private readonly LossTally _losses = new();
     private readonly List<NearbyKit> _nearby = [];
+    private readonly List<SurroundingsChange> _changes = [];
     private readonly long _from;
     private readonly long _end;
     private bool _isClosed;
@@ -141,6 +142,22 @@ public sealed class ReadSessionBuilder
         _nearby.Add(nearby);
     }
 
+    /// <summary>Says that somebody changed what stands around the station. Begin a new pass at that instant: a change in the midst of a pass separates nothing.</summary>
+    /// <param name="change">Who changed what, and when.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="change"/> is null.</exception>
+    /// <exception cref="InvalidOperationException">The session is closed, or 1,000 changes were noted.</exception>
+    public void NoteChange(SurroundingsChange change)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        RequireOpen();
+        if (_changes.Count == Presentation.MaxSurroundingsChangeCount)
+        {
+            throw new InvalidOperationException("At most 1,000 changes of the surroundings can be noted in a session.");
+        }
+
+        _changes.Add(change);
+    }
+
     /// <summary>Closes the session and judges its health. The builder takes nothing more.</summary>
     /// <param name="to">The end, excluded: later than the start and not later than the presentation's stated end.</param>
     /// <param name="readerClockOffsetAfter">How far the reader's clock was ahead of true time after the last read; null to
@@ -159,7 +176,7 @@ public sealed class ReadSessionBuilder
 
         TimeSpan? after = Presentation.CheckOffset(readerClockOffsetAfter) ?? _presentation.ReaderClockOffsetAfter;
         _isClosed = true;
-        SessionFacts facts = _placer.Close(to, after, _losses, _nearby);
+        SessionFacts facts = _placer.Close(to, after, _losses, _nearby, _changes);
         var session = new ReadSession(facts);
         SessionLog.SessionClosed(_logger, _presentation.Id, to, session.Health.State, session.TagCount, facts.ReadCount);
         if (session.Health.State != SessionState.Valid && _logger.IsEnabled(LogLevel.Warning))

@@ -29,6 +29,9 @@ internal sealed class SessionFacts
     /// <summary>Kits nearby that were noted while the session was open; those of the presentation come first and are kept there.</summary>
     internal required IReadOnlyList<NearbyKit> NearbyKits { get; init; }
 
+    /// <summary>Changes of the surroundings that were noted while the session was open.</summary>
+    internal required IReadOnlyList<SurroundingsChange> SurroundingsChanges { get; init; }
+
     internal required long LastAccepted { get; init; }
 
     /// <summary>The earliest instant of a read outside the presentation, in corrected ticks.</summary>

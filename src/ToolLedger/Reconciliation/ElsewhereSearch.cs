@@ -92,7 +92,9 @@ internal static class ElsewhereSearch
     {
         var looks = new TagLooks();
         looks.Add(session, heard);
-        PresenceEvidence presence = looks.ToEvidence(heard.Tag, scope.Policy.Sessions.MinimumPass, history: null, isExplainedElsewhere: false, lineCount: 1, scope.Policy.Presence.WeighsSilence);
+        string? mounting = heard.LastSeen is { } at ? scope.Input.Tags.FindLive(heard.Tag, at)?.TagModel : null;
+        PresenceEvidence presence = looks.ToEvidence(
+            heard.Tag, scope.Policy.Sessions.MinimumPass, history: null, isExplainedElsewhere: false, lineCount: 1, scope.Policy.Presence.WeighsSilence, mounting, prior: null);
         return scope.Policy.Presence.Judge(presence).State == PresenceState.Accounted;
     }
 }

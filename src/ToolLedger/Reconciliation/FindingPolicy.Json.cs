@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Text.Json;
+using ToolLedger.Presence;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
@@ -19,6 +20,8 @@ public sealed partial class FindingPolicy
             AttenuationDecibels = fields.Int32("attenuationDecibels", fallback.AttenuationDecibels, 1, 60),
             BriefSpanMax = fields.Seconds("briefSpanMaxSeconds", fallback.BriefSpanMax, TimeSpan.Zero, TimeSpan.FromMinutes(10)),
             NearMissTagsMax = fields.Int32("nearMissTagsMax", fallback.NearMissTagsMax, 0, 1000),
+            FadingMissSteps = fields.Int32("fadingMissSteps", fallback.FadingMissSteps, 1, TagFadingWatch.MaxLimit),
+            FadingLimit = fields.Int32("fadingLimit", fallback.FadingLimit, 1, TagFadingWatch.MaxLimit),
         };
         fields.End();
         return policy;
@@ -34,6 +37,8 @@ public sealed partial class FindingPolicy
         writer.WriteNumber("attenuationDecibels"u8, AttenuationDecibels);
         writer.WriteNumber("briefSpanMaxSeconds"u8, (decimal)BriefSpanMax.Ticks / TimeSpan.TicksPerSecond);
         writer.WriteNumber("nearMissTagsMax"u8, NearMissTagsMax);
+        writer.WriteNumber("fadingMissSteps"u8, FadingMissSteps);
+        writer.WriteNumber("fadingLimit"u8, FadingLimit);
         writer.WriteEndObject();
     }
 }

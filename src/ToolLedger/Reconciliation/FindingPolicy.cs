@@ -1,4 +1,5 @@
 using System;
+using ToolLedger.Presence;
 
 namespace ToolLedger.Reconciliation;
 
@@ -48,6 +49,19 @@ public sealed partial class FindingPolicy
     /// <value>Tags; 0 to 1,000, where 0 makes no comparison. The default is 20 (ours): each costs a look-up for each of its bits.</value>
     /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
     public int NearMissTagsMax { get; init => field = InRange(value, 0, 1000, nameof(NearMissTagsMax)); } = 20;
+
+    /// <summary>How far a session in which a tag was there and silent raises the sum that watches for fading tags; one in which it was read lowers it by 1.</summary>
+    /// <value>Steps; 1 to 1,000. The default is 10 (ours): about the reference value of a Bernoulli CUSUM for a miss rate that goes from 5 to 15 in 100.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public int FadingMissSteps { get; init => field = InRange(value, 1, TagFadingWatch.MaxLimit, nameof(FadingMissSteps)); } = 10;
+
+    /// <summary>The sum at which a tag is called fading.</summary>
+    /// <value>Steps; 1 to 1,000. The default is 33 (ours): a tag that misses 5 in 100 is called fading once in 955 sessions on average, one that misses 15 in 100 after 43.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    public int FadingLimit { get; init => field = InRange(value, 1, TagFadingWatch.MaxLimit, nameof(FadingLimit)); } = 33;
+
+    /// <summary>The watch that those two make.</summary>
+    public TagFadingWatch FadingWatch => new(FadingMissSteps, FadingLimit);
 
     private static int InRange(int value, int min, int max, string name)
         => value >= min && value <= max ? value : throw new ArgumentOutOfRangeException(name, value, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{name} must be {min} to {max}."));

@@ -5,6 +5,7 @@ using System.Linq;
 using ToolLedger.Calibration;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -46,6 +47,7 @@ internal sealed class FindingSearch
             }
 
             SearchTags(line);
+            SearchFadingTags(line);
             SearchSuspectTags(line);
             SearchProximity(line);
             SearchElsewhere(line);
@@ -149,6 +151,32 @@ internal sealed class FindingSearch
         else if (anyRead && reads.SilentTagCount > 0)
         {
             Add(line, new Reason(ReconciliationReasons.SecondTagSilent, ("silent", reads.SilentTagCount.ToString(CultureInfo.InvariantCulture))));
+        }
+    }
+
+    /// <summary>It explains nothing and settles nothing: the tag is to be qualified again while its tool can still be found.</summary>
+    private void SearchFadingTags(JudgedLine line)
+    {
+        if (scope.Input.History.Count == 0)
+        {
+            return;
+        }
+
+        foreach (TagBinding binding in line.Reads.LiveTags)
+        {
+            if (scope.Input.History.TryGetValue(binding.Tag, out TagHistory? history) && history.FadingSum >= scope.Policy.Findings.FadingLimit)
+            {
+                findings.Add(new Finding(
+                    FindingLevel.Line,
+                    new Reason(
+                        RiskReasons.TagFading, ("tag", binding.Tag.ToString()), ("silent", LineConclusion.Text(history.SessionsPresented - history.SessionsRead)),
+                        ("presented", LineConclusion.Text(history.SessionsPresented))))
+                {
+                    LineNumbers = [line.Conclusion.OuterNumber],
+                    LineLabels = [line.Conclusion.Label],
+                    Tags = [binding.Tag],
+                });
+            }
         }
     }
 

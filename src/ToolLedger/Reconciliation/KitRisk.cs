@@ -1,5 +1,7 @@
 using System;
 using System.Collections.Generic;
+using System.Runtime.InteropServices;
+using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Statistics;
 
@@ -74,12 +76,43 @@ public sealed class KitRisk
             }
         }
 
-        double[] all = [.. found];
-        if (heaviest >= 0)
+        return Of(stated, found, heaviest, label);
+    }
+
+    /// <summary>The same of a plain kit, none of whose lines is inside another.</summary>
+    internal static KitRisk? Of(PresencePolicy policy, KitManifest manifest, ReadOnlySpan<PlainLine> lines)
+    {
+        if (policy is not StatedRiskPolicy stated)
         {
-            found.RemoveAt(heaviest);
+            return null;
         }
 
-        return new KitRisk(all, (double)stated.KitRiskLimit, label, PoissonBinomial.Any([.. found]));
+        var found = new List<double>(lines.Length);
+        int heaviest = -1, heaviestLine = 0;
+        for (int i = 0; i < lines.Length; i++)
+        {
+            if (lines[i] is { State: LineState.Accounted, Risk: { } risk })
+            {
+                if (heaviest < 0 || risk > found[heaviest])
+                {
+                    (heaviest, heaviestLine) = (found.Count, i);
+                }
+
+                found.Add(risk);
+            }
+        }
+
+        return Of(stated, found, heaviest, heaviest < 0 ? null : LineConclusion.Text(manifest.Lines[heaviestLine].Number));
+    }
+
+    private static KitRisk Of(StatedRiskPolicy policy, List<double> risks, int heaviest, string? label)
+    {
+        double[] all = [.. risks];
+        if (heaviest >= 0)
+        {
+            risks.RemoveAt(heaviest);
+        }
+
+        return new KitRisk(all, (double)policy.KitRiskLimit, label, PoissonBinomial.Any(CollectionsMarshal.AsSpan(risks)));
     }
 }

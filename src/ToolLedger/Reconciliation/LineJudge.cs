@@ -4,6 +4,7 @@ using System.Linq;
 using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Reads;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
@@ -118,6 +119,11 @@ internal sealed class LineJudge
         if (reads.Neighbour is { } neighbour)
         {
             remarks.Add(neighbour);
+        }
+
+        foreach (SurroundingsChange change in reads.Changes)
+        {
+            remarks.Add(new Reason(RiskReasons.SurroundingsChanged, ("what", change.What), ("by", change.By.Value), ("at", scope.Time(change.At))));
         }
     }
 

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Presence;
+using ToolLedger.Reads;
 
 namespace ToolLedger.Reconciliation;
 
@@ -19,6 +20,12 @@ internal sealed class PassCluster
         passes.Add(first);
         to = first.To;
     }
+
+    public StationId Station => passes[0].Station;
+
+    public DateTimeOffset From => passes[0].From;
+
+    public DateTimeOffset To => to;
 
     /// <summary>Adds the next pass by its start; false where it is a view of its own behind the cluster.</summary>
     public bool TryAdd(TimedPass pass, TimeSpan shortest)

@@ -38,6 +38,7 @@ internal sealed class PlainDetails
 
     public IReadOnlyList<Reason> ReasonsOf(int index) => lines[index] switch
     {
+        { Risk: not null } => LineAt(index).Reasons,
         { Presence: null } => NotCounted,
 
         // Hints go with what is open.
@@ -48,7 +49,7 @@ internal sealed class PlainDetails
     public NextStep? NextOf(int index) => lines[index].State switch
     {
         LineState.Accounted => null,
-        LineState.NotRead when !hasHints => Steps.PresentAgain(manifest.Lines[index]),
+        LineState.NotRead when !hasHints && lines[index].Risk is null => Steps.PresentAgain(manifest.Lines[index]),
         LineState.NotAssessed => Steps.CountItems(manifest.Lines[index]),
         _ => LineAt(index).Next,
     };

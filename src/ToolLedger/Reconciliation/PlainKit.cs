@@ -37,7 +37,7 @@ internal static class PlainKit
             {
                 lines[i] = new PlainLine(LineState.NotAssessed, null);
             }
-            else if (line is not ToolLine { Tool.PieceCount: 1 } || !TryJudge(input, policy, session, line.Tool!, out lines[i]))
+            else if (line is not ToolLine { Tool.PieceCount: 1 } || !TryJudge(input, policy, session, line.Tool!, lines.Length, out lines[i]))
             {
                 return false;
             }
@@ -48,7 +48,7 @@ internal static class PlainKit
 
     /// <summary>The only session of the input, if it is valid, of one pass, in time, and heard nothing that may be a tag written anew.</summary>
     public static ReadSession? FindSession(ReconciliationInput input, ReconciliationPolicy policy)
-        => policy.Presence is CountingPolicy { EpcOnlyAccepted: true }
+        => IsPlain(policy.Presence, input)
             && input.Sessions.Count == 1
             && input.Kits.Faults.All(static fault => fault.Reason.Kind == KitRules.MarkInTwoKits)
             && input.Inventory.IsEmpty
@@ -62,10 +62,17 @@ internal static class PlainKit
                 ? session
                 : null;
 
-    private static bool TryJudge(ReconciliationInput input, ReconciliationPolicy policy, ReadSession session, Tool tool, out PlainLine line)
+    /// <summary>With a stated risk custody and the caller have a say in every line.</summary>
+    private static bool IsPlain(PresencePolicy policy, ReconciliationInput input) => policy switch
+    {
+        CountingPolicy counting => counting.EpcOnlyAccepted,
+        StatedRiskPolicy stated => stated.EpcOnlyAccepted && input.Custody.IsEmpty && input.AbsentShares.Count == 0,
+        _ => false,
+    };
+
+    private static bool TryJudge(ReconciliationInput input, ReconciliationPolicy policy, ReadSession session, Tool tool, int lineCount, out PlainLine line)
     {
         line = default;
-        var counting = (CountingPolicy)policy.Presence;
         if (input.Tags.OnlyBindingOf(tool.Id) is not { } binding
             || !binding.IsLiveAt(session.From) || !binding.IsLiveAt(session.To) || !binding.IsLiveAt(input.AsOf)
             || session.Presentation.Station.HasControlTag(binding.Tag))
@@ -81,16 +88,39 @@ internal static class PlainKit
             return false;
         }
 
-        PresenceJudgement judgement = isFresh && looks.LookCount > 0
-            ? counting.JudgeOnePass(looks.LookCount, looks.AntennaCount, !looks.Tids.First.IsEmpty)
-            : counting.JudgeOnePass(0, 0, hasTid: false);
-        LineState state = judgement.State switch
+        int looksHeard = isFresh ? looks.LookCount : 0;
+        if (policy.Presence is StatedRiskPolicy stated)
         {
-            PresenceState.Accounted => LineState.Accounted,
-            PresenceState.Weak => LineState.Weak,
-            _ => LineState.NotRead,
-        };
-        line = new PlainLine(state, judgement);
+            return TryDecide(stated, session, binding, looksHeard, lineCount, out line);
+        }
+
+        var counting = (CountingPolicy)policy.Presence;
+        PresenceJudgement judgement = looksHeard > 0
+            ? counting.JudgeOnePass(looksHeard, looks.AntennaCount, !looks.Tids.First.IsEmpty)
+            : counting.JudgeOnePass(0, 0, hasTid: false);
+        line = new PlainLine(StateOf(judgement.State), judgement);
         return true;
     }
+
+    private static bool TryDecide(StatedRiskPolicy policy, ReadSession session, TagBinding binding, int looks, int lineCount, out PlainLine line)
+    {
+        line = default;
+        long offered = session.Passes[0].LookLimit;
+        if (offered > DetectionModel.MaxLooks || looks > offered)
+        {
+            return false;
+        }
+
+        PresenceDecision decision = policy.Decide(
+            [new PassLooks((int)offered, looks) { Model = policy.NumberOf(session.Presentation.Station.Id, binding.TagModel) }], lineCount);
+        line = new PlainLine(StateOf(decision.State), null, decision.Risk);
+        return true;
+    }
+
+    private static LineState StateOf(PresenceState state) => state switch
+    {
+        PresenceState.Accounted => LineState.Accounted,
+        PresenceState.Weak => LineState.Weak,
+        _ => LineState.NotRead,
+    };
 }

@@ -7,9 +7,11 @@ using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation.Rules;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
@@ -59,11 +61,11 @@ public sealed class Reconciler
     /// <param name="input">Everything to look at.</param>
     /// <returns>The result.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="input"/> is null.</exception>
-    /// <exception cref="ArgumentException">The register holds no manifest of the subject (of the revision asked for, or effective at the as-of instant), or two sessions share an id.</exception>
+    /// <exception cref="ArgumentException">The register holds no manifest of the subject (of the revision asked for, or effective at the as-of instant), two sessions share an id, or an absent share is out of its range.</exception>
     public ReconciliationResult Reconcile(ReconciliationInput input)
     {
         ArgumentNullException.ThrowIfNull(input);
-        CheckSessions(input);
+        Check(input);
         return Reconcile(input, PlainSessionOf(input), ScopeOf(input, isForMany: false), input.Subject, input.Revision);
     }
 
@@ -72,12 +74,12 @@ public sealed class Reconciler
     /// <param name="kits">The kits, in the order results are wanted.</param>
     /// <returns>One result a kit, computed as the caller moves on.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">Two sessions share an id, or the register holds no manifest of a kit effective at the as-of instant (thrown when that kit is reached).</exception>
+    /// <exception cref="ArgumentException">Two sessions share an id, an absent share is out of its range, or the register holds no manifest of a kit effective at the as-of instant (thrown when that kit is reached).</exception>
     public IEnumerable<ReconciliationResult> ReconcileAll(ReconciliationInput input, IEnumerable<KitId> kits)
     {
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(kits);
-        CheckSessions(input);
+        Check(input);
         return All(input, kits);
     }
 
@@ -98,8 +100,17 @@ public sealed class Reconciler
         }
     }
 
-    private static void CheckSessions(ReconciliationInput input)
+    private static void Check(ReconciliationInput input)
     {
+        foreach ((ToolId tool, decimal share) in input.AbsentShares)
+        {
+            if (!StatedRiskPolicy.IsAbsentShare(share))
+            {
+                throw new ArgumentException(
+                    string.Create(CultureInfo.InvariantCulture, $"The absent share of tool \"{tool.Value}\" is {share}; it must be 0.000001 to 0.9 with at most 9 decimals."), nameof(input));
+            }
+        }
+
         if (input.Sessions.Count < 2)
         {
             return;
@@ -138,7 +149,7 @@ public sealed class Reconciler
             var lines = new PlainLine[count];
             if (PlainKit.TryJudge(input, policy, plain, manifest, lines))
             {
-                ReconciliationResult result = Conclude(manifest, new PlainDetails(manifest, lines, scope, this, input), input.AsOf);
+                ReconciliationResult result = Conclude(manifest, lines, new PlainDetails(manifest, lines, scope, this, input), input.AsOf);
                 ReconcilerLog.KitReconciled(logger, kit, manifest.Revision, result.Kit);
                 return result;
             }
@@ -149,7 +160,7 @@ public sealed class Reconciler
         return careful;
     }
 
-    private ReconciliationResult Conclude(KitManifest manifest, PlainDetails details, DateTimeOffset asOf)
+    private ReconciliationResult Conclude(KitManifest manifest, PlainLine[] plain, PlainDetails details, DateTimeOffset asOf)
     {
         var lines = new LineConclusion[manifest.Lines.Count];
         int open = 0;
@@ -159,9 +170,16 @@ public sealed class Reconciler
             open += lines[i].IsAccounted ? 0 : 1;
         }
 
-        KitConclusion conclusion = open == 0
-            ? new KitConclusion(KitState.Complete, [], lines)
-            : new KitConclusion(KitState.Open, [KitJudge.LinesOpen(open, lines.Length)], lines);
+        KitRisk? risk = KitRisk.Of(policy.Presence, manifest, plain);
+        Reason? overLimit = risk is { IsWithinLimit: false } ? KitJudge.OverLimit(risk) : null;
+        Reason[] reasons = (open, overLimit) switch
+        {
+            (0, null) => [],
+            (0, _) => [overLimit],
+            (_, null) => [KitJudge.LinesOpen(open, lines.Length)],
+            _ => [KitJudge.LinesOpen(open, lines.Length), overLimit],
+        };
+        var conclusion = new KitConclusion(reasons.Length == 0 ? KitState.Complete : KitState.Open, reasons, lines) { Risk = risk };
         return new ReconciliationResult(manifest, conclusion, lines, details, this, asOf);
     }
 
@@ -285,6 +303,11 @@ public sealed class Reconciler
         if (scope.Input.History.Count > 0 || scope.Input.ProximityNotes.Count > 0)
         {
             list.Add(new InputDigest("hints", scope.HintsDigest));
+        }
+
+        if (scope.Input.AbsentShares.Count > 0)
+        {
+            list.Add(new InputDigest("absent shares", HintsText.DigestOfShares(scope.Input)));
         }
 
         list.AddRange(sessions.Select(static summary => new InputDigest("session " + summary.Session.Id.Value, summary.Session.Digest)));

@@ -35,6 +35,7 @@ internal sealed class ReconciliationScope
         substitutions = People.HasSubstitutions ? new(() => new SubstitutionIndex(this)) : null;
         Entries = new EntrySearch(this);
         Receipts = new ReceiptSearch(this);
+        Priors = new PriorSearch(this);
         custodyDigest = new Lazy<Digest>(() => input.Custody.Digest);
     }
 
@@ -49,6 +50,8 @@ internal sealed class ReconciliationScope
     public EntrySearch Entries { get; }
 
     public ReceiptSearch Receipts { get; }
+
+    public PriorSearch Priors { get; }
 
     /// <summary>Digest of the custody entries.</summary>
     public Digest CustodyDigest => custodyDigest.Value;

@@ -42,7 +42,7 @@ internal static class RiskFindingSearch
         {
             // Exact, at the model's own parameters: a finding needs no bound.
             (double ifThere, double ifAbsent) = policy.LogSilence(line.Reads.Best!);
-            double absent = (double)policy.AbsentShare;
+            double absent = (double)(line.Reads.Best!.AbsentShare ?? policy.AbsentShare);
             there += DetectionModel.LogSilent(absent, ifThere - ifAbsent) + ifAbsent;
             away += ifAbsent;
         }

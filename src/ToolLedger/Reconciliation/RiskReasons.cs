@@ -30,6 +30,33 @@ public static class RiskReasons
     public static ReasonKind StepQualifyTag { get; } = new("step.qualify-tag",
         "look for mark {mark}, and qualify its tag again: by its history reads will not settle it");
 
+    /// <summary>People changed the surroundings between passes.</summary>
+    public static ReasonKind SurroundingsChanged { get; } = new("line.surroundings-changed",
+        "the surroundings were changed between passes ({what}, by {by} at {at}): whether only a tool nearby was heard is a question of its own before and after");
+
+    /// <summary>Finding: a tag stays silent more often than usual.</summary>
+    public static ReasonKind TagFading { get; } = new("finding.tag-fading",
+        "tag {tag} is fading: it was silent in {silent} of {presented} past sessions, lately more often than a good tag; qualify the tag again before it fails");
+
+    /// <summary>The caller's own probability before the session.</summary>
+    public static ReasonKind PriorGiven { get; } = new("prior.given", "the chance before the session that it is not there is taken as {percent} %, as was stated for it");
+
+    /// <summary>The probability before the session of a tool on an open receipt.</summary>
+    public static ReasonKind PriorOnReceipt { get; } = new("prior.on-receipt", "the chance before the session that it is not there is taken as {percent} %: it was on receipt {entry}");
+
+    /// <summary>The same of a line that was open when the kit was issued.</summary>
+    public static ReasonKind PriorOpenAtIssue { get; } = new("prior.open-at-issue", "the chance before the session that it is not there is taken as {percent} %: its line was open when the kit was issued ({entry})");
+
+    /// <summary>The same of a tool that came back on a receipt.</summary>
+    public static ReasonKind PriorReturned { get; } = new("prior.returned", "the chance before the session that it is not there is taken as {percent} %: it came back ({entry}), and nobody signed for the kit since");
+
+    /// <summary>The same of a kit that was out.</summary>
+    public static ReasonKind PriorIssued { get; } = new("prior.issued", "the chance before the session that it is not there is taken as {percent} %: the kit was signed out ({entry})");
+
+    /// <summary>The same of a kit that was turned in on a signed inventory.</summary>
+    public static ReasonKind PriorPacked { get; } = new("prior.packed", "the chance before the session that it is not there is taken as {percent} %: the kit was turned in on a signed inventory ({entry})");
+
     /// <summary>All kinds of this file.</summary>
-    public static IReadOnlyList<ReasonKind> All { get; } = [KitRiskOverLimit, RiskStated, SilenceCauses, StepNewPass, StepMoreLooks, StepQualifyTag];
+    public static IReadOnlyList<ReasonKind> All { get; } =
+        [KitRiskOverLimit, RiskStated, SilenceCauses, StepNewPass, StepMoreLooks, StepQualifyTag, SurroundingsChanged, TagFading, PriorGiven, PriorOnReceipt, PriorOpenAtIssue, PriorReturned, PriorIssued, PriorPacked];
 }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using ToolLedger.Presence;
+using ToolLedger.Reads;
 
 namespace ToolLedger.Reconciliation;
 
@@ -13,8 +14,7 @@ internal static class SeparatePasses
     /// <summary>The separate passes, by station and time.</summary>
     /// <param name="passes">The passes in any order; they are put in order of station and time.</param>
     /// <param name="shortest">The shortest pass that is a view of its own.</param>
-    /// <param name="silentToo">True where silence counts: then what is one pass is told by time alone, whatever was read in it.</param>
-    public static IReadOnlyList<PassEvidence> Of(TimedPass[] passes, TimeSpan shortest, bool silentToo = false)
+    public static IReadOnlyList<PassEvidence> Of(TimedPass[] passes, TimeSpan shortest)
     {
         // One pass, as of most sessions, is separate by itself.
         if (passes.Length <= 1)
@@ -30,39 +30,85 @@ internal static class SeparatePasses
         {
             if (!string.Equals(pass.Station.Value, station, StringComparison.Ordinal))
             {
-                Finish(ref open, shortest, silentToo, separate);
+                Finish(ref open, shortest, separate);
                 station = pass.Station.Value;
             }
 
-            if (pass.Evidence.LookCount == 0 && !silentToo)
+            if (pass.Evidence.LookCount == 0)
             {
                 // A silent pass shows nothing that another could show again.
                 separate.Add(pass.Evidence);
             }
             else if (open is null || !open.TryAdd(pass, shortest))
             {
-                Finish(ref open, shortest, silentToo, separate);
+                Finish(ref open, shortest, separate);
                 open = new PassCluster(pass);
             }
         }
 
-        Finish(ref open, shortest, silentToo, separate);
+        Finish(ref open, shortest, separate);
         return separate;
     }
 
-    private static void Finish(ref PassCluster? open, TimeSpan shortest, bool silentToo, List<PassEvidence> separate)
+    /// <summary>The separate passes where silence counts: then what is one pass is told by time alone, whatever was read in it, and each says in which surroundings it was.</summary>
+    /// <param name="passes">The passes in any order, at least one; they are put in order of station and time.</param>
+    /// <param name="shortest">The shortest pass that is a view of its own.</param>
+    /// <param name="changes">What people noted to have changed, in time order.</param>
+    /// <param name="separating">Gets the last change between each two surroundings.</param>
+    public static IReadOnlyList<PassEvidence> WithSilence(TimedPass[] passes, TimeSpan shortest, IReadOnlyList<SurroundingsChange> changes, List<SurroundingsChange> separating)
+    {
+        Array.Sort(passes, Compare);
+        var clusters = new List<PassCluster>(passes.Length);
+        foreach (TimedPass pass in passes)
+        {
+            if (clusters.Count == 0 || clusters[^1].Station != pass.Station || !clusters[^1].TryAdd(pass, shortest))
+            {
+                clusters.Add(new PassCluster(pass));
+            }
+        }
+
+        FindSeparating(clusters, changes, separating);
+        var separate = new PassEvidence[clusters.Count];
+        for (int i = 0; i < separate.Length; i++)
+        {
+            separate[i] = clusters[i].AsOnePass() with { Surroundings = separating.FindLastIndex(change => change.At <= clusters[i].From) + 1 };
+        }
+
+        return separate;
+    }
+
+    /// <summary>A change separates the passes of one station before it from those after it. Where there are several stations a tool nearby may have been near at each, so that nothing is separated;
+    /// and a change in the midst of a pass belongs to both sides of it.</summary>
+    private static void FindSeparating(List<PassCluster> clusters, IReadOnlyList<SurroundingsChange> changes, List<SurroundingsChange> separating)
+    {
+        if (changes.Count == 0 || clusters.Exists(cluster => cluster.Station != clusters[0].Station))
+        {
+            return;
+        }
+
+        int before = 0;
+        foreach (SurroundingsChange change in changes)
+        {
+            int ended = clusters.FindAll(cluster => cluster.To <= change.At).Count;
+            bool isBetween = ended > 0 && ended < clusters.Count && clusters.TrueForAll(cluster => cluster.To <= change.At || cluster.From >= change.At);
+            if (isBetween)
+            {
+                if (ended == before)
+                {
+                    separating.RemoveAt(separating.Count - 1);
+                }
+
+                separating.Add(change);
+                before = ended;
+            }
+        }
+    }
+
+    private static void Finish(ref PassCluster? open, TimeSpan shortest, List<PassEvidence> separate)
     {
         if (open is not null)
         {
-            if (silentToo)
-            {
-                separate.Add(open.AsOnePass());
-            }
-            else
-            {
-                separate.AddRange(open.Views(shortest));
-            }
-
+            separate.AddRange(open.Views(shortest));
             open = null;
         }
     }

@@ -17,5 +17,6 @@ internal readonly record struct SessionPass(ReadSession Session, int Index, int 
     public PassEvidence ToEvidence(bool withoutLooks) => new(Session.Id, Pass.Number, Session.Health.State != SessionState.Valid, withoutLooks ? 0 : Looks, Pass.LookLimit)
     {
         TidLookCount = withoutLooks ? 0 : TidLooks,
+        Station = Session.Presentation.Station.Id,
     };
 }

@@ -15,6 +15,7 @@ namespace ToolLedger.Reconciliation;
 /// <para>Nothing is learned of a kit's session that was degraded; of a kit that was discrepant, silent as a whole or attenuated, or of which half of the
 /// tagged lines, and as many as make a shared cause, were not read well; and of a tag whose binding is doubted. A session confirmed by several results
 /// counts once, and one abnormal result of it is enough to leave it out.</para>
+/// <para>The watch for fading tags, by the settings of each result's own policy, goes on beyond the limit of counted sessions.</para>
 /// <para>Stateless and thread-safe. The order of the results changes nothing.</para>
 /// </remarks>
 public static class TagHistoryLearner
@@ -56,7 +57,7 @@ public static class TagHistoryLearner
         {
             foreach ((TagId tag, TagObservation observation) in lesson.Observations.Where(pair => !lesson.Doubtful.Contains(pair.Key)))
             {
-                entries[tag] = Add(entries.GetValueOrDefault(tag), tag, observation);
+                entries[tag] = Add(entries.GetValueOrDefault(tag), tag, observation, lesson.Watch!);
             }
         }
 
@@ -67,7 +68,7 @@ public static class TagHistoryLearner
         ReconciliationResult result, TagRegister tags, DateTimeOffset after, DateTimeOffset upTo, Dictionary<LessonKey, Lesson> lessons)
     {
         ReadSession? last = result.Sessions.LastOrDefault(static summary => summary.IsUsed)?.Session;
-        HashSet<TagId> doubtful = [.. result.Findings.Where(static finding => finding.Reason.Kind == ReconciliationReasons.HistorySuspect).SelectMany(static finding => finding.Tags)];
+        HashSet<TagId> doubtful = [.. DoubtfulOf(result)];
         bool isAbnormal = IsAbnormal(result);
         foreach (ReadSession session in result.Sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session))
         {
@@ -84,6 +85,7 @@ public static class TagHistoryLearner
 
             lesson.IsAbnormal |= isAbnormal || session.Health.State != SessionState.Valid;
             lesson.Doubtful.UnionWith(doubtful);
+            lesson.Use(result.Policy.Findings.FadingWatch);
             foreach (LineConclusion line in result.AllLines)
             {
                 Observe(result, line, tags, session, isLast: session == last, lesson);
@@ -99,8 +101,7 @@ public static class TagHistoryLearner
         }
 
         bool isConfirmed = line.Basis is AccountingBasis.Sighted or AccountingBasis.Counted || result.Kit.State == KitState.Complete;
-        bool wasInside = isLast && (line.Basis == AccountingBasis.Counted
-            || (line.Basis == AccountingBasis.Sighted && line.Evidence.SightedIn == result.Manifest.Id && line.Evidence.At >= session.From));
+        bool wasInside = isLast && WasInside(result, line, session);
         foreach (TagBinding binding in tags.LiveTagsOf(tool.Id, session.From))
         {
             bool isRead = session.Find(binding.Tag) is { AcceptedCount: > 0 };
@@ -112,7 +113,15 @@ public static class TagHistoryLearner
         }
     }
 
-    private static bool IsAbnormal(ReconciliationResult result)
+    /// <summary>Whether people say that a line's tool was in the kit since a session began.</summary>
+    internal static bool WasInside(ReconciliationResult result, LineConclusion line, ReadSession session) => line.Basis == AccountingBasis.Counted
+        || (line.Basis == AccountingBasis.Sighted && line.Evidence.SightedIn == result.Manifest.Id && line.Evidence.At >= session.From);
+
+    /// <summary>Tags whose reads may be those of another tool.</summary>
+    internal static IEnumerable<TagId> DoubtfulOf(ReconciliationResult result)
+        => result.Findings.Where(static finding => finding.Reason.Kind == ReconciliationReasons.HistorySuspect).SelectMany(static finding => finding.Tags);
+
+    internal static bool IsAbnormal(ReconciliationResult result)
     {
         // Behind a seal a tag is silent by itself.
         List<LineConclusion> tagged = [.. result.AllLines.Where(static line => line.Evidence.LiveTagCount > 0 && line.Basis != AccountingBasis.Record)];
@@ -123,20 +132,21 @@ public static class TagHistoryLearner
                 || finding.Reason.Kind == ReconciliationReasons.NotPresentedOrShielded);
     }
 
-    private static TagHistoryEntry Add(TagHistoryEntry? known, TagId tag, TagObservation observation)
+    private static TagHistoryEntry Add(TagHistoryEntry? known, TagId tag, TagObservation observation, TagFadingWatch watch)
     {
         TagHistoryEntry so = known is not null && known.Tool == observation.Tool ? known : new TagHistoryEntry(tag, observation.Tool, 0, 0, 0, 0);
-        if (so.SessionsPresented == TagHistoryEntry.MaxSessionCount)
-        {
-            return so;
-        }
-
+        bool isFull = so.SessionsPresented == TagHistoryEntry.MaxSessionCount;
+        int one = isFull ? 0 : 1;
         return new TagHistoryEntry(
             tag,
             observation.Tool,
-            so.SessionsPresented + 1,
-            so.SessionsRead + (observation.IsRead ? 1 : 0),
-            so.StrengthCount + (observation.Strongest is null ? 0 : 1),
-            so.StrengthSumCentiDbm + (observation.Strongest?.CentiDbm ?? 0));
+            so.SessionsPresented + one,
+            so.SessionsRead + (observation.IsRead ? one : 0),
+            so.StrengthCount + (observation.Strongest is null ? 0 : one),
+            so.StrengthSumCentiDbm + (isFull ? 0 : observation.Strongest?.CentiDbm ?? 0))
+        {
+            // A tag that was called fading stays so until it is qualified again, and then begins anew.
+            FadingSum = so.FadingSum >= watch.Limit ? so.FadingSum : watch.Next(so.FadingSum, observation.IsRead),
+        };
     }
 }

@@ -1,7 +1,9 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
+using ToolLedger.Records;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
@@ -13,9 +15,13 @@ internal sealed class TagLooks
 
     // In order of station and number; few, so that a tree would cost more than it saves.
     private readonly List<AntennaEvidence> antennas = [];
+    private readonly List<SurroundingsChange> changes = [];
     private TagEvidence? strongest;
 
     public IReadOnlyList<SessionPass> Passes => passes;
+
+    /// <summary>What people changed between the passes, as far as it separates them; filled with the evidence.</summary>
+    public IReadOnlyList<SurroundingsChange> Changes => changes;
 
     public DateTimeOffset? FirstSeen { get; private set; }
 
@@ -61,16 +67,40 @@ internal sealed class TagLooks
     /// <param name="isExplainedElsewhere">True to leave every look out, because something else explains them all.</param>
     /// <param name="lineCount">The lines of the kit, which count where the policy states a risk.</param>
     /// <param name="silentToo">True where silence counts.</param>
-    public PresenceEvidence ToEvidence(TagId tag, TimeSpan shortestPass, TagHistory? history, bool isExplainedElsewhere, int lineCount, bool silentToo) => new()
+    /// <param name="mounting">The model and mounting of the tag, or null.</param>
+    /// <param name="prior">How likely it was before the sessions that the tool is not there, and why; null for the policy's own share.</param>
+    public PresenceEvidence ToEvidence(
+        TagId tag, TimeSpan shortestPass, TagHistory? history, bool isExplainedElsewhere, int lineCount, bool silentToo, string? mounting, (decimal Share, Reason Why)? prior)
     {
-        Tag = tag,
-        Passes = passes.Count == 1 ? [passes[0].ToEvidence(isExplainedElsewhere)] : SeparatePasses.Of(TimedPasses(isExplainedElsewhere), shortestPass, silentToo),
-        Antennas = isExplainedElsewhere ? [] : antennas,
-        Strongest = isExplainedElsewhere ? null : strongest?.Strongest,
-        HasTid = !isExplainedElsewhere && passes.Exists(static pass => pass.TidLooks > 0),
-        History = history,
-        KitLineCount = lineCount,
-    };
+        changes.Clear();
+        return new PresenceEvidence
+        {
+            Tag = tag,
+            Passes = passes.Count == 1 ? [passes[0].ToEvidence(isExplainedElsewhere)]
+                : silentToo ? SeparatePasses.WithSilence(TimedPasses(isExplainedElsewhere), shortestPass, ChangesOf(), changes)
+                : SeparatePasses.Of(TimedPasses(isExplainedElsewhere), shortestPass),
+            Antennas = isExplainedElsewhere ? [] : antennas,
+            Strongest = isExplainedElsewhere ? null : strongest?.Strongest,
+            HasTid = !isExplainedElsewhere && passes.Exists(static pass => pass.TidLooks > 0),
+            History = history,
+            Mounting = mounting,
+            KitLineCount = lineCount,
+            AbsentShare = prior?.Share,
+            AbsentShareWhy = prior?.Why,
+        };
+    }
+
+    private SurroundingsChange[] ChangesOf()
+    {
+        if (passes.TrueForAll(static pass => pass.Session.SurroundingsChanges.Count == 0))
+        {
+            return [];
+        }
+
+        SurroundingsChange[] all = [.. passes.Select(static pass => pass.Session).Distinct().SelectMany(static session => session.SurroundingsChanges).Distinct()];
+        Array.Sort(all, SurroundingsChange.Compare);
+        return all;
+    }
 
     /// <summary>Makes just enough room for the first session, since most tags have no other.</summary>
     private static void MakeRoom<T>(List<T> list, int count)

@@ -15,10 +15,11 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
 {
     /// <param name="tag">The tag.</param>
     /// <param name="tool">The tool.</param>
+    /// <param name="listedIn">The part of the kit whose manifest lists it.</param>
     /// <param name="bindings">The bindings of that tag to that tool.</param>
     /// <param name="gone">That the tool was somewhere else, or null: what was read before that has lost its force.</param>
     /// <param name="reads">Where it goes.</param>
-    public void Collect(TagId tag, Tool tool, ReadOnlySpan<TagBinding> bindings, ElsewhereEvidence? gone, ToolReads reads)
+    public void Collect(TagId tag, Tool tool, KitTree listedIn, ReadOnlySpan<TagBinding> bindings, ElsewhereEvidence? gone, ToolReads reads)
     {
         var looks = default(LooksByForce);
         Reason? withheld = null;
@@ -50,11 +51,11 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         if (looks.Past is { } past && looks.Trusted?.LastSeen is null)
         {
             // What was read before the tool was somewhere else is told, and settles nothing.
-            Choose(tag, past, bindings, isSuspect, gone!.Why, reads);
+            Choose(tag, tool, listedIn, past, bindings, isSuspect, gone!.Why, reads);
         }
         else
         {
-            Choose(tag, looks.Trusted ?? looks.Doubted, bindings, isSuspect, looks.Trusted is null ? withheld : null, reads);
+            Choose(tag, tool, listedIn, looks.Trusted ?? looks.Doubted, bindings, isSuspect, looks.Trusted is null ? withheld : null, reads);
         }
     }
 
@@ -94,7 +95,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         return held;
     }
 
-    private void Choose(TagId tag, TagLooks? looks, ReadOnlySpan<TagBinding> bindings, bool isSuspect, Reason? withheld, ToolReads reads)
+    private void Choose(TagId tag, Tool tool, KitTree listedIn, TagLooks? looks, ReadOnlySpan<TagBinding> bindings, bool isSuspect, Reason? withheld, ToolReads reads)
     {
         if (looks is null)
         {
@@ -105,7 +106,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         KitId? neighbour = NeighbourSearch.Find(looks.Passes, shortest);
         TagHistory? history = !isSuspect && scope.Input.History.TryGetValue(tag, out TagHistory? known) ? known : null;
         PresenceEvidence presence = looks.ToEvidence(
-            tag, shortest, history, neighbour is not null, sessions.LineCount * reads.TagCount, scope.Policy.Presence.WeighsSilence);
+            tag, shortest, history, neighbour is not null, sessions.LineCount * reads.TagCount, scope.Policy.Presence.WeighsSilence, MountingOf(bindings, looks.Passes), scope.Priors.Of(tool, listedIn, looks.Passes));
         reads.SilentTagCount += presence.LookCount == 0 && neighbour is null ? 1 : 0;
         PresenceJudgement judgement = scope.Policy.Presence.Judge(presence);
         bool isBestDoubted = reads.IsBestDoubted;
@@ -121,10 +122,47 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
             reads.FirstSeen = neighbour is null ? looks.FirstSeen : null;
             reads.LastSeen = neighbour is null ? looks.LastSeen : null;
             reads.ReadsWithheld = withheld;
+            reads.Changes = neighbour is null ? looks.Changes : [];
             NoteNeighbour(neighbour, looks, reads);
         }
 
         reads.Elsewhere ??= WhyElsewhere(presence, bindings);
+    }
+
+    /// <summary>The model and mounting of the tag in those passes; null where its bindings do not say one and the same.</summary>
+    private static string? MountingOf(ReadOnlySpan<TagBinding> bindings, IReadOnlyList<SessionPass> passes)
+    {
+        string? found = null;
+        bool isFirst = true;
+        foreach (TagBinding binding in bindings)
+        {
+            if (!HeldIn(binding, passes))
+            {
+                continue;
+            }
+
+            if (!isFirst && !string.Equals(found, binding.TagModel, StringComparison.Ordinal))
+            {
+                return null;
+            }
+
+            (found, isFirst) = (binding.TagModel, false);
+        }
+
+        return found;
+    }
+
+    private static bool HeldIn(TagBinding binding, IReadOnlyList<SessionPass> passes)
+    {
+        for (int i = 0; i < passes.Count; i++)
+        {
+            if (binding.From < passes[i].Pass.To && !(binding.Until <= passes[i].Pass.From))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static void NoteNeighbour(KitId? neighbour, TagLooks looks, ToolReads reads)

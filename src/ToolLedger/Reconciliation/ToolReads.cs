@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using ToolLedger.Inventory;
 using ToolLedger.Presence;
+using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Tools;
 
@@ -45,6 +46,9 @@ internal sealed class ToolReads
 
     /// <summary>The last of them.</summary>
     public DateTimeOffset? LastHeardNearby { get; set; }
+
+    /// <summary>What people changed around the station between the passes of the best tag, as far as it separates them.</summary>
+    public IReadOnlyList<SurroundingsChange> Changes { get; set; } = [];
 
     public DateTimeOffset? FirstSeen { get; set; }
 

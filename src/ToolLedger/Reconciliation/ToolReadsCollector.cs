@@ -97,7 +97,7 @@ internal sealed class ToolReadsCollector
             if (only.From <= scope.AsOf)
             {
                 reads.HeardLater = HeardLater(only.Tag, [only.Tag], [only], listedIn);
-                tags.Collect(only.Tag, tool, [only], Later(gone, reads.HeardLater), reads);
+                tags.Collect(only.Tag, tool, listedIn, [only], Later(gone, reads.HeardLater), reads);
             }
 
             return;
@@ -117,7 +117,7 @@ internal sealed class ToolReadsCollector
 
         foreach (IGrouping<TagId, TagBinding> tag in worn)
         {
-            tags.Collect(tag.Key, tool, [.. tag], Later(gone, reads.HeardLater), reads);
+            tags.Collect(tag.Key, tool, listedIn, [.. tag], Later(gone, reads.HeardLater), reads);
         }
     }
 

@@ -32,6 +32,11 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         ShiftReportWriter.WriteReasons(writer, "reasons", result.Kit.Reasons, voice);
         WriteCounts(result);
         writer.WriteBoolean("noReadUsed", result.NoReadUsed);
+        if (result.Kit.Risk is { } risk)
+        {
+            new RiskWriter(writer, voice).Write(risk);
+        }
+
         WriteSessions(result);
         writer.WriteStartArray("lines");
         foreach (LineConclusion line in result.Lines)

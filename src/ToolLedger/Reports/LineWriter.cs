@@ -83,6 +83,11 @@ internal sealed class LineWriter(Utf8JsonWriter writer, ReportVoice voice, Func<
             writer.WriteNumber("strongestDbm", strongest.CentiDbm / 100m);
         }
 
+        if (evidence.Risk is { } risk)
+        {
+            new RiskWriter(writer, voice).Write(risk);
+        }
+
         if (evidence.LastSeen is { } lastSeen)
         {
             writer.WriteString("lastSeen", at(lastSeen));

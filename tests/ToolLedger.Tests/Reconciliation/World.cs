@@ -59,6 +59,9 @@ internal sealed partial class World
     /// <summary>Kits that stood within reach, in seconds after the start.</summary>
     public List<NearbyKit> Nearby { get; } = [];
 
+    /// <summary>What people changed around the station.</summary>
+    public List<SurroundingsChange> Changes { get; } = [];
+
     public ReadTimeSource TimeSource { get; set; }
 
     public List<ProximityNote> Notes { get; } = [];
@@ -268,6 +271,7 @@ internal sealed partial class World
                 PassStarts = PassStarts,
                 ReaderClockOffset = ClockBefore,
                 NearbyKits = Nearby,
+                SurroundingsChanges = Changes,
                 TimeSource = TimeSource,
             },
             Policy.Sessions);
