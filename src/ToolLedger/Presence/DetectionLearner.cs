@@ -138,13 +138,15 @@ public sealed class DetectionLearner
     {
         double share = shrinkTo is null ? 0.05 : (double)shrinkTo.StrayShare;
         double prior = shrinkTo is null ? 0 : passes;
+        KeyValuePair<PassKey, double>[] quiet = [.. silent];
+        Array.Sort(quiet, static (left, right) => left.Key.CompareTo(right.Key));
         (double A, double B) rate = shrinkTo is null ? (0.5, 5) : ((double)shrinkTo.Stray.A, (double)shrinkTo.Stray.B);
         for (int round = 0; round < MaxRounds; round++)
         {
             (double Share, double A, double B) from = (share, rate.A, rate.B);
             LookCells cells = With(strays, shrinkTo is null ? null : shrinkTo.LogStray, passes);
             double expected = sessionsStray;
-            foreach ((PassKey key, double count) in silent)
+            foreach ((PassKey key, double count) in quiet)
             {
                 double log = 0;
                 for (int i = 0; i < key.Count; i++)

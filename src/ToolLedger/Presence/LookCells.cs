@@ -12,17 +12,20 @@ internal sealed class LookCells
     private const double Largest = 1e5;
 
     private readonly Dictionary<(int Looks, int Reads), double> cells = [];
+    private KeyValuePair<(int Looks, int Reads), double>[]? ordered;
     private int longest;
 
     public double Weight { get; private set; }
 
-    public IEnumerable<KeyValuePair<(int Looks, int Reads), double>> All => cells;
+    /// <summary>The cells in an order of their own: sums of weights must not depend on the order in which sessions were added.</summary>
+    public IReadOnlyList<KeyValuePair<(int Looks, int Reads), double>> All => ordered ??= Ordered();
 
     public void Add(int looks, int reads, double weight)
     {
         System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(cells, (looks, reads), out _) += weight;
         longest = Math.Max(longest, looks);
         Weight += weight;
+        ordered = null;
     }
 
     /// <summary>The rate of the largest likelihood with a prior of Jeffreys' type: half a read and half a miss, and concentrations that count less the larger they are.</summary>
@@ -32,7 +35,7 @@ internal sealed class LookCells
     {
         // The logarithm of the likelihood is a sum of ln(a + j), ln(b + j) and -ln(a + b + j) over how many passes went beyond j.
         double[] reads = new double[longest + 1], misses = new double[longest + 1], looks = new double[longest + 1];
-        foreach (((int n, int k), double weight) in cells)
+        foreach (((int n, int k), double weight) in All)
         {
             double counted = k == 0 ? weight * silentWeight(n) : weight;
             if (k > 0)
@@ -59,6 +62,13 @@ internal sealed class LookCells
         }
 
         return Climb(reads, misses, looks, start);
+    }
+
+    private KeyValuePair<(int Looks, int Reads), double>[] Ordered()
+    {
+        KeyValuePair<(int Looks, int Reads), double>[] all = [.. cells];
+        Array.Sort(all, static (left, right) => left.Key.CompareTo(right.Key));
+        return all;
     }
 
     private static (double A, double B) Climb(double[] reads, double[] misses, double[] looks, (double A, double B) start)

@@ -39,6 +39,9 @@ internal readonly record struct PassKey
         return new PassKey((numbers[0], numbers[1], numbers[2], numbers[3], numbers[4], numbers[5]), count);
     }
 
+    /// <summary>An order of its own.</summary>
+    public int CompareTo(PassKey other) => Count != other.Count ? Count.CompareTo(other.Count) : packed.CompareTo(other.packed);
+
     public int LooksOf(int index) => this[index] & 0xFFFF;
 
     public int GroupOf(int index) => this[index] >> 16;
