@@ -54,6 +54,51 @@ public sealed class LearnerProofTests
         }
     }
 
+    // The usual case of a site: hundreds of tools were sighted elsewhere, and none was ever read. Nothing says how a stray answers, so it is
+    // taken to answer as well as a tag that is there, and to be as frequent as the bound allows.
+    [Theory]
+    [InlineData(20, 2.5, 2.5)]
+    [InlineData(240, 3, 55)]
+    public void Where_no_stray_was_ever_read_the_cautious_model_is_learned(int looks, double a, double b)
+    {
+        var truth = new DetectionModel(0.05m, new BetaRate((decimal)a, (decimal)b), 0.000001m, new BetaRate(0.001m, (decimal)b));
+        LearnedDetection learned = Learned(Sessions(truth, 1000, seed: 3, looks: [looks, looks]));
+
+        DetectionModel model = learned.Model!;
+        Assert.Equal(0, learned.SessionsStray);
+        Assert.Equal(model.Present, model.Stray);
+        Assert.Equal(learned.StrayShareAtMost, (double)model.StrayShare, 1e-9);
+        Assert.Equal(1, new DetectionLearner().Learn().Model!.StrayShare);
+    }
+
+    // Strays that answer steadily have a larger first weight than tags that are there, though they are read far less. The model is not refused: it takes strays to vary more than they do, so that
+    // many reads are likelier of a stray than they are in truth.
+    [Fact]
+    public void Steady_strays_are_taken_to_vary_more_than_they_do()
+    {
+        var there = new DetectionModel(0.05m, new BetaRate(1.5m, 2), 0.2m, new BetaRate(1.5m, 2));
+        var steady = new DetectionModel(0, new BetaRate(10, 90), 0.2m, new BetaRate(10, 90));
+        LearnedDetection learned = Learned([.. Sessions(there, 4000, seed: 5).Where(static session => session.IsThere), .. Sessions(steady, 4000, seed: 6).Where(static session => !session.IsThere)]);
+
+        DetectionModel model = learned.Model!;
+        Assert.True(model.Stray.A <= model.Present.A && model.Stray.B >= model.Present.B && model.Stray.Mean < 0.2, model.ToString());
+        for (int least = 7; least <= 20; least++)
+        {
+            double ofModel = Enumerable.Range(least, 21 - least).Sum(reads => Math.Exp(model.LogStray(20, reads))), inTruth = Enumerable.Range(least, 21 - least).Sum(reads => Math.Exp(steady.LogStray(20, reads)));
+            Assert.True(ofModel >= inTruth, $"{least} reads and more: {ofModel} and {inTruth}");
+        }
+    }
+
+    [Fact]
+    public void Strays_that_answer_better_than_tags_that_are_there_give_no_model()
+    {
+        Session[] sessions = Sessions(Truths[0], 500, seed: 9);
+        LearnedDetection swapped = Learned(sessions.Select(static session => session with { IsThere = !session.IsThere }));
+
+        Assert.Null(swapped.Model);
+        Assert.Equal(DetectionModelRules.StrayReadsBetter, swapped.Refused!.Kind);
+    }
+
     [Fact]
     public void The_order_of_sessions_changes_no_digit()
     {

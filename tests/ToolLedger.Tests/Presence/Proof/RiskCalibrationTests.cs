@@ -74,7 +74,7 @@ public sealed class RiskCalibrationTests(RiskRun run) : IClassFixture<RiskRun>
     }
 
     [Fact]
-    public void The_tables_of_the_document_are_those_of_the_run()
+    public void The_tables_of_the_documents_are_those_of_the_run()
     {
         string document = RepositoryFiles.ReadText("docs", "presence-calibration.md").ReplaceLineEndings("\n");
 
@@ -82,6 +82,7 @@ public sealed class RiskCalibrationTests(RiskRun run) : IClassFixture<RiskRun>
         if (run.Kits == RiskRun.DocumentedKits)
         {
             Assert.All(RiskTables.All(run), table => Assert.Contains(table, document, StringComparison.Ordinal));
+            Assert.Contains(RiskTables.Summary(run), RepositoryFiles.ReadText("docs", "presence.md").ReplaceLineEndings("\n"), StringComparison.Ordinal);
         }
     }
 

@@ -16,7 +16,7 @@ namespace ToolLedger.Tests.Presence.Proof;
 public sealed class RiskRun
 {
     /// <summary>The run that docs/presence-calibration.md reports.</summary>
-    public const int DocumentedKits = 200_000;
+    public const int DocumentedKits = 1_000_000;
 
     private static readonly (string Name, BetaRate Rate)[] Qualities = [("good", new BetaRate(8, 2)), ("fair", new BetaRate(2.5m, 2.5m)), ("poor", new BetaRate(1.2m, 3.5m))];
 
@@ -46,7 +46,7 @@ public sealed class RiskRun
         BeyondTallies = tallies[Strata.Count..];
         string folder = Path.Combine(House.RootFolder(), "artifacts");
         Directory.CreateDirectory(folder);
-        File.WriteAllText(Path.Combine(folder, "presence-calibration.md"), string.Join('\n', RiskTables.All(this)));
+        File.WriteAllText(Path.Combine(folder, "presence-calibration.md"), string.Join('\n', RiskTables.All(this).Append(RiskTables.Summary(this))));
     }
 
     public int Kits { get; }

@@ -14,6 +14,8 @@ internal sealed class RiskStratum(string quality, StatedRiskPolicy policy, RiskS
     private readonly DetectionModel tags = truth.Of(policy.Model);
     private readonly PassLooks[] silent = [.. shape.Looks.Select((looks, index) => new PassLooks(looks, 0) { Surroundings = shape.IsChanged ? index : 0 })];
 
+    public string Quality => quality;
+
     public string Row => $"{quality} tags, {shape.Name}";
 
     public string Name => $"{Row}, {truth.Name}";

@@ -12,6 +12,23 @@ internal static class RiskTables
 {
     public static IEnumerable<string> All(RiskRun run) => [Exact(run.Strata), Kits(run), AbsentTools(run), Open(run), BeyondTheBox(run)];
 
+    /// <summary>The table of docs/presence.md: a row for each quality of tags.</summary>
+    public static string Summary(RiskRun run)
+    {
+        StringBuilder text = Header("tags", "kits wrong, as modelled: most (upper bound)", "at a corner: most (lower bound)", "exact, worst corner", "there and open, as modelled", "there and open, wet", "complete kits, as modelled");
+        foreach (IGrouping<string, (RiskStratum Stratum, RiskTally Tally)> group in run.All.GroupBy(static pair => pair.Stratum.Quality, StringComparer.Ordinal))
+        {
+            RiskTally[] own = [.. group.Where(static pair => pair.Stratum.Truth.IsOwn).Select(static pair => pair.Tally)], wet = [.. group.Where(static pair => pair.Stratum.Truth.Obscured > 1).Select(static pair => pair.Tally)];
+            RiskTally most = own.MaxBy(static tally => tally.WrongKits)!, corner = group.Where(static pair => !pair.Stratum.Truth.IsOwn).Select(static pair => pair.Tally).MaxBy(static tally => tally.WrongKits)!;
+            Row(
+                text, group.Key, $"{Parts((double)most.WrongKits / most.Kits)} ({Parts(BinomialDistribution.UpperLimit(most.WrongKits, most.Kits, run.Confidence))})",
+                $"{Parts((double)corner.WrongKits / corner.Kits)} ({Parts(BinomialDistribution.LowerLimit(corner.WrongKits, corner.Kits, run.Confidence))})", Parts(group.Max(static pair => pair.Stratum.KitRisk)),
+                Range(own, static tally => (double)tally.ThereOpen / tally.There), Range(wet, static tally => (double)tally.ThereOpen / tally.There), Range(own, static tally => (double)tally.CompleteKits / tally.Kits));
+        }
+
+        return text.ToString();
+    }
+
     /// <summary>What needs no chance: the same figures on every run.</summary>
     public static string Exact(IReadOnlyList<RiskStratum> strata)
     {
@@ -59,6 +76,8 @@ internal static class RiskTables
     }
 
     private static IEnumerable<RiskStratum[]> Rows(IReadOnlyList<RiskStratum> strata) => strata.Chunk(RiskTruth.Box.Length);
+
+    private static string Range(RiskTally[] tallies, Func<RiskTally, double> share) => $"{Percent(tallies.Min(share))} to {Percent(tallies.Max(share))}";
 
     private static StringBuilder Header(params string[] names)
     {
