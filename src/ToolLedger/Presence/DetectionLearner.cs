@@ -154,7 +154,7 @@ public sealed class DetectionLearner
         double share = shrinkTo is null ? 0.05 : (double)shrinkTo.StrayShare;
         double prior = shrinkTo is null ? 0 : passes;
         KeyValuePair<PassKey, double>[] quiet = [.. silent];
-        Array.Sort(quiet, static (left, right) => left.Key.CompareTo(right.Key));
+        Array.Sort(quiet, static (left, right) => PassKey.Compare(left.Key, right.Key));
         (double A, double B) rate = shrinkTo is null ? (0.5, 5) : ((double)shrinkTo.Stray.A, (double)shrinkTo.Stray.B);
         for (int round = 0; round < MaxRounds; round++)
         {

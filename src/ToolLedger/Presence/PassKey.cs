@@ -40,7 +40,7 @@ internal readonly record struct PassKey
     }
 
     /// <summary>An order of its own.</summary>
-    public int CompareTo(PassKey other) => Count != other.Count ? Count.CompareTo(other.Count) : packed.CompareTo(other.packed);
+    public static int Compare(PassKey left, PassKey right) => left.Count != right.Count ? left.Count.CompareTo(right.Count) : left.packed.CompareTo(right.packed);
 
     public int LooksOf(int index) => this[index] & 0xFFFF;
 

@@ -1,4 +1,3 @@
-using System;
 using System.Linq;
 using System.Text.Json;
 using ToolLedger.Presence;
@@ -40,7 +39,11 @@ public sealed class ModelVectorTests
         const decimal Even = 0.5m;
         var policy = new StatedRiskPolicy
         {
-            Model = Certain(vector), RobustnessFactor = 1, AbsentShare = Even, LineRiskMax = 0.5m, KitRiskLimit = Even * (decimal)VectorFile.Number(vector, "beta_false_present"),
+            Model = Certain(vector),
+            RobustnessFactor = 1,
+            AbsentShare = Even,
+            LineRiskMax = 0.5m,
+            KitRiskLimit = Even * (decimal)VectorFile.Number(vector, "beta_false_present"),
         };
         PresencePlan plan = policy.Plan((int)VectorFile.Number(vector, "max_rounds"), looks: 1, lineCount: 1);
 

@@ -1,6 +1,5 @@
 using System;
 using System.Globalization;
-using System.Linq;
 using System.Text;
 using ToolLedger.Presence;
 using ToolLedger.Tests.Records;
