@@ -90,7 +90,7 @@ public sealed class CountingCurveTests
     private static string Table()
     {
         CurveWorld.CurvePoint[] curve = CurveWorld.Curve(Unboxed), best = CurveWorld.Best();
-        var text = new StringBuilder("| rule | not there, of what is accounted for | there and open | model, at no larger error | best possible there |\n|---|---|---|---|---|\n");
+        var text = new StringBuilder("| rule | not there, of what is accounted for | there and open | model, point of no larger error | model, curve at that error | best possible there |\n|---|---|---|---|---|---|\n");
         foreach ((int reads, int passes) in ((int, int)[])[(1, 1), (3, 1), (5, 1), (8, 1), (12, 1), (2, 2), (3, 2), (6, 2), (10, 2), (16, 2)])
         {
             Row(text, $"{Text(reads)} {(reads == 1 ? "read" : "reads")}{(passes == 2 ? ", seen in 2 passes" : "")}", CurveWorld.Counting(reads, passes), curve, best);
@@ -102,7 +102,7 @@ public sealed class CountingCurveTests
     }
 
     private static void Row(StringBuilder text, string name, CurveWorld.CurvePoint rule, CurveWorld.CurvePoint[] curve, CurveWorld.CurvePoint[] best) => text.Append(
-        CultureInfo.InvariantCulture, $"| {name} | {1e6 * rule.Error:0.0} in 1,000,000 | {Percent(rule.Open)} | {Percent(CurveWorld.Within(curve, rule.Error).Open)} | {Percent(CurveWorld.OpenAt(best, rule.Error))} |\n");
+        CultureInfo.InvariantCulture, $"| {name} | {1e6 * rule.Error:0.0} in 1,000,000 | {Percent(rule.Open)} | {Percent(CurveWorld.Within(curve, rule.Error).Open)} | {Percent(CurveWorld.OpenAt(curve, rule.Error))} | {Percent(CurveWorld.OpenAt(best, rule.Error))} |\n");
 
     private static string Percent(double share) => (100 * share).ToString("0.00", CultureInfo.InvariantCulture) + " %";
 
