@@ -78,7 +78,7 @@ public sealed class DetectionLearner
         }
     }
 
-    /// <summary>The likeliest model.</summary>
+    /// <summary>The likeliest model of those that are allowed. None is found where strays were read better, on average, than tags that were there.</summary>
     /// <param name="shrinkTo">The model of the class, for a tag with little history of its own; null for none.</param>
     /// <param name="shrinkPasses">How many passes that model counts for; 0 to 1,000,000. The default is 10 (ours).</param>
     /// <returns>What was learned.</returns>
@@ -88,10 +88,23 @@ public sealed class DetectionLearner
         ArgumentOutOfRangeException.ThrowIfNegative(shrinkPasses);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(shrinkPasses, 1_000_000);
         (double obscured, double a, double b) = LearnThere(shrinkTo, shrinkPasses);
-        (double share, double strayA, double strayB) = LearnStrays(shrinkTo, shrinkPasses);
+        (double share, double strayA, double strayB) = LearnStrays(shrinkTo, shrinkPasses, noBetterThan: null);
         var present = new BetaRate(Rounded(a), Rounded(b));
         var stray = new BetaRate(Rounded(strayA), Rounded(strayB));
         Records.Reason? refused = DetectionModel.WhyRefused(present, stray);
+        if (sessionsStray == 0 && (shrinkTo is null || shrinkPasses == 0))
+        {
+            // Nothing says how a stray answers. The cautious side: as well as a tag that is there, and as often as the bound allows.
+            (share, stray, refused) = (StrayShareAtMost, present, null);
+        }
+        else if (refused is not null && stray.Mean <= present.Mean)
+        {
+            // Strays that look steadier than tags that are there, by chance or in truth: the likeliest of the models that are allowed lets them vary more than they do, the cautious side too.
+            (share, strayA, strayB) = LearnStrays(shrinkTo, shrinkPasses, ((double)present.A, (double)present.B));
+            stray = new BetaRate(decimal.Min(Rounded(strayA), present.A), decimal.Max(Rounded(strayB), present.B));
+            refused = null;
+        }
+
         return new LearnedDetection
         {
             Model = refused is not null ? null : new DetectionModel(
@@ -104,9 +117,11 @@ public sealed class DetectionLearner
             SessionsStray = sessionsStray,
             SessionsLeftOut = leftOut,
             ReadShareAtLeast = passesThere == 0 ? 0 : BinomialDistribution.LowerLimit(passesRead, passesThere, Confidence),
-            StrayShareAtMost = sessionsAbsent == 0 ? 1 : BinomialDistribution.UpperLimit(sessionsStray, sessionsAbsent, Confidence),
+            StrayShareAtMost = StrayShareAtMost,
         };
     }
+
+    private double StrayShareAtMost => sessionsAbsent == 0 ? 1 : BinomialDistribution.UpperLimit(sessionsStray, sessionsAbsent, Confidence);
 
     private (double Obscured, double A, double B) LearnThere(DetectionModel? shrinkTo, int passes)
     {
@@ -134,17 +149,19 @@ public sealed class DetectionLearner
         return (obscured, rate.A, rate.B);
     }
 
-    private (double Share, double A, double B) LearnStrays(DetectionModel? shrinkTo, int passes)
+    private (double Share, double A, double B) LearnStrays(DetectionModel? shrinkTo, int passes, (double A, double B)? noBetterThan)
     {
         double share = shrinkTo is null ? 0.05 : (double)shrinkTo.StrayShare;
         double prior = shrinkTo is null ? 0 : passes;
+        KeyValuePair<PassKey, double>[] quiet = [.. silent];
+        Array.Sort(quiet, static (left, right) => PassKey.Compare(left.Key, right.Key));
         (double A, double B) rate = shrinkTo is null ? (0.5, 5) : ((double)shrinkTo.Stray.A, (double)shrinkTo.Stray.B);
         for (int round = 0; round < MaxRounds; round++)
         {
             (double Share, double A, double B) from = (share, rate.A, rate.B);
             LookCells cells = With(strays, shrinkTo is null ? null : shrinkTo.LogStray, passes);
             double expected = sessionsStray;
-            foreach ((PassKey key, double count) in silent)
+            foreach ((PassKey key, double count) in quiet)
             {
                 double log = 0;
                 for (int i = 0; i < key.Count; i++)
@@ -162,7 +179,7 @@ public sealed class DetectionLearner
             }
 
             // How strays answer is not known without one: silence has no say in it, and a fit would follow the prior alone.
-            rate = sessionsStray == 0 && shrinkTo is not null ? rate : cells.Fit(static _ => 1, rate);
+            rate = sessionsStray == 0 && shrinkTo is not null ? rate : cells.Fit(static _ => 1, rate, noBetterThan);
             share = shrinkTo is null ? (expected + 0.5) / (sessionsAbsent + 1) : (expected + (prior * (double)shrinkTo.StrayShare)) / (sessionsAbsent + Math.Max(prior, 1e-9));
             if (Math.Abs(share - from.Share) < Settled && Near(rate.A, from.A) && Near(rate.B, from.B))
             {

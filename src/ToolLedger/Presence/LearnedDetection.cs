@@ -9,7 +9,7 @@ public sealed record LearnedDetection
     /// <summary>The likeliest model; null where it is refused.</summary>
     public DetectionModel? Model { get; init; }
 
-    /// <summary>Why there is no model, or null.</summary>
+    /// <summary>Why there is no model, or null. Strays that are read better on average than tags that are there point to sessions whose truth was mistaken.</summary>
     public Reason? Refused { get; init; }
 
     /// <summary>Passes of tags that were certainly there.</summary>

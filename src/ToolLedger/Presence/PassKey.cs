@@ -39,6 +39,9 @@ internal readonly record struct PassKey
         return new PassKey((numbers[0], numbers[1], numbers[2], numbers[3], numbers[4], numbers[5]), count);
     }
 
+    /// <summary>An order of its own.</summary>
+    public static int Compare(PassKey left, PassKey right) => left.Count != right.Count ? left.Count.CompareTo(right.Count) : left.packed.CompareTo(right.packed);
+
     public int LooksOf(int index) => this[index] & 0xFFFF;
 
     public int GroupOf(int index) => (this[index] >> 16) & 7;

@@ -60,7 +60,7 @@ internal sealed class PassScores
     /// <summary>ln P(silent | there) at the high end.</summary>
     public double LogSilentHigh { get; }
 
-    /// <summary>A silent pass of a tag that was read elsewhere, at the low end: no more than a pass with one read.</summary>
+    /// <summary>A silent pass of a tag that was read elsewhere, at the low end: less than a pass with one read.</summary>
     public int SilentLow { get; }
 
     /// <summary>The same at the high end.</summary>
@@ -82,7 +82,9 @@ internal sealed class PassScores
     private (int Score, bool IsBounded) Bounded(double logSilent, int read)
     {
         int exact = ToScore(logSilent - LogStray[0]);
-        int one = Looks > 0 ? reads[1] + read : exact;
-        return one < exact ? (one, true) : (exact, false);
+
+        // A step below one read: else "silent" and "one read" tie, and a cut between the two, which may leave fewer lines open at the same risk, could not be made.
+        int below = Looks > 0 ? reads[1] + read - 1 : exact;
+        return below < exact ? (below, true) : (exact, false);
     }
 }

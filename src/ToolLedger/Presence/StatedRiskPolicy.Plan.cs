@@ -28,7 +28,7 @@ public sealed partial class StatedRiskPolicy
         return new PresencePlan(passes, looks, settled, Elementary.Pow(settled, lineCount), ChanceAccountedWhenAbsent(all, lineCount), best.Risk);
     }
 
-    /// <summary>The fewest looks with which a tool that is there is accounted for with a stated chance: for each number of passes the fewest looks of a pass, and of those the fewest in all.</summary>
+    /// <summary>The fewest looks with which a tool that is there is accounted for with a stated chance: the fewest in all, and of those the fewest passes. Every number is tried, which for six passes of hundreds of looks takes minutes.</summary>
     /// <param name="chanceSettled">The chance aimed at; above 0, below 1.</param>
     /// <param name="lineCount">The lines of the kit; 1 to 100,000.</param>
     /// <param name="passesMax">The most passes; 1 to 6.</param>
@@ -42,40 +42,25 @@ public sealed partial class StatedRiskPolicy
             throw new ArgumentOutOfRangeException(nameof(chanceSettled), chanceSettled, "The chance must be above 0 and below 1.");
         }
 
+        ArgumentOutOfRangeException.ThrowIfLessThan(passesMax, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(passesMax, MaxPassCount);
         ArgumentOutOfRangeException.ThrowIfLessThan(looksMax, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(looksMax, MaxPlannedLooks);
         PresencePlan? best = null;
         for (int passes = 1; passes <= passesMax; passes++)
         {
-            if (FewestLooks(passes, chanceSettled, lineCount, looksMax) is { } plan && (best is null || plan.Passes * plan.Looks < best.Passes * best.Looks))
+            // More looks do not always help, since a pass that is silent in more of them speaks louder against a tool, and outcomes come in steps. So every number is tried that would be fewer in all.
+            int most = best is null ? looksMax : int.Min(looksMax, ((best.Passes * best.Looks) - 1) / passes);
+            for (int looks = 1; looks <= most; looks++)
             {
-                best = plan;
-            }
-        }
-
-        return best;
-    }
-
-    private PresencePlan? FewestLooks(int passes, double chance, int lineCount, int looksMax)
-    {
-        // More looks do not always help, since a pass that is silent in more of them speaks louder against a tool. So they are tried in steps of an eighth, and one by one below the first that suffices.
-        int before = 0;
-        for (int looks = 1; looks <= looksMax; before = looks, looks += int.Max(1, looks / 8))
-        {
-            if (Plan(passes, looks, lineCount).ChanceSettled < chance)
-            {
-                continue;
-            }
-
-            for (int fewer = before + 1; fewer <= looks; fewer++)
-            {
-                if (Plan(passes, fewer, lineCount) is var plan && plan.ChanceSettled >= chance)
+                if (Plan(passes, looks, lineCount) is var plan && plan.ChanceSettled >= chanceSettled)
                 {
-                    return plan;
+                    best = plan;
+                    break;
                 }
             }
         }
 
-        return null;
+        return best;
     }
 }

@@ -9,42 +9,54 @@ internal static class RunLength
     /// <param name="miss">The chance of a miss; above 0, below 1.</param>
     /// <param name="up">Steps up on a miss; 1 or more.</param>
     /// <param name="limit">The limit; 1 to 1,000.</param>
-    /// <returns>1 or more.</returns>
+    /// <returns>1 or more; infinity where it is more than a number can say.</returns>
     public static double Mean(double miss, int up, int limit)
     {
-        // L(s) = 1 + miss L(s + up) + (1 - miss) L(max(0, s - 1)), and 0 from the limit on. No pivoting: the matrix is diagonally dominant.
-        double[,] rows = new double[limit, limit + 1];
+        // L(s) = 1 + miss L(s + up) + (1 - miss) L(max(0, s - 1)), and 0 from the limit on. States are taken out from the limit down and their moves given to those that remain (the way of
+        // Grassmann, Taksar and Heyman, Operations Research 33, 1985; from memory): every number is a sum and product of positive ones, so that a mean of 1e200 has its digits too.
+        double[,] moves = new double[limit, limit];
+        double[] ends = new double[limit];
+        double[] looks = new double[limit];
         for (int s = 0; s < limit; s++)
         {
-            rows[s, s] += 1;
-            rows[s, Math.Max(0, s - 1)] -= 1 - miss;
-            rows[s, limit] = 1;
+            looks[s] = 1;
+            moves[s, Math.Max(0, s - 1)] = 1 - miss;
             if (s + up < limit)
             {
-                rows[s, s + up] -= miss;
+                moves[s, s + up] = miss;
+            }
+            else
+            {
+                ends[s] = miss;
             }
         }
 
-        // From the limit down, so that L(0) is what is left.
         for (int s = limit - 1; s > 0; s--)
         {
-            for (int other = 0; other < s; other++)
+            double leaves = ends[s];
+            for (int to = 0; to < s; to++)
             {
-                double factor = rows[other, s] / rows[s, s];
-                if (factor == 0)
+                leaves += moves[s, to];
+            }
+
+            for (int from = 0; from < s; from++)
+            {
+                double part = moves[from, s] / leaves;
+                if (part == 0)
                 {
                     continue;
                 }
 
-                for (int column = 0; column < s; column++)
+                for (int to = 0; to < s; to++)
                 {
-                    rows[other, column] -= factor * rows[s, column];
+                    moves[from, to] += part * moves[s, to];
                 }
 
-                rows[other, limit] -= factor * rows[s, limit];
+                ends[from] += part * ends[s];
+                looks[from] += part * looks[s];
             }
         }
 
-        return rows[0, limit] / rows[0, 0];
+        return looks[0] / ends[0];
     }
 }

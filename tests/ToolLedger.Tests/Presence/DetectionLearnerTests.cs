@@ -118,7 +118,7 @@ public sealed class DetectionLearnerTests
     private static DetectionLearner Drawn(DetectionModel truth, int sessions, ulong seed)
     {
         var learner = new DetectionLearner();
-        var draws = new ModelSampler(truth, looks: 20, seed);
+        var draws = new ModelSampler(truth, [20, 20], seed);
         Span<PassLooks> passes = stackalloc PassLooks[2];
         for (int i = 0; i < sessions; i++)
         {

@@ -17,41 +17,6 @@ public sealed class StatedRiskPolicyTests
 
     private static readonly StatedRiskPolicy Exact = new() { RobustnessFactor = 1 };
 
-    // What is open of the tools that are there, by exact sums; worked out apart from this library with plain arithmetic (lgamma of Python 3): 4.1 % and 7.3 %.
-    [Theory]
-    [InlineData(1, 0.041, 0.0425)]
-    [InlineData(2, 0.072, 0.0745)]
-    public void What_the_default_limit_costs_in_open_lines(int factor, double least, double most)
-    {
-        (double open, double falsely) = CurvePoint(new StatedRiskPolicy { RobustnessFactor = factor });
-
-        Assert.InRange(open, least, most);
-        Assert.InRange(falsely * (1 - open), 0, 0.001 / Lines);
-    }
-
-    // The counting rule "3 reads, seen in 2 passes": the same figures by the same separate arithmetic, 1.37e-4 and 11.0 %.
-    [Fact]
-    public void Counting_errs_more_at_every_point_of_the_curve()
-    {
-        (double countingOpen, double countingFalse) = Curve(static (first, second) => first > 0 && second > 0 && first + second >= 3);
-        Assert.InRange(countingOpen, 0.109, 0.111);
-        Assert.InRange(countingFalse, 1.3e-4, 1.4e-4);
-
-        // Outcomes come in steps: the policy's own next to the counting rule's errors, and between two steps the curve.
-        (double open, double falsely) = CurvePoint(new StatedRiskPolicy { RobustnessFactor = 1, KitRiskLimit = 0.0028m });
-        Assert.True(falsely <= countingFalse && open <= 0.015, $"{falsely} false with {open} open");
-        Assert.InRange(Cheapest(1.3e-4), 0.015, 0.02);
-
-        foreach (int reads in Enumerable.Range(1, 30))
-        {
-            foreach (int passes in (int[])[1, 2])
-            {
-                (double byCountOpen, double byCountFalse) = Curve((first, second) => first + second >= reads && int.Sign(first) + int.Sign(second) >= passes);
-                Assert.True(Cheapest(byCountFalse) <= byCountOpen + 1e-12, $"{reads} reads in {passes} passes");
-            }
-        }
-    }
-
     [Property(Arbitrary = [typeof(ModelDraws)], MaxTest = 300)]
     public void Another_read_never_lowers_the_answer_nor_raises_the_risk(DetectionModel model, PassLooks[] passes, int draw, byte lines)
     {
@@ -278,48 +243,4 @@ public sealed class StatedRiskPolicyTests
         History = history,
         KitLineCount = Lines,
     };
-
-    private static (double Open, double False) CurvePoint(StatedRiskPolicy policy) =>
-        Curve((first, second) => policy.Decide([new(Looks, first), new(Looks, second)], Lines).State == PresenceState.Accounted);
-
-    /// <summary>The share of tools that are there and stay open, and of the accounted ones that are not there, by exact sums over all reads of two passes.</summary>
-    private static (double Open, double False) Curve(Func<int, int, bool> accounts)
-    {
-        (double Falsely, double Rightly) sums = default;
-        foreach ((int first, int second) in Pairs().Where(pair => accounts(pair.First, pair.Second)))
-        {
-            sums.Falsely += 0.01 * 0.05 * Stray(first) * Stray(second);
-            sums.Rightly += 0.99 * There(first) * There(second);
-        }
-
-        return (1 - (sums.Rightly / 0.99), sums.Falsely / (sums.Falsely + sums.Rightly));
-    }
-
-    /// <summary>What the model leaves open where it may err as often as a rule does: the outcomes in the order of the policy's own risk, the last one in part.</summary>
-    private static double Cheapest(double falseShare)
-    {
-        double falsely = 0, rightly = 0;
-        foreach (var group in Pairs().Where(static pair => pair.First + pair.Second > 0)
-            .GroupBy(static pair => Exact.Decide([new(Looks, pair.First), new(Looks, pair.Second)], Lines).Risk).OrderBy(static group => group.Key))
-        {
-            double wrong = group.Sum(static pair => 0.01 * 0.05 * Stray(pair.First) * Stray(pair.Second));
-            double right = group.Sum(static pair => 0.99 * There(pair.First) * There(pair.Second));
-            double room = (falseShare * (falsely + rightly)) - falsely, need = wrong - (falseShare * (wrong + right));
-            double part = need <= 0 ? 1 : Math.Clamp(room / need, 0, 1);
-            falsely += part * wrong;
-            rightly += part * right;
-            if (part < 1)
-            {
-                break;
-            }
-        }
-
-        return 1 - (rightly / 0.99);
-    }
-
-    private static IEnumerable<(int First, int Second)> Pairs() => Enumerable.Range(0, Looks + 1).SelectMany(static first => Enumerable.Range(0, Looks + 1).Select(second => (first, second)));
-
-    private static double There(int reads) => Math.Exp(DetectionModel.Example.LogPresent(Looks, reads));
-
-    private static double Stray(int reads) => Math.Exp(DetectionModel.Example.LogStray(Looks, reads));
 }

@@ -1,3 +1,4 @@
+using System;
 using System.Linq;
 using System.Text.Json;
 using ToolLedger.Statistics;
@@ -53,6 +54,54 @@ public sealed class StatisticsVectorTests
         double rounds = VectorFile.Number(vector, "rounds");
         VectorFile.Close(vector, Elementary.Exp(BetaFunction.LogBeta(a, b + rounds) - BetaFunction.LogBeta(a, b)), "predictive");
         VectorFile.Close(vector, Elementary.Pow(b / (a + b), rounds), "plug_in");
+    });
+
+    [Fact]
+    public void Exact_two_sided_limits_of_a_rate() => Assert.All(Reads.Of("clopper_pearson"), static vector =>
+    {
+        (int x, int n, double each) = (Count(vector, "x"), Count(vector, "n"), 1 - ((1 - VectorFile.Number(vector, "confidence")) / 2));
+        VectorFile.Close(vector, BinomialDistribution.LowerLimit(x, n, each), 0);
+        VectorFile.Close(vector, BinomialDistribution.UpperLimit(x, n, each), 1);
+    });
+
+    // The prior of the learning step: half a read and half a miss. The rule for the ends is that of the vectors.
+    [Fact]
+    public void Limits_by_the_prior_of_half_a_read_and_half_a_miss() => Assert.All(Reads.Of("jeffreys"), static vector =>
+    {
+        (int x, int n, double tail) = (Count(vector, "x"), Count(vector, "n"), (1 - VectorFile.Number(vector, "confidence")) / 2);
+        VectorFile.Close(vector, x == 0 ? 0 : BetaFunction.Quantile(tail, x + 0.5, n - x + 0.5), 0);
+        VectorFile.Close(vector, x == n ? 1 : BetaFunction.Quantile(1 - tail, x + 0.5, n - x + 0.5), 1);
+    });
+
+    [Fact]
+    public void Upper_limit_where_nothing_was_seen() => Assert.All(Reads.Of("zero_event_upper95"), static vector =>
+        VectorFile.Close(vector, BinomialDistribution.UpperLimit(0, Count(vector, "n"), VectorFile.Number(vector, "confidence")), "exact"));
+
+    // At p 0.9 and 1e-6 six rounds are exact equality, which no rounding may break.
+    [Fact]
+    public void Rounds_until_a_tag_is_hardly_missed() => Assert.All(Reads.Of("rounds_for_detection"), static vector =>
+    {
+        (double read, double allowed) = (VectorFile.Number(vector, "p_read"), VectorFile.Number(vector, "delta"));
+        VectorFile.Close(vector, Enumerable.Range(1, 100).First(n => BinomialDistribution.Exactly(0, n, read) <= allowed * (1 + 1e-12)), "rounds_needed");
+    });
+
+    [Fact]
+    public void Level_of_each_tool_for_that_of_a_kit() => Assert.All(Reads.Of("family_level"), static vector =>
+    {
+        int tools = Count(vector, "n_tools");
+        (double level, double read) = (VectorFile.Number(vector, "family_alpha"), VectorFile.Number(vector, "p_read"));
+        int rounds = Enumerable.Range(1, 100).First(n => BinomialDistribution.Exactly(0, n, read) <= level / tools);
+        VectorFile.Close(vector, rounds, "rounds_bonferroni");
+        VectorFile.Close(vector, PoissonBinomial.Any([.. Enumerable.Repeat(BinomialDistribution.Exactly(0, rounds, read), tools)]), "p_any_false_missing");
+    });
+
+    [Fact]
+    public void Discordant_pairs_by_tails_of_the_binomial_and_normal_distributions() => Assert.All(Reads.Of("mcnemar"), static vector =>
+    {
+        (int b, int c) = (Count(vector, "b"), Count(vector, "c"));
+        VectorFile.Close(vector, 2 * BinomialDistribution.AtMost(Math.Min(b, c), b + c, 0.5), "exact_two_sided");
+        VectorFile.Close(vector, 2 * NormalDistribution.Above(Math.Abs(b - c) / Math.Sqrt(b + c)), "p");
+        VectorFile.Close(vector, 2 * NormalDistribution.Above((Math.Abs(b - c) - 1) / Math.Sqrt(b + c)), "p_corrected");
     });
 
     private static int Count(JsonElement vector, string name) => (int)VectorFile.Number(vector, name);

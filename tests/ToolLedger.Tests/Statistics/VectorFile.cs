@@ -30,11 +30,20 @@ internal sealed class VectorFile(params string[] path)
 
     public static string Text(JsonElement vector, string name) => vector.GetProperty("inputs").GetProperty(name).GetString()!;
 
+    /// <summary>Every vector's id and method.</summary>
+    public IEnumerable<(string Id, string Method)> All => vectors.Select(static vector => (vector.GetProperty("id").GetString()!, vector.GetProperty("method").GetString()!));
+
     /// <summary>Whether a result is as close to the expected value as the vector demands.</summary>
-    public static void Close(JsonElement vector, double actual, string? part = null)
+    public static void Close(JsonElement vector, double actual, string? part = null) =>
+        Close(vector, actual, part is null ? vector.GetProperty("expected") : vector.GetProperty("expected").GetProperty(part), part);
+
+    /// <summary>The same for one of a list of expected values.</summary>
+    public static void Close(JsonElement vector, double actual, int index) =>
+        Close(vector, actual, vector.GetProperty("expected")[index], index.ToString(CultureInfo.InvariantCulture));
+
+    private static void Close(JsonElement vector, double actual, JsonElement expected, string? part)
     {
-        JsonElement expected = vector.GetProperty("expected");
-        double value = (part is null ? expected : expected.GetProperty(part)).GetDouble();
+        double value = expected.GetDouble();
         JsonElement tolerance = vector.GetProperty("tolerance");
         double allowed = tolerance.TryGetProperty("rel", out JsonElement relative) ? relative.GetDouble() * Math.Abs(value) : tolerance.GetProperty("abs").GetDouble();
         Assert.True(Math.Abs(actual - value) <= allowed, $"{vector.GetProperty("id").GetString()} {part}: {actual:R} instead of {value:R} +- {allowed:R}");

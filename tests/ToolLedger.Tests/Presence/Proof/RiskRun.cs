@@ -2,57 +2,69 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.IO;
-using System.Text;
+using System.Linq;
 using System.Threading.Tasks;
 using ToolLedger.Presence;
 using ToolLedger.Tests.Architecture;
 
 namespace ToolLedger.Tests.Presence.Proof;
 
-/// <summary>One run over all strata, shared by the tests of a class. TOOLLEDGER_RISK_KITS sets how many kits (and absent tools) a stratum; from 60,000 on the claims are tested in full. Seeds are 1, 2, 3 and so on.</summary>
+/// <summary>
+/// One run over all strata, shared by the tests of a class. TOOLLEDGER_RISK_KITS sets how many kits (and absent tools) a stratum; from 60,000 on the claims are tested in full.
+/// Seeds are 1, 2, 3 and so on, in the order of the strata. The tables are left in artifacts/presence-calibration.md.
+/// </summary>
 public sealed class RiskRun
 {
+    /// <summary>The run that docs/presence-calibration.md reports.</summary>
+    public const int DocumentedKits = 1_000_000;
+
+    private static readonly (string Name, BetaRate Rate)[] Qualities = [("good", new BetaRate(8, 2)), ("fair", new BetaRate(2.5m, 2.5m)), ("poor", new BetaRate(1.2m, 3.5m))];
+
+    private static readonly RiskShape[] Shapes =
+    [
+        new(5, [20, 20]), new(20, [20]), new(20, [20, 20]), new(20, [20, 20, 20]), new(60, [20, 20]), new(20, [40, 10]), new(20, [20, 20], IsChanged: true),
+    ];
+
     public RiskRun()
     {
         Kits = Environment.GetEnvironmentVariable("TOOLLEDGER_RISK_KITS") is { Length: > 0 } text ? int.Parse(text, NumberStyles.None, CultureInfo.InvariantCulture) : 3000;
-        foreach ((string quality, BetaRate rate) in ((string, BetaRate)[])[("good", new BetaRate(8, 2)), ("fair", new BetaRate(2.5m, 2.5m)), ("poor", new BetaRate(1.2m, 3.5m))])
+        foreach ((string name, BetaRate rate) in Qualities)
         {
-            foreach ((int lines, int passes) in ((int, int)[])[(5, 2), (20, 1), (20, 2), (20, 3), (60, 2)])
+            var model = new DetectionModel(0.05m, rate, 0.05m, new BetaRate(0.6m, 8));
+            foreach (RiskShape shape in Shapes)
             {
-                Strata.Add(new RiskStratum(quality, rate, lines, passes, "as modelled", 1, 1));
-                Strata.Add(new RiskStratum(quality, rate, lines, passes, "wet and neighbours: both shares doubled", 2, 2));
-                Strata.Add(new RiskStratum(quality, rate, lines, passes, "neighbours: stray share doubled, obscured halved", 0.5m, 2));
+                var policy = new StatedRiskPolicy { Model = model };
+                Strata.AddRange(RiskTruth.Box.Select(truth => new RiskStratum(name, policy, shape, truth)));
+                Beyond.AddRange(shape.Name == Shapes[2].Name ? RiskTruth.Beyond.Select(truth => new RiskStratum(name, policy, shape, truth)) : []);
             }
         }
 
-        Tallies = new RiskTally[Strata.Count];
-        Parallel.For(0, Strata.Count, new ParallelOptions { MaxDegreeOfParallelism = 2 }, i => Tallies[i] = Strata[i].Run(Kits, Kits, (ulong)(i + 1)));
+        RiskStratum[] all = [.. Strata, .. Beyond];
+        var tallies = new RiskTally[all.Length];
+        Parallel.For(0, all.Length, new ParallelOptions { MaxDegreeOfParallelism = 2 }, i => tallies[i] = all[i].Run(Kits, Kits, (ulong)(i + 1)));
+        Tallies = tallies[..Strata.Count];
+        BeyondTallies = tallies[Strata.Count..];
         string folder = Path.Combine(House.RootFolder(), "artifacts");
         Directory.CreateDirectory(folder);
-        File.WriteAllText(Path.Combine(folder, "stated-risk.md"), ToMarkdown());
+        File.WriteAllText(Path.Combine(folder, "presence-calibration.md"), string.Join('\n', RiskTables.All(this).Append(RiskTables.Summary(this))));
     }
 
     public int Kits { get; }
 
     public bool IsLong => Kits >= 60_000;
 
+    /// <summary>What the claim is made of: the middle and the corners of the box, for every quality and shape.</summary>
     internal List<RiskStratum> Strata { get; } = [];
 
     internal RiskTally[] Tallies { get; }
 
+    /// <summary>What lies outside the box.</summary>
+    internal List<RiskStratum> Beyond { get; } = [];
+
+    internal RiskTally[] BeyondTallies { get; }
+
+    internal IEnumerable<(RiskStratum Stratum, RiskTally Tally)> All => Strata.Zip(Tallies);
+
     /// <summary>1 % over all strata.</summary>
     public double Confidence => 1 - (0.01 / Strata.Count);
-
-    private string ToMarkdown()
-    {
-        var text = new StringBuilder("| stratum | kits | wrong | share, upper bound | complete | wrong complete | there, open | not there, accounted | exact, at the worst corner |\n|---|---|---|---|---|---|---|---|---|\n");
-        for (int i = 0; i < Tallies.Length; i++)
-        {
-            RiskTally tally = Tallies[i];
-            text.Append(CultureInfo.InvariantCulture, $"| {Strata[i].Name} | {tally.Kits:N0} | {tally.WrongKits} | {(double)tally.WrongKits / tally.Kits:0.000000}, {RiskCalibrationTests.Upper(tally.WrongKits, tally.Kits, Confidence):0.000000} | ")
-                .Append(CultureInfo.InvariantCulture, $"{100.0 * tally.CompleteKits / tally.Kits:0.0} % | {tally.WrongComplete} | {100.0 * tally.ThereOpen / tally.There:0.00} % | {tally.AbsentAccounted} of {tally.AbsentTools:N0} | {RiskCalibrationTests.ExactAbsent(Strata[i]):0.000000} |\n");
-        }
-
-        return text.ToString();
-    }
 }

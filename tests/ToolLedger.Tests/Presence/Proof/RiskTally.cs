@@ -5,6 +5,8 @@ internal sealed class RiskTally
 {
     public int Kits { get; set; }
 
+    public long Lines { get; set; }
+
     /// <summary>Kits with an accounted tool that is not there, complete or not.</summary>
     public int WrongKits { get; set; }
 
@@ -12,9 +14,9 @@ internal sealed class RiskTally
 
     public int WrongComplete { get; set; }
 
-    public long There { get; set; }
+    public int There { get; set; }
 
-    public long ThereOpen { get; set; }
+    public int ThereOpen { get; set; }
 
     public int AbsentTools { get; set; }
 
