@@ -15,16 +15,18 @@ public sealed class ExtremeEvidenceTests
     [Property(Arbitrary = [typeof(ExtremeDraws)], MaxTest = 60)]
     public Property From_the_first_read_on_no_read_lowers_the_odds_at_any_corner_of_any_box(DetectionModel model, ExtremeDraws.Box box) => Prop.ForAll(ExtremeDraws.Looks().ToArbitrary(), looks =>
     {
-        var corners = new RiskBox(model, box.Factor);
-        EvidenceScore before = corners.ScoreOf(new PassLooks(looks, 0));
+        var corners = new RiskBox(model, [], box.Factor);
+        (int Low, int High) before = ScoreOf(0);
         for (int reads = 1; reads <= looks; reads++)
         {
-            EvidenceScore score = corners.ScoreOf(new PassLooks(looks, reads));
+            (int Low, int High) score = ScoreOf(reads);
 
             // A silent pass is less than one with a read, at each corner by itself.
             Assert.True(reads > 1 ? score.Low >= before.Low && score.High >= before.High : IsLess(before.Low, score.Low) && IsLess(before.High, score.High), $"{reads} of {looks}: {before} to {score}");
             before = score;
         }
+
+        (int Low, int High) ScoreOf(int reads) => (corners.ScoreOf(new PassLooks(looks, reads), isHigh: false), corners.ScoreOf(new PassLooks(looks, reads), isHigh: true));
     });
 
     [Fact]
