@@ -72,8 +72,8 @@ internal static class HtmlStyle
         .tl th,.tl td{padding:.2rem .75rem .2rem 0}
         .tl th[scope=rowgroup]{padding-top:.6rem;font-weight:600}
         .tl th[scope=row]{width:7.5rem;font-weight:400;color:var(--soft)}
-        .tl td{display:flex;gap:0 1rem;align-items:center}
-        .tl td span{flex:0 0 17rem;font-variant-numeric:tabular-nums}
+        .tl td{display:flex;gap:0 1rem;align-items:flex-start}
+        .tl td span{flex:0 0 21rem;font-variant-numeric:tabular-nums}
         .strip{display:block;flex:1 1 auto;width:100%;height:1.25rem;margin:.1rem 0;background:var(--paper)}
         .strip path{fill:none;vector-effect:non-scaling-stroke}
         .base{stroke:var(--strong);stroke-width:1}
