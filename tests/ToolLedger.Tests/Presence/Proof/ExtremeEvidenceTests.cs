@@ -12,7 +12,7 @@ namespace ToolLedger.Tests.Presence.Proof;
 public sealed class ExtremeEvidenceTests
 {
     // Every number of reads in turn, at both ends of the obscured share (the stray share is one number for all reads): from a silent pass of a tag that was read elsewhere up to a read in every look.
-    [Property(Arbitrary = [typeof(ExtremeDraws)], MaxTest = 60)]
+    [Property(Arbitrary = [typeof(ExtremeDraws)], MaxTest = 40)]
     public Property From_the_first_read_on_no_read_lowers_the_odds_at_any_corner_of_any_box(DetectionModel model, ExtremeDraws.Box box) => Prop.ForAll(ExtremeDraws.Looks().ToArbitrary(), looks =>
     {
         var corners = new RiskBox(model, [], box.Factor);
@@ -47,7 +47,7 @@ public sealed class ExtremeEvidenceTests
         }
     }
 
-    [Property(Arbitrary = [typeof(ExtremeDraws)], MaxTest = 30)]
+    [Property(Arbitrary = [typeof(ExtremeDraws)], MaxTest = 16)]
     public void Terms_add_up_and_no_figure_is_no_number_whatever_the_model(DetectionModel model, ExtremeDraws.Box box, PassLooks pass, ushort lines)
     {
         var policy = new StatedRiskPolicy { Model = model, RobustnessFactor = box.Factor };
