@@ -105,6 +105,14 @@ internal sealed class RiskAdvice(StatedRiskPolicy policy, int lineCount, decimal
         PassScores of = box.ScoresOf(next);
         double obscured = box.Of(next.Model).Obscured;
         double silent = Elementary.Exp(DetectionModel.LogSilent(obscured, of.LogPresent[0]));
+        // How often a pass that is not obscured has so many reads, and at least so many, summed from the top.
+        double[] exactly = new double[looks + 1], atLeast = new double[looks + 2];
+        for (int reads = looks; reads > 0; reads--)
+        {
+            exactly[reads] = Elementary.Exp(of.LogPresent[reads]);
+            atLeast[reads] = atLeast[reads + 1] + exactly[reads];
+        }
+
         double sum = 0;
         int first = then.Length - count;
 
@@ -118,14 +126,8 @@ internal sealed class RiskAdvice(StatedRiskPolicy policy, int lineCount, decimal
             }
 
             needed = Needed(then, first, int.Min(needed, looks), looks);
-            double chance = 0;
-            for (int reads = looks; reads >= int.Max(1, needed); reads--)
-            {
-                chance += Elementary.Exp(of.LogPresent[reads]);
-            }
-
-            chance = (chance * (1 - obscured)) + (needed == 0 ? silent : 0);
-            sum += chance * (other < 0 ? 1 : other == 0 ? silent : (1 - obscured) * Elementary.Exp(of.LogPresent[other]));
+            double chance = (atLeast[int.Max(1, needed)] * (1 - obscured)) + (needed == 0 ? silent : 0);
+            sum += chance * (other < 0 ? 1 : other == 0 ? silent : (1 - obscured) * exactly[other]);
         }
 
         return double.Min(1, sum);

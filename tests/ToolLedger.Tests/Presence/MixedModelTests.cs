@@ -62,6 +62,20 @@ public sealed class MixedModelTests
         Assert.InRange(risk.ExactRisk, 0, 1);
     }
 
+    // So a word of custody that makes absence likelier, whatever it is, settles no line.
+    [Property(Arbitrary = [typeof(MixedModelTests)], MaxTest = 200)]
+    public void A_tool_that_was_likelier_absent_is_never_accounted_for_more_easily(DetectionModel first, DetectionModel second, PassLooks[] passes, int share, int more)
+    {
+        StatedRiskPolicy policy = Policy(first, second, first, factor: 2);
+        PassLooks[] mixed = Mixed(passes);
+        decimal less = ((Math.Abs((long)share) % 400_000) + 1) / 1_000_000m, larger = less + ((Math.Abs((long)more) % 400_000) / 1_000_000m);
+        PresenceDecision likely = policy.Decide(mixed, Lines, less), unlikely = policy.Decide(mixed, Lines, larger);
+
+        Assert.True(unlikely.State <= likely.State);
+        Assert.True(unlikely.Risk >= likely.Risk);
+        Assert.True(policy.ChanceAccountedWhenAbsent(mixed, Lines, larger) <= policy.ChanceAccountedWhenAbsent(mixed, Lines, less));
+    }
+
     // A kit of lines with priors and models of their own: the expected number of accounted tools that are not there, by plain enumeration over all that strays may show, is within the limit.
     [Property(Arbitrary = [typeof(MixedModelTests)], MaxTest = 100)]
     public void The_limit_of_the_kit_holds_for_lines_of_different_priors_and_models(DetectionModel first, DetectionModel second, DetectionModel third, byte looks, int[] shares)

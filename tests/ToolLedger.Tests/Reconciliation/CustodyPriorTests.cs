@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using FsCheck.Xunit;
 using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Presence;
@@ -122,6 +123,29 @@ public sealed class CustodyPriorTests
 
         ArgumentException refused = Assert.Throws<ArgumentException>(() => new Reconciler(world.Policy).Reconcile(Input(world, new() { [new ToolId("T5")] = wrong })));
         Assert.Contains("\"T5\"", refused.Message, StringComparison.Ordinal);
+    }
+
+    // Properties 4 and 5 of the trade's list, with custody: a read more never leaves the line, and the share does not depend on what was read.
+    [Property(MaxTest = 60)]
+    public void Whatever_custody_says_a_read_more_never_leaves_a_line_and_moves_no_other(int seed)
+    {
+        var random = new Random(seed);
+        CustodyEntry[] all = [Issue(random.Next(3) == 0 ? 5 : 0, Eight.AddHours(random.Next(2) * 5)), Loan(), Closure(), TurnIn(Digest.Of("signed inventory"u8))];
+        CustodyEntry[] custody = [.. all.Where(_ => random.Next(3) > 0)];
+        var world = new World { Policy = new ReconciliationPolicy { Presence = Policy } };
+        world.Custody.AddRange(custody);
+        foreach (string tool in World.AllTools().Where(static tool => tool[0] is 'T' or 'H'))
+        {
+            world.Read(tool, random.Next(2) == 0 ? World.A1 : World.A2, [.. Enumerable.Range(0, random.Next(14)).Select(static i => 4 + (1.5 * i))]);
+        }
+
+        ReconciliationResult before = world.Reconcile();
+        int line = random.Next(12);
+        ReconciliationResult after = world.Read($"T{line + 1}", World.A1, random.Next(1, 29) + 0.3).Reconcile();
+
+        Assert.True(after.Lines[line].State >= before.Lines[line].State, $"{before.Lines[line]} to {after.Lines[line]}");
+        Assert.Equal(before.Lines[line].Evidence.Risk!.AbsentShareWhy, after.Lines[line].Evidence.Risk!.AbsentShareWhy);
+        Assert.All(before.Lines.Zip(after.Lines).Where((_, index) => index != line), static pair => Assert.Equal((pair.First.State, pair.First.Basis), (pair.Second.State, pair.Second.Basis)));
     }
 
     [Fact]

@@ -4,6 +4,7 @@ using System.Linq;
 using System.Text;
 using ToolLedger.Policies;
 using ToolLedger.Presence;
+using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 using ToolLedger.Testing.Laws;
@@ -26,6 +27,29 @@ public sealed class StatedRiskReconciliationTests
             Presence = new StatedRiskPolicy { Model = new DetectionModel(0.05m, new BetaRate(1, 30), 0.01m, new BetaRate(0.02m, 60)), KitRiskLimit = 0.05m, LineRiskMax = 0.2m },
         };
         LawReport report = ReconciliationLaws.Check(new Reconciler(policy).Reconcile, new LawSettings { Policy = policy, CaseCount = 400, Seed = 8 });
+
+        Assert.True(report.Holds, report.ToString());
+        Assert.True(report.Of(ReconciliationLaw.EvidenceHelps).AppliedCount > 100, report.ToString());
+        Assert.True(report.Of(ReconciliationLaw.DoubtIsMonotone).AppliedCount > 100, report.ToString());
+    }
+
+    // With models by station, and people who change the surroundings: whatever is drawn, a read more helps and a doubt more does not.
+    [Fact]
+    public void The_laws_hold_with_models_by_station_and_changed_surroundings()
+    {
+        var strayless = new DetectionModel(0.05m, new BetaRate(1, 30), 0.01m, new BetaRate(0.02m, 60));
+        var other = new DetectionModel(0.2m, new BetaRate(2, 25), 0.02m, new BetaRate(0.02m, 60));
+        var policy = new ReconciliationPolicy
+        {
+            Presence = new StatedRiskPolicy
+            {
+                Model = strayless,
+                Models = [new StationModel(new StationId("R1"), null, other), new StationModel(new StationId("R2"), null, strayless)],
+                KitRiskLimit = 0.05m,
+                LineRiskMax = 0.2m,
+            },
+        };
+        LawReport report = ReconciliationLaws.Check(new Reconciler(policy).Reconcile, new LawSettings { Policy = policy, CaseCount = 400, Seed = 88 });
 
         Assert.True(report.Holds, report.ToString());
         Assert.True(report.Of(ReconciliationLaw.EvidenceHelps).AppliedCount > 100, report.ToString());
