@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace ToolLedger.Reads;
 
@@ -28,8 +29,11 @@ internal struct TagEntry
     private ushort _firstHigh;
     private ushort _lastHigh;
     /// <summary>The strongest and the weakest look; the other way round while no strength was reported.</summary>
-    internal short Strongest;
-    internal short Weakest;
+    internal readonly short Strongest => (short)_strengths;
+
+    internal readonly short Weakest => (short)~(_strengths >> 16);
+
+    private int _strengths;
 
     /// <summary>What the words are, and a mark: see <see cref="TagTable"/>.</summary>
     internal byte Form;
@@ -55,8 +59,7 @@ internal struct TagEntry
 
     internal void Clear()
     {
-        Strongest = short.MinValue;
-        Weakest = short.MaxValue;
+        _strengths = unchecked((int)0x80008000);
         First = NoInstant;
         Recent = uint.MaxValue;
         Rest = -1;
@@ -67,11 +70,9 @@ internal struct TagEntry
 
     internal void Include(short strength)
     {
-        // Strengths wander, so that a branch on them would be guessed wrong as often as not.
-        int above = Strongest - strength;
-        Strongest = (short)(strength + (above & ~(above >> 31)));
-        int below = Weakest - strength;
-        Weakest = (short)(strength + (below & (below >> 31)));
+        // Strengths wander, so that a branch on them would be guessed wrong as often as not. The weakest is kept as the strongest of its complement.
+        Vector128<short> both = Vector128.Max(Vector128.CreateScalarUnsafe(_strengths).AsInt16(), Vector128.CreateScalarUnsafe((int)(ushort)strength | (~strength << 16)).AsInt16());
+        _strengths = both.AsInt32().ToScalar();
     }
 
     internal void Include(long at)
