@@ -196,17 +196,7 @@ public sealed partial class StatedRiskPolicy
     {
         foreach (PresenceTerm term in terms)
         {
-            string by = RiskWords.Factor(term.LogOdds);
-            (string, string) looks = ("looks", Text(term.Looks)), pass = ("pass", Text(term.Pass)), session = ("session", term.Session.Value ?? "");
-            reasons.Add(term.Kind switch
-            {
-                PresenceTermKind.Prior => new Reason(PresenceReasons.TermPrior, ("odds", RiskWords.Odds(term.LogOdds))),
-                PresenceTermKind.Read => new Reason(PresenceReasons.TermRead, ("by", by)),
-                PresenceTermKind.Silence => new Reason(PresenceReasons.TermSilence, ("by", by), looks),
-                PresenceTermKind.ReadPass => new Reason(
-                    term.IsDegraded ? PresenceReasons.TermDegradedPass : PresenceReasons.TermReadPass, ("by", by), ("reads", Text(term.Reads)), looks, pass, session),
-                _ => new Reason(term.IsBounded ? PresenceReasons.TermBoundedPass : PresenceReasons.TermSilentPass, ("by", by), looks, pass, session),
-            });
+            reasons.Add(TermSentences.Of(term));
             if (term.Kind == PresenceTermKind.Prior)
             {
                 AddPrior(evidence, reasons);

@@ -33,22 +33,7 @@ internal static class RiskTable
         foreach (PresenceTerm term in risk.Terms)
         {
             sum += term.LogOdds;
-            yield return (ReasonOf(term), sum);
+            yield return (TermSentences.Of(term), sum);
         }
-    }
-
-    private static Reason ReasonOf(PresenceTerm term)
-    {
-        (string, string) by = ("by", RiskWords.Factor(term.LogOdds));
-        (string, string) looks = ("looks", ReportVoice.Text(term.Looks)), pass = ("pass", ReportVoice.Text(term.Pass)), session = ("session", term.Session.Value ?? "");
-        return term.Kind switch
-        {
-            PresenceTermKind.Prior => new Reason(PresenceReasons.TermPrior, ("odds", RiskWords.Odds(term.LogOdds))),
-            PresenceTermKind.Read => new Reason(PresenceReasons.TermRead, by),
-            PresenceTermKind.Silence => new Reason(PresenceReasons.TermSilence, by, looks),
-            PresenceTermKind.ReadPass => new Reason(
-                term.IsDegraded ? PresenceReasons.TermDegradedPass : PresenceReasons.TermReadPass, by, ("reads", ReportVoice.Text(term.Reads)), looks, pass, session),
-            _ => new Reason(term.IsBounded ? PresenceReasons.TermBoundedPass : PresenceReasons.TermSilentPass, by, looks, pass, session),
-        };
     }
 }
