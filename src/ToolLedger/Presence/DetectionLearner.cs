@@ -88,23 +88,22 @@ public sealed class DetectionLearner
         ArgumentOutOfRangeException.ThrowIfNegative(shrinkPasses);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(shrinkPasses, 1_000_000);
         (double obscured, double a, double b) = LearnThere(shrinkTo, shrinkPasses);
-        (double share, double strayA, double strayB) = LearnStrays(shrinkTo, shrinkPasses, noBetterThan: null);
+        (double share, double strayA, double strayB) = LearnStrays(shrinkTo, shrinkPasses);
         var present = new BetaRate(Rounded(a), Rounded(b));
         var stray = new BetaRate(Rounded(strayA), Rounded(strayB));
-        Records.Reason? refused = DetectionModel.WhyRefused(present, stray);
         if (sessionsStray == 0 && (shrinkTo is null || shrinkPasses == 0))
         {
             // Nothing says how a stray answers. The cautious side: as well as a tag that is there, and as often as the bound allows.
-            (share, stray, refused) = (StrayShareAtMost, present, null);
+            (share, stray) = (StrayShareAtMost, present);
         }
-        else if (refused is not null && stray.Mean <= present.Mean)
+        else
         {
-            // Strays that look steadier than tags that are there, by chance or in truth: the likeliest of the models that are allowed lets them vary more than they do, the cautious side too.
-            (share, strayA, strayB) = LearnStrays(shrinkTo, shrinkPasses, ((double)present.A, (double)present.B));
-            stray = new BetaRate(decimal.Min(Rounded(strayA), present.A), decimal.Max(Rounded(strayB), present.B));
-            refused = null;
+            // What is claimed hangs on the strays alone, so those are never made weaker than learned, and no fewer than the bound allows to say; below the share of the class only as far as it allows.
+            share = double.Max(share, shrinkTo is null ? StrayShareAtMost : double.Min(StrayShareAtMost, (double)shrinkTo.StrayShare));
+            (present, stray) = Allowed(present, stray);
         }
 
+        Records.Reason? refused = DetectionModel.WhyRefused(present, stray);
         return new LearnedDetection
         {
             Model = refused is not null ? null : new DetectionModel(
@@ -119,6 +118,29 @@ public sealed class DetectionLearner
             ReadShareAtLeast = passesThere == 0 ? 0 : BinomialDistribution.LowerLimit(passesRead, passesThere, Confidence),
             StrayShareAtMost = StrayShareAtMost,
         };
+    }
+
+    /// <summary>
+    /// Where one of the two answers too steadily for an allowed model it is taken to vary more, at the same mean. For strays that is the cautious side: more of them are then read often. For tags that
+    /// are there it costs open lines and claims nothing. Where strays are read better on average both stay, and are refused.
+    /// </summary>
+    private static (BetaRate Present, BetaRate Stray) Allowed(BetaRate present, BetaRate stray)
+    {
+        if (stray.Mean > present.Mean)
+        {
+            return (present, stray);
+        }
+
+        if (stray.A > present.A)
+        {
+            stray = new BetaRate(present.A, decimal.Clamp(decimal.Round(stray.B * present.A / stray.A, 9), present.B, BetaRate.MaxParameter));
+        }
+        else if (present.B > stray.B)
+        {
+            present = new BetaRate(decimal.Max(decimal.Round(present.A * stray.B / present.B, 9), stray.A), stray.B);
+        }
+
+        return (present, stray);
     }
 
     private double StrayShareAtMost => sessionsAbsent == 0 ? 1 : BinomialDistribution.UpperLimit(sessionsStray, sessionsAbsent, Confidence);
@@ -149,7 +171,7 @@ public sealed class DetectionLearner
         return (obscured, rate.A, rate.B);
     }
 
-    private (double Share, double A, double B) LearnStrays(DetectionModel? shrinkTo, int passes, (double A, double B)? noBetterThan)
+    private (double Share, double A, double B) LearnStrays(DetectionModel? shrinkTo, int passes)
     {
         double share = shrinkTo is null ? 0.05 : (double)shrinkTo.StrayShare;
         double prior = shrinkTo is null ? 0 : passes;
@@ -179,7 +201,7 @@ public sealed class DetectionLearner
             }
 
             // How strays answer is not known without one: silence has no say in it, and a fit would follow the prior alone.
-            rate = sessionsStray == 0 && shrinkTo is not null ? rate : cells.Fit(static _ => 1, rate, noBetterThan);
+            rate = sessionsStray == 0 && shrinkTo is not null ? rate : cells.Fit(static _ => 1, rate);
             share = shrinkTo is null ? (expected + 0.5) / (sessionsAbsent + 1) : (expected + (prior * (double)shrinkTo.StrayShare)) / (sessionsAbsent + Math.Max(prior, 1e-9));
             if (Math.Abs(share - from.Share) < Settled && Near(rate.A, from.A) && Near(rate.B, from.B))
             {

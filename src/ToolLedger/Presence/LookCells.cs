@@ -31,8 +31,7 @@ internal sealed class LookCells
     /// <summary>The rate of the largest likelihood with a prior of Jeffreys' type: half a read and half a miss, and concentrations that count less the larger they are.</summary>
     /// <param name="silentWeight">What is left of the weight of a silent pass of so many looks.</param>
     /// <param name="start">Where to begin.</param>
-    /// <param name="noBetterThan">A rate that may not be exceeded: no larger first weight and no smaller second one; null for none.</param>
-    public (double A, double B) Fit(Func<int, double> silentWeight, (double A, double B) start, (double A, double B)? noBetterThan = null)
+    public (double A, double B) Fit(Func<int, double> silentWeight, (double A, double B) start)
     {
         // The logarithm of the likelihood is a sum of ln(a + j), ln(b + j) and -ln(a + b + j) over how many passes went beyond j.
         double[] reads = new double[longest + 1], misses = new double[longest + 1], looks = new double[longest + 1];
@@ -62,8 +61,7 @@ internal sealed class LookCells
             looks[j] += looks[j + 1];
         }
 
-        (double most, double least) = noBetterThan ?? (Largest, Smallest);
-        return new Climb(reads, misses, looks, most, least).From(double.Min(start.A, most), double.Max(start.B, least));
+        return new Climb(reads, misses, looks).From(start.A, start.B);
     }
 
     private KeyValuePair<(int Looks, int Reads), double>[] Ordered()
@@ -74,9 +72,8 @@ internal sealed class LookCells
     }
 
     /// <summary>The way up to the largest likelihood, by Newton's rule in ln a and ln b, where no step leaves the positive numbers.</summary>
-    private sealed class Climb(double[] reads, double[] misses, double[] looks, double mostA, double leastB)
+    private sealed class Climb(double[] reads, double[] misses, double[] looks)
     {
-        private readonly bool isBounded = mostA < Largest || leastB > Smallest;
         private double a, b, value;
 
         public (double A, double B) From(double startA, double startB)
@@ -89,12 +86,9 @@ internal sealed class LookCells
                 (double haa, double hab, double hbb) = ((a * a * daa) + ga, a * b * dab, (b * b * dbb) + gb);
                 double determinant = (haa * hbb) - (hab * hab);
                 bool isPeak = haa < 0 && determinant > 0;
-                double alongA = ga / (Math.Abs(haa) + Math.Abs(ga) + 1e-9), alongB = gb / (Math.Abs(hbb) + Math.Abs(gb) + 1e-9);
-                double sa = isPeak ? -((hbb * ga) - (hab * gb)) / determinant : alongA;
-                double sb = isPeak ? -((haa * gb) - (hab * ga)) / determinant : alongB;
-
-                // At a bound the way of both together may be barred where the way of one is not.
-                if ((!TryStep(sa, sb) && !(isBounded && (TryStep(alongA, 0) || TryStep(0, alongB)))) || Math.Max(Math.Abs(sa), Math.Abs(sb)) < 1e-9)
+                double sa = isPeak ? -((hbb * ga) - (hab * gb)) / determinant : ga / (Math.Abs(haa) + Math.Abs(ga) + 1e-9);
+                double sb = isPeak ? -((haa * gb) - (hab * ga)) / determinant : gb / (Math.Abs(hbb) + Math.Abs(gb) + 1e-9);
+                if (!TryStep(sa, sb) || Math.Max(Math.Abs(sa), Math.Abs(sb)) < 1e-9)
                 {
                     break;
                 }
@@ -109,7 +103,7 @@ internal sealed class LookCells
             double part = size > 2 ? 2 / size : 1;
             for (int halving = 0; halving < 40; halving++, part /= 2)
             {
-                double nextA = Math.Clamp(a * Elementary.Exp(part * sa), Smallest, mostA), nextB = Math.Clamp(b * Elementary.Exp(part * sb), leastB, Largest);
+                double nextA = Math.Clamp(a * Elementary.Exp(part * sa), Smallest, Largest), nextB = Math.Clamp(b * Elementary.Exp(part * sb), Smallest, Largest);
                 double next = Value(nextA, nextB);
                 if (next > value)
                 {

@@ -21,6 +21,10 @@ public readonly record struct PassEvidence(SessionId Session, int Pass, bool IsD
     /// <summary>The station, for a policy that knows how tags answer there; empty (the default) where not stated.</summary>
     public StationId Station { get; init; }
 
+    /// <summary>True for the passes from the start of the last session of good health on. Before it the tool may have been taken out, so a policy with a stated risk asks that these passes
+    /// suffice by themselves, if there are any; the default is false.</summary>
+    public bool IsLast { get; init; }
+
     /// <summary>Passes of one number had the same surroundings; see <see cref="PassLooks.Surroundings"/>. The default is 0.</summary>
     public int Surroundings { get; init; }
 }

@@ -37,19 +37,19 @@ public static class PresenceReasons
     public static ReasonKind EpcOnlyNotAccepted { get; } = new("presence.epc-only-not-accepted", "identified by EPC only, which the policy does not accept");
 
     /// <summary>The risk of the line is within the cut.</summary>
-    public static ReasonKind RiskWithin { get; } = new("presence.risk-within", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; the chance that it is not there is {chance} ({percent} %), within {cut} % for one of {lines} {lines:line|lines}");
+    public static ReasonKind RiskWithin { get; } = new("presence.risk-within", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; by the model the chance that its tag is not there is at most {chance} ({percent} %), within {cut} % for one of {lines} listed {lines:line|lines}");
 
     /// <summary>The risk of the line is over the cut.</summary>
-    public static ReasonKind RiskOver { get; } = new("presence.risk-over", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; the chance that it is not there is {chance} ({percent} %), over {cut} % for one of {lines} {lines:line|lines}");
+    public static ReasonKind RiskOver { get; } = new("presence.risk-over", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; by the model the chance that its tag is not there is at most {chance} ({percent} %), over {cut} % for one of {lines} listed {lines:line|lines}");
 
     /// <summary>No number of reads in such passes could bring the risk within the kit's limit.</summary>
-    public static ReasonKind RiskOutOfReach { get; } = new("presence.risk-out-of-reach", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; the chance that it is not there is {chance} ({percent} %), and no reads in so few looks prove enough for one of {lines} {lines:line|lines}");
+    public static ReasonKind RiskOutOfReach { get; } = new("presence.risk-out-of-reach", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; by the model the chance that its tag is not there is at most {chance} ({percent} %), and no reads in so few looks prove enough for one of {lines} listed {lines:line|lines}");
 
     /// <summary>Only degraded sessions heard the tag, and they account for nothing at a stated risk.</summary>
     public static ReasonKind RiskOfDegraded { get; } = new("presence.risk-of-degraded", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}, but in no session of good health");
 
     /// <summary>What silence alone leaves of the odds.</summary>
-    public static ReasonKind SilentRisk { get; } = new("presence.silent-risk", "by the silence alone the chance that it is there all the same is {chance} ({percent} %), which accounts for nothing");
+    public static ReasonKind SilentRisk { get; } = new("presence.silent-risk", "by the model and the silence alone the chance that it is there all the same is {chance} ({percent} %), which accounts for nothing");
 
     /// <summary>A pass offers more looks than a stated risk weighs.</summary>
     public static ReasonKind TooManyLooks { get; } = new("presence.too-many-looks", "a pass offers more than {limit} looks, more than a stated risk weighs: use shorter passes");
@@ -78,6 +78,12 @@ public static class PresenceReasons
     /// <summary>What the terms make together.</summary>
     public static ReasonKind TermSum { get; } = new("presence.term-sum", "together {odds}");
 
+    /// <summary>The posterior of the model without bound and box, where it differs much.</summary>
+    public static ReasonKind RiskExact { get; } = new("presence.risk-exact", "without that caution the model says {chance} ({percent} %) that it is not there");
+
+    /// <summary>The last session has to suffice by itself.</summary>
+    public static ReasonKind EarlierSetAside { get; } = new("presence.earlier-set-aside", "reads of earlier sessions are set aside: the tool may have been taken out since, so the last session has to suffice");
+
     /// <summary>New passes settle it.</summary>
     public static ReasonKind AdviceNewPasses { get; } = new("presence.advice-new-passes", "{passes} more {passes:pass|passes} of {looks} looks in another position would settle it in {percent} of 100 cases if it is there");
 
@@ -96,6 +102,6 @@ public static class PresenceReasons
     /// <summary>All kinds of this room.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
         [EnoughLooks, NoLook, FewLooks, OneView, DegradedStation, BelowBaseline, PoorHistory, GoodHistory, EpcOnly, EpcOnlyNotAccepted,
-            RiskWithin, RiskOver, RiskOutOfReach, RiskOfDegraded, SilentRisk, TooManyLooks, TermPrior, TermRead, TermReadPass, TermDegradedPass, TermSilentPass, TermBoundedPass, TermSilence, TermSum,
+            RiskWithin, RiskOver, RiskOutOfReach, RiskOfDegraded, RiskExact, EarlierSetAside, SilentRisk, TooManyLooks, TermPrior, TermRead, TermReadPass, TermDegradedPass, TermSilentPass, TermBoundedPass, TermSilence, TermSum,
             AdviceNewPasses, AdviceMoreLooks, AdviceNoLooks, AdviceMayBeObscured, AdviceSighting];
 }

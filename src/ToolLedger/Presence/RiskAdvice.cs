@@ -138,12 +138,12 @@ internal sealed class RiskAdvice(StatedRiskPolicy policy, int lineCount, decimal
     {
         PassLooks pass = passes[index];
         passes[index] = pass with { Reads = from };
-        if (!IsAccounted(passes))
+        if (!IsAccounted(passes, index))
         {
             // Looked for from above only where the start was not enough.
             from = looks;
             passes[index] = pass with { Reads = from };
-            if (!IsAccounted(passes))
+            if (!IsAccounted(passes, index))
             {
                 return looks + 1;
             }
@@ -152,7 +152,7 @@ internal sealed class RiskAdvice(StatedRiskPolicy policy, int lineCount, decimal
         while (from > 0)
         {
             passes[index] = pass with { Reads = from - 1 };
-            if (!IsAccounted(passes))
+            if (!IsAccounted(passes, index))
             {
                 break;
             }
@@ -162,6 +162,10 @@ internal sealed class RiskAdvice(StatedRiskPolicy policy, int lineCount, decimal
 
         return from;
     }
+
+    // New passes are those of a session of its own, which has to suffice by itself too.
+    private bool IsAccounted(ReadOnlySpan<PassLooks> passes, int firstNew)
+        => IsAccounted(passes) && (firstNew == 0 || IsAccounted(passes[firstNew..]));
 
     private bool IsAccounted(ReadOnlySpan<PassLooks> passes) => policy.Decide(passes, lineCount, absentShare).State == PresenceState.Accounted;
 }

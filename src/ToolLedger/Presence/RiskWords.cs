@@ -6,19 +6,20 @@ namespace ToolLedger.Presence;
 /// <summary>Probabilities and odds as a person reads them: two digits that count.</summary>
 internal static class RiskWords
 {
-    /// <summary>A chance such as "1 in 25,000", "7 in 100", "less than 1 in 1,000,000,000".</summary>
+    /// <summary>A chance such as "1 in 25,000", "7 in 100", "less than 1 in 1,000,000".</summary>
     public static string Chance(double chance)
     {
-        if (chance < 1e-9)
+        // No model of tags is good enough to speak of less.
+        if (chance < 1e-6)
         {
-            return "less than 1 in 1,000,000,000";
+            return "less than 1 in 1,000,000";
         }
 
         return chance < 0.05 ? "1 in " + Whole(1 / chance) : chance > 0.99 ? "more than 99 in 100" : Whole(chance * 100) + " in 100";
     }
 
     /// <summary>A percentage such as "0.0040" or "7.1".</summary>
-    public static string Percent(double chance) => Figure(chance * 100);
+    public static string Percent(double chance) => chance > 0.99 ? "more than 99" : chance is > 0 and < 1e-6 ? "less than 0.0001" : Figure(chance * 100);
 
     /// <summary>What odds are multiplied by: "14", or "1/50".</summary>
     public static string Factor(double logOdds) => logOdds >= 0 ? Figure(Elementary.Exp(logOdds)) : "1/" + Figure(Elementary.Exp(-logOdds));

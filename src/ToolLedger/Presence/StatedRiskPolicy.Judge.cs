@@ -26,6 +26,27 @@ public sealed partial class StatedRiskPolicy
         Span<PassLooks> passes = stackalloc PassLooks[MaxPassCount];
         passes = Fill(passes, evidence, chosen, withTidOnly: false);
         PresenceDecision decision = Decide(passes, lines, absent);
+        var ways = new RiskAdvice(this, lines, absent);
+        bool isTagPoor = evidence.History is { } history && history.SessionsRead * 3L < history.SessionsPresented * 2L;
+        PresenceAdvice ahead = ways.Of(passes, isTagPoor);
+        PresenceAdvice? looksToo = ways.MoreLooks(passes, isTagPoor);
+        bool isSetAside = false;
+        if (LastOf(evidence, chosen) is { } last)
+        {
+            Span<PassLooks> then = Fill(stackalloc PassLooks[MaxPassCount], evidence, last, withTidOnly: false);
+            PresenceDecision byLast = Decide(then, lines, absent);
+            if (byLast.LogOdds < decision.LogOdds || (byLast.State != PresenceState.Accounted && decision.State == PresenceState.Accounted))
+            {
+                isSetAside = decision.State != PresenceState.NotRead;
+                (chosen, decision) = (last, byLast);
+                then.CopyTo(passes);
+                passes = passes[..then.Length];
+            }
+
+            looksToo = null;
+            ahead = ahead.Kind == PresenceAdviceKind.MoreLooks ? new PresenceAdvice(PresenceAdviceKind.Sighting, 0, 0, 1, isTagPoor) : ahead;
+        }
+
         bool isEpcRefused = decision.State == PresenceState.Accounted && !EpcOnlyAccepted
             && Decide(Fill(stackalloc PassLooks[MaxPassCount], evidence, chosen, withTidOnly: true), lines, absent).State != PresenceState.Accounted;
 
@@ -33,10 +54,14 @@ public sealed partial class StatedRiskPolicy
         PresenceState state = isEpcRefused || (decision.State == PresenceState.NotRead && evidence.LookCount > 0) ? PresenceState.Weak : decision.State;
         var reasons = new List<Reason>(4);
         List<PresenceTerm> terms = TermsOf(evidence, chosen, passes, decision);
-        bool isTagPoor = evidence.History is { } history && history.SessionsRead * 3L < history.SessionsPresented * 2L;
-        var ways = new RiskAdvice(this, lines, absent);
-        PresenceAdvice? advice = state == PresenceState.Accounted ? null : ways.Of(passes, isTagPoor);
-        Explain(evidence, decision, state, lines, passes, reasons);
+        PresenceAdvice? advice = state == PresenceState.Accounted ? null : ahead;
+        PresenceRisk risk = RiskOf(evidence, passes, decision, lines, absent, terms, advice);
+        Explain(decision, state, lines, passes, reasons);
+        if (isSetAside)
+        {
+            reasons.Add(new Reason(PresenceReasons.EarlierSetAside));
+        }
+
         if (state == PresenceState.Accounted)
         {
             AddPrior(evidence, reasons);
@@ -44,13 +69,15 @@ public sealed partial class StatedRiskPolicy
         else
         {
             AddTerms(evidence, terms, decision, reasons);
+            AddExact(risk, reasons);
             if (isEpcRefused)
             {
                 reasons.Add(new Reason(PresenceReasons.EpcOnlyNotAccepted));
             }
-            else
+            else if (!isTagPoor)
             {
-                AddAdvice(advice!, ways.MoreLooks(passes, isTagPoor), passes, reasons);
+                // Of a tag that has to be qualified again the history speaks, and no number of reads.
+                AddAdvice(advice!, looksToo, passes, reasons);
             }
 
             CountingPolicy.AddBaseline(evidence, reasons);
@@ -62,7 +89,7 @@ public sealed partial class StatedRiskPolicy
             reasons.Add(EpcOnly);
         }
 
-        return new PresenceJudgement(state, reasons) { Risk = RiskOf(evidence, passes, decision, lines, absent, terms, advice) };
+        return new PresenceJudgement(state, reasons) { Risk = risk };
     }
 
     private PresenceRisk RiskOf(
@@ -82,7 +109,14 @@ public sealed partial class StatedRiskPolicy
         };
     }
 
-    /// <summary>The passes that offered most looks, in the order given: which they are does not depend on what was read in them.</summary>
+    /// <summary>The passes from the start of the last session on, where there are earlier ones that are weighed too; else null.</summary>
+    private static int[]? LastOf(PresenceEvidence evidence, int[] chosen)
+    {
+        int[] last = Array.FindAll(chosen, index => evidence.Passes[index].IsLast);
+        return last.Length > 0 && last.Length < chosen.Length ? last : null;
+    }
+
+    /// <summary>The passes of the last session first, then those that offered most looks, then the later ones, in the order given: which they are does not depend on what was read in them.</summary>
     private static int[] Choose(IReadOnlyList<PassEvidence> passes)
     {
         int[] all = new int[passes.Count];
@@ -96,7 +130,12 @@ public sealed partial class StatedRiskPolicy
             return all;
         }
 
-        Array.Sort(all, (left, right) => passes[right].LookLimit.CompareTo(passes[left].LookLimit) is var order and not 0 ? order : left.CompareTo(right));
+        Array.Sort(all, (left, right) =>
+        {
+            int order = passes[right].IsLast.CompareTo(passes[left].IsLast);
+            order = order != 0 ? order : passes[right].LookLimit.CompareTo(passes[left].LookLimit);
+            return order != 0 ? order : right.CompareTo(left);
+        });
         int[] chosen = all[..MaxPassCount];
         Array.Sort(chosen);
         return chosen;
@@ -155,7 +194,7 @@ public sealed partial class StatedRiskPolicy
         ? new PresenceJudgement(PresenceState.NotRead, [NoLook])
         : new PresenceJudgement(PresenceState.Weak, [new Reason(PresenceReasons.TooManyLooks, ("limit", Text(DetectionModel.MaxLooks)))]);
 
-    private static void Explain(PresenceEvidence evidence, in PresenceDecision decision, PresenceState state, int lines, ReadOnlySpan<PassLooks> passes, List<Reason> reasons)
+    private static void Explain(in PresenceDecision decision, PresenceState state, int lines, ReadOnlySpan<PassLooks> passes, List<Reason> reasons)
     {
         string chance = RiskWords.Chance(decision.Risk), percent = RiskWords.Percent(decision.Risk);
         if (state == PresenceState.NotRead)
@@ -165,16 +204,17 @@ public sealed partial class StatedRiskPolicy
             return;
         }
 
-        int looks = 0, heard = 0;
+        int looks = 0, heard = 0, reads = 0;
         foreach (PassLooks pass in passes)
         {
             looks += pass.Looks;
+            reads += pass.Reads;
             heard += pass.Reads > 0 ? 1 : 0;
         }
 
         ReadOnlySpan<(string, string)> values =
         [
-            ("reads", Text(evidence.LookCount)), ("looks", Text(looks)), ("heard", Text(heard)), ("passes", Text(passes.Length)),
+            ("reads", Text(reads)), ("looks", Text(looks)), ("heard", Text(heard)), ("passes", Text(passes.Length)),
             ("chance", chance), ("percent", percent), ("cut", RiskWords.Percent(decision.Cut)), ("lines", Text(lines)),
         ];
         reasons.Add(new Reason(
@@ -204,6 +244,15 @@ public sealed partial class StatedRiskPolicy
         }
 
         reasons.Add(new Reason(PresenceReasons.TermSum, ("odds", RiskWords.Odds(decision.LogOdds))));
+    }
+
+    /// <summary>Where bound and box weigh much, what the model says without them is told beside.</summary>
+    private static void AddExact(PresenceRisk risk, List<Reason> reasons)
+    {
+        if (risk.ExactRisk < risk.Decision.Risk / 2)
+        {
+            reasons.Add(new Reason(PresenceReasons.RiskExact, ("chance", RiskWords.Chance(risk.ExactRisk)), ("percent", RiskWords.Percent(risk.ExactRisk))));
+        }
     }
 
     private static void AddAdvice(PresenceAdvice advice, PresenceAdvice? looksToo, ReadOnlySpan<PassLooks> passes, List<Reason> reasons)

@@ -103,6 +103,26 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
     internal const decimal MinAbsentShare = 0.000001m;
     internal const decimal MaxAbsentShare = 0.9m;
 
+    /// <summary>The same policy with other models by station and mounting, such as those learned since.</summary>
+    /// <param name="models">As for <see cref="Models"/>.</param>
+    /// <returns>A policy that differs in nothing else.</returns>
+    /// <exception cref="ArgumentNullException">The list or an entry is null.</exception>
+    /// <exception cref="ArgumentException">There are too many, or two for the same tags.</exception>
+    public StatedRiskPolicy WithModels(IReadOnlyList<StationModel> models) => new()
+    {
+        Model = Model,
+        Models = models,
+        KitRiskLimit = KitRiskLimit,
+        LineRiskMax = LineRiskMax,
+        RobustnessFactor = RobustnessFactor,
+        AbsentShare = AbsentShare,
+        CustodyShares = CustodyShares,
+        KitAwayShare = KitAwayShare,
+        ReaderDownShare = ReaderDownShare,
+        LineCountAssumed = LineCountAssumed,
+        EpcOnlyAccepted = EpcOnlyAccepted,
+    };
+
     internal static bool IsAbsentShare(decimal share) => share is >= MinAbsentShare and <= MaxAbsentShare && decimal.Round(share, 9) == share;
 
     internal override bool WeighsSilence => true;

@@ -22,6 +22,10 @@ public static class RiskReasons
     public static ReasonKind StepNewPass { get; } = new("step.new-pass",
         "present it again in another position (move, open or turn the bag), in {passes} {passes:pass|passes} of {looks} looks, which settles it in {percent} of 100 cases if it is there; or look for mark {mark}");
 
+    /// <summary>To look for it first, since by the reads it is not likely to be there.</summary>
+    public static ReasonKind StepLookOrPass { get; } = new("step.look-or-pass",
+        "look for mark {mark}; or present it again in another position (move, open or turn the bag), in {passes} {passes:pass|passes} of {looks} looks, which settles it in {percent} of 100 cases if it is there");
+
     /// <summary>More looks in the same position.</summary>
     public static ReasonKind StepMoreLooks { get; } = new("step.more-looks",
         "present it again for at least {looks} looks more, which settles it in {percent} of 100 cases if it is there; or look for mark {mark}");
@@ -58,5 +62,5 @@ public static class RiskReasons
 
     /// <summary>All kinds of this file.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
-        [KitRiskOverLimit, RiskStated, SilenceCauses, StepNewPass, StepMoreLooks, StepQualifyTag, SurroundingsChanged, TagFading, PriorGiven, PriorOnReceipt, PriorOpenAtIssue, PriorReturned, PriorIssued, PriorPacked];
+        [KitRiskOverLimit, RiskStated, SilenceCauses, StepNewPass, StepLookOrPass, StepMoreLooks, StepQualifyTag, SurroundingsChanged, TagFading, PriorGiven, PriorOnReceipt, PriorOpenAtIssue, PriorReturned, PriorIssued, PriorPacked];
 }

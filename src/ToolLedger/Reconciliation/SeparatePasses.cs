@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 
@@ -68,13 +69,31 @@ internal static class SeparatePasses
         }
 
         FindSeparating(clusters, changes, separating);
+        DateTimeOffset? last = LastStart(passes);
         var separate = new PassEvidence[clusters.Count];
         for (int i = 0; i < separate.Length; i++)
         {
-            separate[i] = clusters[i].AsOnePass() with { Surroundings = separating.FindLastIndex(change => change.At <= clusters[i].From) + 1 };
+            separate[i] = clusters[i].AsOnePass() with
+            {
+                Surroundings = separating.FindLastIndex(change => change.At <= clusters[i].From) + 1,
+                IsLast = clusters[i].To > last,
+            };
         }
 
         return separate;
+    }
+
+    /// <summary>When the last session of good health began; null where there is none.</summary>
+    private static DateTimeOffset? LastStart(TimedPass[] passes)
+    {
+        DateTimeOffset? last = null;
+        foreach (IGrouping<SessionId, TimedPass> session in passes.GroupBy(static pass => pass.Evidence.Session))
+        {
+            DateTimeOffset start = session.Min(static pass => pass.From);
+            last = session.Any(static pass => !pass.Evidence.IsDegraded) && !(start <= last) ? start : last;
+        }
+
+        return last;
     }
 
     /// <summary>A change separates the passes of one station before it from those after it. Where there are several stations a tool nearby may have been near at each, so that nothing is separated;

@@ -15,14 +15,16 @@ internal static class Steps
     public static NextStep SecondPass(ManifestLine line) => new(NextStepKind.SecondPass, new Reason(ReconciliationReasons.StepSecondPass, Mark(line)));
 
     /// <summary>What a policy with a stated risk proposes, in numbers.</summary>
-    public static NextStep ByAdvice(ManifestLine line, PresenceAdvice advice)
+    public static NextStep ByAdvice(ManifestLine line, PresenceRisk risk, PresenceAdvice advice)
     {
+        // A pass settles only what is there; where that is not likely by the reads, a look for the tool comes first.
+        bool isUnlikely = (1 - risk.Decision.Risk) * advice.Chance < 0.5;
         (string, string) looks = ("looks", LineConclusion.Text(advice.Looks)), percent = ("percent", LineConclusion.Text((int)(advice.Chance * 100)));
         return advice switch
         {
             { IsTagPoor: true } => new(NextStepKind.SightTool, new Reason(RiskReasons.StepQualifyTag, Mark(line))),
             { Kind: PresenceAdviceKind.NewPasses } => new(
-                NextStepKind.PresentAgain, new Reason(RiskReasons.StepNewPass, ("passes", LineConclusion.Text(advice.Passes)), looks, percent, Mark(line))),
+                NextStepKind.PresentAgain, new Reason(isUnlikely ? RiskReasons.StepLookOrPass : RiskReasons.StepNewPass, ("passes", LineConclusion.Text(advice.Passes)), looks, percent, Mark(line))),
             { Kind: PresenceAdviceKind.MoreLooks } => new(NextStepKind.PresentAgain, new Reason(RiskReasons.StepMoreLooks, looks, percent, Mark(line))),
             _ => SightTool(line),
         };

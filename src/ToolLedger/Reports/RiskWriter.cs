@@ -14,14 +14,14 @@ internal sealed class RiskWriter(Utf8JsonWriter writer, ReportVoice voice)
     public void Write(KitRisk risk)
     {
         writer.WriteStartObject("risk");
-        writer.WriteNumber("joint", Rounded(risk.Joint));
+        writer.WriteNumber("joint", RoundedUp(risk.Joint));
         writer.WriteNumber("limit", Rounded(risk.Limit));
         writer.WriteBoolean("isWithinLimit", risk.IsWithinLimit);
         writer.WriteNumber("lines", risk.LineCount);
         if (risk.HeaviestLine is { } heaviest)
         {
             writer.WriteString("heaviestLine", heaviest);
-            writer.WriteNumber("jointWithoutHeaviest", Rounded(risk.JointWithoutHeaviest));
+            writer.WriteNumber("jointWithoutHeaviest", RoundedUp(risk.JointWithoutHeaviest));
         }
 
         writer.WriteEndObject();
@@ -34,8 +34,8 @@ internal sealed class RiskWriter(Utf8JsonWriter writer, ReportVoice voice)
         writer.WriteStartObject("risk");
         writer.WriteNumber("stepsPerUnit", PassScores.StepsPerUnit);
         writer.WriteNumber("steps", decision.Score);
-        writer.WriteNumber("risk", Rounded(decision.Risk));
-        writer.WriteNumber("exactRisk", Rounded(risk.ExactRisk));
+        writer.WriteNumber("risk", RoundedUp(decision.Risk));
+        writer.WriteNumber("exactRisk", RoundedUp(risk.ExactRisk));
         if (decision.Threshold != int.MaxValue)
         {
             writer.WriteNumber("cutSteps", decision.Prior + decision.Threshold);
@@ -120,6 +120,14 @@ internal sealed class RiskWriter(Utf8JsonWriter writer, ReportVoice voice)
     }
 
     /// <summary>A probability to 12 decimals: the steps beside it are exact.</summary>
+    // A risk is never told as none.
+    private static decimal RoundedUp(double risk)
+    {
+        const decimal Steps = 1_000_000_000_000;
+        decimal steps = decimal.Ceiling((decimal)risk * Steps);
+        return DetectionModel.Plain((steps == 0 && risk > 0 ? 1 : steps) / Steps);
+    }
+
     private static decimal Rounded(double chance) => DetectionModel.Plain(decimal.Round((decimal)chance, Decimals));
 
     /// <summary>A factor between e^-64 and e^64 to six digits that count, as far as a decimal number has them.</summary>

@@ -61,9 +61,9 @@ internal sealed class BasisRule : IReconciliationRule
         }
 
         reasons.AddRange(facts.Remarks);
-        if (presence.Risk?.Advice is { } advice && facts.ReadsWithheld is null && !facts.IsMarkShared)
+        if (presence.Risk is { Advice: { } advice } risk && facts.ReadsWithheld is null && !facts.IsMarkShared)
         {
-            return Verdict.Withhold(presence.State == PresenceState.NotRead ? LineState.NotRead : LineState.Weak, reasons, Steps.ByAdvice(facts.Line, advice), isPositiveDifference: false);
+            return Verdict.Withhold(presence.State == PresenceState.NotRead ? LineState.NotRead : LineState.Weak, reasons, Steps.ByAdvice(facts.Line, risk, advice), isPositiveDifference: false);
         }
 
         if (presence.State == PresenceState.NotRead)

@@ -89,6 +89,34 @@ public sealed class LearnerProofTests
         }
     }
 
+    // Tags steadier than strays would make no allowed model. It is they that are taken to vary more; strays keep the rate of the class until one is heard, or nothing would speak for the claim.
+    [Fact]
+    public void Steady_tags_make_no_stray_weaker()
+    {
+        var ofClass = new DetectionModel(0.05m, new BetaRate(2, 6), 0.05m, new BetaRate(0.3m, 20));
+        var steady = new DetectionModel(0.05m, new BetaRate(60, 440), 0.05m, new BetaRate(0.3m, 440));
+        Session[] there = [.. Sessions(steady, 2000, seed: 7).Where(static session => session.IsThere)];
+        Assert.Equal(ofClass.Stray, Learned(there, ofClass).Model!.Stray);
+
+        DetectionModel heard = Learned([.. there, .. Sessions(ofClass, 6000, seed: 8).Where(static session => !session.IsThere)], ofClass).Model!;
+        Assert.Equal(heard.Stray.B, heard.Present.B);
+        for (int least = 1; least <= 20; least++)
+        {
+            double ofModel = Enumerable.Range(least, 21 - least).Sum(reads => Math.Exp(heard.LogStray(20, reads))), inTruth = Enumerable.Range(least, 21 - least).Sum(reads => Math.Exp(ofClass.LogStray(20, reads)));
+            Assert.True(ofModel >= inTruth / 2, $"{least} reads and more: {ofModel} and {inTruth}");
+        }
+    }
+
+    // A few sessions without a stray do not show that there are none: the share stays that of the class as far as the bound does not speak against it.
+    [Theory]
+    [InlineData(40)]
+    [InlineData(2000)]
+    public void Strays_are_taken_to_be_as_frequent_as_the_bound_allows(int sessions)
+    {
+        LearnedDetection learned = Learned(Enumerable.Repeat(new Session([new PassLooks(20, 0)], false), sessions).Append(new Session([new PassLooks(20, 9)], true)), DetectionModel.Example);
+        Assert.InRange((double)learned.Model!.StrayShare, double.Min(learned.StrayShareAtMost, (double)DetectionModel.Example.StrayShare) - 1e-9, (double)DetectionModel.Example.StrayShare);
+    }
+
     [Fact]
     public void Strays_that_answer_better_than_tags_that_are_there_give_no_model()
     {
