@@ -21,6 +21,9 @@ public static class ReconciliationReasons
     /// <summary>A later presentation of the kit did not hear it.</summary>
     public static ReasonKind LaterSilent { get; } = new("line.later-session-silent", "read earlier, but not in the later session {session} of this kit: it may have been taken out in between");
 
+    /// <summary>A later session heard the tool too seldom to show that it was still there.</summary>
+    public static ReasonKind LaterFew { get; } = new("line.later-session-few", "read earlier, but in only {looks} {looks:look|looks} of the later session {session} of this kit, where the policy asks for {needed}: it may have been taken out in between");
+
     /// <summary>The reads are older than the clearing of a doubt about the tag.</summary>
     public static ReasonKind ReadBeforeClearing { get; } = new("line.read-before-clearing", "the binding of tag {tag} was in doubt until {at}; a session that began before that accounts for nothing");
 
@@ -333,7 +336,7 @@ public static class ReconciliationReasons
     /// <summary>All kinds of this room.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        Sighted, Counted, PiecesCounted, BetterElsewhere, LaterSilent, ReadBeforeClearing, OnlyWhileNearby, ContainerOnly, CountShort, Surplus, PiecesNotCounted, PiecesUnknown, PiecesShort, PiecesOver,
+        Sighted, Counted, PiecesCounted, BetterElsewhere, LaterSilent, LaterFew, ReadBeforeClearing, OnlyWhileNearby, ContainerOnly, CountShort, Surplus, PiecesNotCounted, PiecesUnknown, PiecesShort, PiecesOver,
         NotCounted, NoLiveTag, NoUsableSession, OtherUnit, CountNotIdentity, OtherMark, SharedMark, SightedInOtherKit, TooOld, CountOfOtherRevision, CountsDiffer,
         RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, CreditedToTwoKits, CreditedToTwoLines, KitNotSaid, SubKitNotSaid, BoundControlTag, Quarantined, MarkOnOtherTool,
         IdentitySettled,

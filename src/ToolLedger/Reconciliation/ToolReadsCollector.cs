@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Kits;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -160,9 +161,18 @@ internal sealed class ToolReadsCollector
     }
 
     private Reason? WhyLaterSilent(ToolReads reads, KitTree listedIn)
-        => reads.Best is { LookCount: > 0 } && LatestOf(listedIn) is { } last && !HeardAny(last, reads.LiveTags)
-                ? new Reason(ReconciliationReasons.LaterSilent, ("session", last.Id.Value))
-                : null;
+    {
+        if (reads.Best is not { LookCount: > 0 } best || LatestOf(listedIn) is not { } last)
+        {
+            return null;
+        }
+
+        int looks = LooksIn(last, reads.LiveTags);
+        return looks == 0 ? new Reason(ReconciliationReasons.LaterSilent, ("session", last.Id.Value))
+            : looks < best.LookCount && scope.Policy.Presence is CountingPolicy counting && looks < counting.LooksNeeded
+                ? new Reason(ReconciliationReasons.LaterFew, ("session", last.Id.Value), ("looks", LineConclusion.Text(looks)), ("needed", LineConclusion.Text(counting.LooksNeeded)))
+            : null;
+    }
 
     /// <summary>The last session of the part that lists a line, of whatever that part is inside of here, or of a kit that holds it all: each had the tool before it.</summary>
     private ReadSession? LatestOf(KitTree listedIn)
@@ -209,17 +219,15 @@ internal sealed class ToolReadsCollector
                 ? heard
                 : null;
 
-    private static bool HeardAny(ReadSession session, IReadOnlyList<TagBinding> tags)
+    private static int LooksIn(ReadSession session, IReadOnlyList<TagBinding> tags)
     {
+        int looks = 0;
         for (int i = 0; i < tags.Count; i++)
         {
-            if (session.Heard(tags[i].Tag))
-            {
-                return true;
-            }
+            looks += session.TryGetPlain(tags[i].Tag, out PlainLooks plain) ? plain.LookCount : 0;
         }
 
-        return false;
+        return looks;
     }
 
     /// <summary>Whether the tool wore a tag at any time that evidence which still counts may be of. No session makes a difference, so that a poor one settles nothing.</summary>

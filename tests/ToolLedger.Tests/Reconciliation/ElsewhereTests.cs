@@ -114,11 +114,22 @@ public sealed class ElsewhereTests
     [Fact]
     public void Looks_from_before_it_was_read_elsewhere_do_not_help_those_from_after()
     {
-        // T3: five looks at 15:55, as many with K2 at 16:05, a single one in K1's session of 16:07. One look is not enough, and the five are from before.
+        // T3: five looks at 15:55, as many with K2 at 16:05, those of one antenna in K1's session of 16:07. One antenna in one pass is not enough, and the five are from before.
         World world = new World { AsOf = World.End.AddMinutes(15) }.ReadAllBut().CountAll();
-        ReadSession last = Again(world, 12, read => read.Tag != World.TagOf("T3") || read.FirstSeen == World.Start.AddSeconds(6));
+        ReadSession last = Again(world, 12, read => read.Tag != World.TagOf("T3") || read.Antenna == World.A1);
         Assert.True(world.Reconcile(world.Session(), last).Lines[2].IsAccounted);
         Assert.Equal(LineState.Weak, world.Reconcile(world.Session(), Later(world, World.K2, "T3", 3), last).Lines[2].State);
+    }
+
+    [Fact]
+    public void A_later_session_that_hears_it_only_just_takes_the_earlier_reads_their_force()
+    {
+        // T3 was taken out after 15:55; one look of it came from elsewhere in K1's session of 16:07.
+        World world = new World { AsOf = World.End.AddMinutes(15) }.ReadAllBut().CountAll();
+        ReadSession last = Again(world, 12, read => read.Tag != World.TagOf("T3") || read.FirstSeen == World.Start.AddSeconds(6));
+        LineConclusion line = world.Reconcile(world.Session(), last).Lines[2];
+        Assert.Equal(LineState.Weak, line.State);
+        Assert.Contains(line.Reasons, static reason => reason.Kind == ReconciliationReasons.LaterFew);
     }
 
     [Fact]

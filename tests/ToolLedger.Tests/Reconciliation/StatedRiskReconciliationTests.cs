@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using System.Text;
@@ -86,6 +87,46 @@ public sealed class StatedRiskReconciliationTests
         Finding finding = Assert.Single(result.Findings, static finding => finding.Reason.Kind == RiskReasons.KitRiskOverLimit);
         Assert.Equal([result.Kit.Risk.HeaviestLine!], finding.LineLabels);
     }
+
+    // A tool that was in the bag in the first session and is not in the second, where one look of it came from elsewhere: what the first said of it no longer counts.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(7)]
+    public void What_earlier_sessions_said_does_not_outvote_the_last_one(int earlier)
+    {
+        var world = new World { Policy = Policy(new StatedRiskPolicy()) };
+        double[] seconds = [.. Enumerable.Range(6, 48).Select(static half => half / 2.0)];
+        foreach (string tool in Enumerable.Range(1, 12).Select(static i => string.Create(CultureInfo.InvariantCulture, $"T{i}")).Append("H13"))
+        {
+            world.Read(tool, World.A1, seconds);
+        }
+
+        world.CountAll();
+        List<ReadSession> sessions = [];
+        for (int i = 0; i < earlier; i++)
+        {
+            sessions.Add(SessionAfter(world, i, static _ => true));
+        }
+
+        TagId tag = World.TagOf("T5");
+        TagRead stray = world.Reads.First(read => read.Tag == tag);
+        sessions.Add(SessionAfter(world, earlier, read => read.Tag != tag || read.FirstSeen == stray.FirstSeen));
+        world.AsOf = sessions[^1].To.AddMinutes(1);
+        ReconciliationResult result = world.Reconcile(sessions);
+
+        Assert.Equal(LineState.Weak, result.Lines[4].State);
+        Assert.Contains(result.Lines[4].Reasons, static reason => reason.Kind == PresenceReasons.EarlierSetAside);
+        Assert.NotEqual(KitState.Complete, result.Kit.State);
+        Assert.All(result.Lines.Take(12).Where((_, index) => index != 4), static line => Assert.Equal(AccountingBasis.Read, line.Basis));
+
+        // The earlier ones alone would have settled it, and so does a last one that reads it well.
+        Assert.Equal(AccountingBasis.Read, world.Reconcile(sessions[..^1]).Lines[4].Basis);
+        sessions[^1] = SessionAfter(world, earlier, static _ => true);
+        Assert.Equal(AccountingBasis.Read, world.Reconcile(sessions).Lines[4].Basis);
+    }
+
+    private static ReadSession SessionAfter(World world, int number, Func<TagRead, bool> isRead)
+        => world.Session($"S{number + 1}", [World.K1], World.Later(world, 5 * number, isRead), World.Start.AddMinutes(5 * number));
 
     [Fact]
     public void A_sighted_line_is_no_risk_by_reads()
