@@ -129,6 +129,9 @@ public sealed partial class CustodyRegister
     /// <summary>The tenure under which a kit is, its own or that of a kit around it; null while neither was ever signed out.</summary>
     internal KitTenure? TenureOf(KitId kit, DateTimeOffset asOf) => state.HolderOf(kit, asOf).Tenure;
 
+    /// <summary>The kit's own tenures in time order, whoever is around it.</summary>
+    internal IReadOnlyList<KitTenure> TenuresOf(KitId kit) => state.TenuresOf(kit);
+
     internal bool IsMentioned(KitId kit) => state.IsMentioned(kit);
 
     internal KitManifest? ManifestOf(KitId kit, DateTimeOffset asOf) => state.ManifestOf(kit, asOf);

@@ -9,6 +9,9 @@ namespace ToolLedger.Presence;
 /// <remarks>Immutable and thread-safe.</remarks>
 public sealed class PresenceEvidence
 {
+    /// <summary>What <see cref="Mounting"/> is for a tag that was mounted in several ways within the passes: no class has an empty name.</summary>
+    public const string ManyMountings = "";
+
     /// <summary>The tag.</summary>
     public required TagId Tag { get; init; }
 
@@ -27,7 +30,8 @@ public sealed class PresenceEvidence
     /// <summary>What past sessions say, or null where not handed in.</summary>
     public TagHistory? History { get; init; }
 
-    /// <summary>The model and mounting of the tag as its binding names it, for a policy that knows how such tags answer; null (the default) where not stated.</summary>
+    /// <summary>The model and mounting of the tag as its binding names it, for a policy that knows how such tags answer; null (the default) where not stated,
+    /// empty (<see cref="ManyMountings"/>) where it was mounted in several ways within the passes: no class was learned from such tags, so the policy's own model counts.</summary>
     public string? Mounting { get; init; }
 
     /// <summary>The lines of the kit, for a policy whose risk is that of the whole kit; 0 (the default) where nobody says it, which such a policy takes for many.</summary>

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
@@ -38,6 +39,15 @@ internal sealed class GateNews
             .OrderBy(static entry => entry.At)
             .ThenBy(static entry => entry.ToString(), StringComparer.Ordinal)
             .ThenBy(static entry => entry.By.Value, StringComparer.Ordinal),
+    ];
+
+    /// <summary>The custody entries about the kit, what holds it, its sub-kits and their tools, refused ones too, in order of time; and uses and visits that went on after the inventory and ended.</summary>
+    public CustodyMention[] Custody(CustodyRegister custody) =>
+    [
+        .. CustodyMention.Of(custody)
+            .Where(mention => (IsNews(mention.Entry.At) || IsNews(mention.Until)) && mention.Concerns(kits, tools))
+            .OrderBy(static mention => mention.Entry.At)
+            .ThenBy(static mention => mention.Entry.Id.Value, StringComparer.Ordinal),
     ];
 
     /// <summary>Reports of items on no list that may be of this kit.</summary>

@@ -16,11 +16,13 @@ namespace ToolLedger.Reconciliation;
 public static class OperationGate
 {
     private const int ToolsNamed = 10;
+    private const int EntriesNamed = 10;
 
     /// <summary>Judges whether an inventory satisfies the gate at an instant.</summary>
     /// <remarks>
     /// What the inventory was made from is not asked again. What is dated after the inventory and no later than the instant is: an entry about the kit, its sub-kits, the kits that hold it or their
-    /// tools (a breakage, a use, a sighting elsewhere, a count), a session that presents the kit or heard one of its tools, a tag bound, retired or doubted. Each shuts the gate until the kit
+    /// tools (a breakage, a use, a sighting elsewhere, a count), a custody entry about any of them, one that was refused too (an issue, a turn-in, a transfer, a receipt or its closure, a visit or its end, a note that a
+    /// tool was sent away, a use, a log entry of a zone), a session that presents the kit or heard one of its tools, a tag bound, retired or doubted. Each shuts the gate until the kit
     /// is reconciled again. An entry written after the inventory and dated before it is seen only by that.
     /// </remarks>
     /// <param name="result">The inventory.</param>
@@ -85,6 +87,12 @@ public static class OperationGate
             reasons.Add(new Reason(PeopleReasons.GateEntries, ("count", Text(entries.Length)), ("what", last.ToString()), ("by", last.By.Value), ("at", Time(result, last.At))));
         }
 
+        if (news.Custody(known.Custody) is { Length: > 0 } custody)
+        {
+            string named = string.Join("; ", custody.Take(EntriesNamed).Select(mention => NameOf(result, mention)));
+            reasons.Add(new Reason(PeopleReasons.GateCustody, ("count", Text(custody.Length)), ("entries", custody.Length > EntriesNamed ? named + "; ..." : named)));
+        }
+
         if (news.Sessions(known) is { Length: > 0 } sessions)
         {
             reasons.Add(new Reason(PeopleReasons.GateSessions, ("count", Text(sessions.Length)), ("session", sessions[^1].Id.Value), ("at", Time(result, sessions[^1].To))));
@@ -96,6 +104,9 @@ public static class OperationGate
             reasons.Add(new Reason(PeopleReasons.GateTags, ("count", Text(tools.Length)), ("tools", tools.Length > ToolsNamed ? named + ", ..." : named)));
         }
     }
+
+    private static string NameOf(ReconciliationResult result, CustodyMention mention)
+        => $"{mention.Entry.Kind} {mention.Entry.Id.Value} by {mention.Entry.By.Value} at {Time(result, mention.Entry.At)}{(mention.IsRefused ? " (refused)" : "")}";
 
     private static void AddOpening(List<Reason> reasons, ReconciliationResult result, DateTimeOffset? last)
     {

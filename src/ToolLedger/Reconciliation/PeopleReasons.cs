@@ -136,6 +136,9 @@ public static class PeopleReasons
     /// <summary>Gate: people said something about the kit since the inventory.</summary>
     public static ReasonKind GateEntries { get; } = new("gate.entries-since", "{count} {count:entry|entries} about the kit {count:is|are} later than the inventory, the last {what} by {by} at {at}");
 
+    /// <summary>Gate: custody of the kit or its tools has entries since the inventory.</summary>
+    public static ReasonKind GateCustody { get; } = new("gate.custody-since", "{count} custody {count:entry|entries} about the kit or its tools {count:is|are} later than the inventory, or went on after it: {entries}");
+
     /// <summary>Gate: the kit or its tools were read since the inventory.</summary>
     public static ReasonKind GateSessions { get; } = new("gate.sessions-since", "{count} {count:session|sessions} later than the inventory {count:presents|present} the kit or heard its tools, the last {session} until {at}");
 
@@ -156,6 +159,6 @@ public static class PeopleReasons
         UseNotUsed, Broken, PieceCountBefore, Reconstructed, ReconstructionNotUsed, WitnessNeeded, AlsoIdentified, OpenedSince, StepSearchPieces,
         StepReconstruct, StepJoinParts, StepCountAgain, StepBalance, StepTellApart, StepSecondPerson, StepInventoryAgain, StepUnlistedItem,
         KitRemovedSeen, FindingRemovedRead, FindingRemovedSighted, FindingAnnotation, FindingBroken, FindingOpened, FindingUnlisted, ReadRemoved, GateNotComplete,
-        GateLater, GateOpened, GateTooOld, GateNoTime, GateUnlisted, GateEntries, GateSessions, GateTags, GateSatisfied, GateSatisfiedUnopened,
+        GateLater, GateOpened, GateTooOld, GateNoTime, GateUnlisted, GateEntries, GateCustody, GateSessions, GateTags, GateSatisfied, GateSatisfiedUnopened,
     ];
 }

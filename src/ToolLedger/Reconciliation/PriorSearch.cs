@@ -14,6 +14,7 @@ internal sealed class PriorSearch(ReconciliationScope scope)
 {
     private readonly CustodyRegister custody = scope.Input.Custody;
     private readonly StatedRiskPolicy? policy = scope.Policy.Presence as StatedRiskPolicy;
+    private readonly Lazy<TouchIndex> touches = new(() => new TouchIndex(scope));
 
     /// <summary>The share and why; null for the policy's own, and where no policy asks.</summary>
     /// <param name="tool">The tool.</param>
@@ -26,17 +27,20 @@ internal sealed class PriorSearch(ReconciliationScope scope)
             return null;
         }
 
-        if (scope.Input.AbsentShares.TryGetValue(tool.Id, out decimal given))
-        {
-            return (given, new Reason(RiskReasons.PriorGiven, Percent(given)));
-        }
-
-        return custody.IsEmpty ? null : ByCustody(policy, tool.Id, listedIn.Manifest.Id, passes);
+        bool isGiven = scope.Input.AbsentShares.TryGetValue(tool.Id, out decimal given);
+        (decimal Share, Reason Why)? said = custody.IsEmpty ? null : ByCustody(policy, tool.Id, listedIn, passes, isNothingLess: isGiven);
+        return isGiven && !(said?.Share > given) ? (given, new Reason(RiskReasons.PriorGiven, Percent(given))) : said;
     }
 
     /// <summary>Of several sessions the one before which it was least likely to be there: a session more must not make it likelier by custody alone.</summary>
-    private (decimal Share, Reason Why)? ByCustody(StatedRiskPolicy own, ToolId tool, KitId kit, IReadOnlyList<SessionPass> passes)
+    /// <param name="own">The policy.</param>
+    /// <param name="tool">The tool.</param>
+    /// <param name="listedIn">The part of the kit whose manifest lists it.</param>
+    /// <param name="passes">The passes.</param>
+    /// <param name="isNothingLess">True where a session of which custody says nothing weighs less than any word, false where it has the policy's own share.</param>
+    private (decimal Share, Reason Why)? ByCustody(StatedRiskPolicy own, ToolId tool, KitTree listedIn, IReadOnlyList<SessionPass> passes, bool isNothingLess)
     {
+        decimal nothing = isNothingLess ? 0 : own.AbsentShare;
         (decimal Share, Reason Why)? largest = null;
         bool isFirst = true;
         for (int i = 0; i < passes.Count; i++)
@@ -46,28 +50,35 @@ internal sealed class PriorSearch(ReconciliationScope scope)
                 continue;
             }
 
-            (decimal Share, Reason Why)? at = At(own.CustodyShares, tool, kit, passes[i].Session.From);
-            largest = isFirst || (at?.Share ?? own.AbsentShare) > (largest?.Share ?? own.AbsentShare) ? at : largest;
+            (decimal Share, Reason Why)? at = At(own, tool, listedIn, passes[i].Session.From);
+            largest = isFirst || (at?.Share ?? nothing) > (largest?.Share ?? nothing) ? at : largest;
             isFirst = false;
         }
 
         return largest;
     }
 
-    private (decimal Share, Reason Why)? At(CustodyShares shares, ToolId tool, KitId kit, DateTimeOffset at)
+    private (decimal Share, Reason Why)? At(StatedRiskPolicy own, ToolId tool, KitTree listedIn, DateTimeOffset at)
     {
+        CustodyShares shares = own.CustodyShares;
+        KitId kit = listedIn.Manifest.Id;
         (decimal Share, Reason Why)? largest = null;
         if (custody.ReceiptOf(tool, at) is { } receipt)
         {
             Raise(ref largest, shares.OnReceipt, RiskReasons.PriorOnReceipt, receipt);
         }
 
-        KitTenure? tenure = custody.TenureOf(kit, at);
-        if (custody.IssueOf(kit, at) is { } issue && scope.Input.Kits.Find(kit, issue.Revision)?.FindLine(tool) is { } line && issue.OpenLines.Contains(line.Number))
+        if (SentWithoutReceipt(tool, kit, at) is { } sent)
         {
-            Raise(ref largest, shares.OpenAtIssue, RiskReasons.PriorOpenAtIssue, issue);
+            Raise(ref largest, shares.OnReceipt, RiskReasons.PriorSent, sent);
         }
 
+        if (OpenAtIssue(tool, listedIn, at) is { } open)
+        {
+            Raise(ref largest, shares.OpenAtIssue, RiskReasons.PriorOpenAtIssue, open);
+        }
+
+        KitTenure? tenure = custody.TenureOf(kit, at);
         if (custody.ReceiptsOf(tool, at) is [.., (_, { } closure)] && (tenure is null || closure.At >= tenure.From))
         {
             Raise(ref largest, shares.Returned, RiskReasons.PriorReturned, closure);
@@ -78,8 +89,9 @@ internal sealed class PriorSearch(ReconciliationScope scope)
             Raise(ref largest, shares.Issued, RiskReasons.PriorIssued, tenure.Entry);
         }
 
-        // Packed is the only word that makes a tool likelier to be there, so nothing may speak against it.
-        if (largest is null && tenure is { Entry: KitTurnIn { Inventory.IsEmpty: false } turnIn } && !WasTouched(kit, turnIn.At, at))
+        // Packed is the only word that can make a tool likelier to be there, so nothing at all may speak against it.
+        if (largest is null && tenure is { Entry: KitTurnIn { Inventory.IsEmpty: false } turnIn }
+            && (shares.Packed > own.AbsentShare || IsUndoubted(turnIn, tool, listedIn, at)))
         {
             Raise(ref largest, shares.Packed, RiskReasons.PriorPacked, turnIn);
         }
@@ -87,10 +99,107 @@ internal sealed class PriorSearch(ReconciliationScope scope)
         return largest;
     }
 
-    private bool WasTouched(KitId kit, DateTimeOffset from, DateTimeOffset to)
-        => scope.People.OpeningsOf(kit).Any(opening => opening.At >= from && opening.At <= to)
-            || scope.HoldersOf(kit).Any(holder => scope.People.OpeningsOf(holder).Any(opening => opening.At >= from && opening.At <= to))
-            || custody.VisitsOf(kit, from, to).Count > 0;
+    /// <summary>The latest word that a tool went elsewhere for which no receipt took effect since, until the kit is issued again: its user signs for what is in it.</summary>
+    private CustodyEntry? SentWithoutReceipt(ToolId tool, KitId kit, DateTimeOffset at)
+    {
+        DateTimeOffset since = custody.ReceiptsOf(tool, at) is [.., var (earlier, closure)] ? closure?.At ?? earlier.At : DateTimeOffset.MinValue;
+        DateTimeOffset issued = LatestIssue(kit, at)?.At ?? DateTimeOffset.MinValue;
+        IEnumerable<CustodyEntry> refused = touches.Value.Of(tool).Where(static touch => touch is { IsRefused: true, Entry: ToolReceipt }).Select(static touch => (CustodyEntry)touch.Entry);
+        return custody.NotesOf(tool, at).Concat(refused)
+            .Where(entry => entry.At <= at && entry.At > since && entry.At >= issued)
+            .OrderBy(static entry => entry.At)
+            .ThenBy(static entry => entry.Id.Value, StringComparer.Ordinal)
+            .LastOrDefault();
+    }
+
+    /// <summary>The latest word that a line was open when its kit, or one around it, was signed for. A turn-in says nothing of completeness: the word stands until that kit is issued again without it.</summary>
+    private CustodyEntry? OpenAtIssue(ToolId tool, KitTree listedIn, DateTimeOffset at)
+    {
+        HashSet<KitId> chain = [.. custody.WithOuter([listedIn.Manifest.Id, .. scope.HoldersOf(listedIn.Manifest.Id)], at, at)];
+        for (KitTree? outer = listedIn.Outer; outer is not null; outer = outer.Outer)
+        {
+            chain.Add(outer.Manifest.Id);
+        }
+
+        CustodyEntry? latest = null;
+        foreach (KitId kit in chain)
+        {
+            KitIssue? issue = LatestIssue(kit, at);
+            IEnumerable<CustodyEntry> signed = custody.TenuresOf(kit).Select(static tenure => tenure.Entry)
+                .Concat(touches.Value.Of(kit).Where(static touch => touch is { IsRefused: true, Entry: KitIssue or KitTransfer }).Select(static touch => (CustodyEntry)touch.Entry));
+            foreach (CustodyEntry entry in signed.Where(entry => entry.At <= at && !(entry.At < issue?.At)))
+            {
+                if (IsOpen(entry, issue, tool, chain) && !(entry.At < latest?.At))
+                {
+                    latest = entry;
+                }
+            }
+        }
+
+        return latest;
+    }
+
+    /// <summary>Whether a signature names a tool's line as open, or that of a kit it is inside of; of a list that is not at hand it may be any line.</summary>
+    private bool IsOpen(CustodyEntry signed, KitIssue? issue, ToolId tool, HashSet<KitId> chain)
+    {
+        (KitId kit, int? revision, IReadOnlyList<int> open) = signed switch
+        {
+            KitIssue one => (one.Kit, one.Revision, one.OpenLines),
+            KitTransfer transfer => (transfer.Kit, issue?.Revision, transfer.OpenLines),
+            _ => (default(KitId), default(int?), (IReadOnlyList<int>)[]),
+        };
+        if (open.Count == 0)
+        {
+            return false;
+        }
+
+        if (revision is not { } number || scope.Input.Kits.Find(kit, number) is not { } manifest)
+        {
+            return true;
+        }
+
+        return manifest.Lines.Any(line => open.Contains(line.Number) && (line.Tool?.Id == tool
+            || (line is ToolLine single && single.FindAlternate(tool) is not null)
+            || (line is SubKitLine box && chain.Contains(box.Kit))));
+    }
+
+    private KitIssue? LatestIssue(KitId kit, DateTimeOffset at)
+    {
+        IReadOnlyList<KitTenure> tenures = custody.TenuresOf(kit);
+        for (int i = tenures.Count - 1; i >= 0; i--)
+        {
+            if (tenures[i].From <= at && tenures[i].Entry is KitIssue issue)
+            {
+                return issue;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Whether a tool was listed when its kit was turned in, nothing is annotated of it, and nothing was done since with the kit, what it is inside of, what it holds or any of their tools.</summary>
+    private bool IsUndoubted(KitTurnIn turnIn, ToolId tool, KitTree listedIn, DateTimeOffset at)
+    {
+        bool IsListed(KitManifest? manifest) => manifest?.FindLine(tool) is not null;
+        bool IsAnnotated(KitTree part, int line) => scope.People.AnnotationsOf(part.Manifest.Id, line).Any(annotation => annotation.SignedBy.At <= at);
+        KitId kit = listedIn.Manifest.Id;
+        if (listedIn.Manifest.FindLine(tool) is not { } listed || IsAnnotated(listedIn, listed.Number)
+            || !IsListed(scope.Input.Kits.Find(kit, turnIn.At))
+            || (LatestIssue(kit, turnIn.At) is { } issue && !IsListed(scope.Input.Kits.Find(kit, issue.Revision))))
+        {
+            return false;
+        }
+
+        for (KitTree part = listedIn; part.Outer is { } outer; part = outer)
+        {
+            if (IsAnnotated(outer, part.Within[^1]))
+            {
+                return false;
+            }
+        }
+
+        return !touches.Value.WasTouched(listedIn, turnIn, at);
+    }
 
     private static void Raise(ref (decimal Share, Reason Why)? largest, decimal share, ReasonKind kind, CustodyEntry entry)
     {

@@ -42,8 +42,9 @@ public sealed class ReconciliationInput
     /// <summary>What past sessions say of each tag; orders the search, accounts for nothing.</summary>
     public IReadOnlyDictionary<TagId, TagHistory> History { get; init; } = ReadOnlyDictionary<TagId, TagHistory>.Empty;
 
-    /// <summary>For tools of which somebody knows better than custody: the probability before the session that the tool is not there, 0.000001 to 0.9 with at most 9 decimals. It is used by a policy
-    /// with a stated risk, instead of what custody says; the result says so.</summary>
+    /// <summary>For tools of which somebody knows more than custody: the probability before the session that the tool is not there, 0.000001 to 0.9 with at most 9 decimals. It is used by a policy
+    /// with a stated risk and said in the result. A share lower than what custody says of the tool does not win over it: the larger counts. Where custody says nothing it stands as given, be it lower or higher than the
+    /// policy's own. One for a tool that no manifest lists is told as a finding.</summary>
     public IReadOnlyDictionary<ToolId, decimal> AbsentShares { get; init; } = ReadOnlyDictionary<ToolId, decimal>.Empty;
 
     /// <summary>Tags heard while no session was open: hints, never evidence.</summary>

@@ -20,6 +20,7 @@ internal sealed class ReconciliationScope
     private readonly Lazy<Digest> custodyDigest;
     private readonly Lazy<ILookup<TagId, ProximityNote>> notes;
     private readonly Lazy<SubstitutionIndex>? substitutions;
+    private readonly Lazy<IReadOnlyList<(ToolId Tool, decimal Share)>> sharesOfNoManifest;
 
     // Results of one call explain their reads later, perhaps on several threads, and share this scope.
     private readonly Lock sharing = new();
@@ -37,6 +38,7 @@ internal sealed class ReconciliationScope
         Receipts = new ReceiptSearch(this);
         Priors = new PriorSearch(this);
         custodyDigest = new Lazy<Digest>(() => input.Custody.Digest);
+        sharesOfNoManifest = new(FindSharesOfNoManifest);
     }
 
     public ReconciliationInput Input { get; }
@@ -52,6 +54,9 @@ internal sealed class ReconciliationScope
     public ReceiptSearch Receipts { get; }
 
     public PriorSearch Priors { get; }
+
+    /// <summary>Absent shares stated for tools that no manifest of the register lists, in ordinal order.</summary>
+    public IReadOnlyList<(ToolId Tool, decimal Share)> SharesOfNoManifest => sharesOfNoManifest.Value;
 
     /// <summary>Digest of the custody entries.</summary>
     public Digest CustodyDigest => custodyDigest.Value;
@@ -142,6 +147,15 @@ internal sealed class ReconciliationScope
 
     public string Time(DateTimeOffset instant)
         => Policy.Calendar.ToSite(instant).ToString("yyyy-MM-dd HH:mm:sszzz", CultureInfo.InvariantCulture);
+
+    private IReadOnlyList<(ToolId Tool, decimal Share)> FindSharesOfNoManifest() =>
+    [
+        .. Input.AbsentShares
+            .Where(pair => Input.Kits.ManifestsWith(pair.Key, AsOf).Count == 0
+                && !Input.Kits.Manifests.Any(manifest => manifest.FindLine(pair.Key) is not null || manifest.FindAlternate(pair.Key) is not null))
+            .OrderBy(static pair => pair.Key.Value, StringComparer.Ordinal)
+            .Select(static pair => (pair.Key, pair.Value)),
+    ];
 
     private Reason? WhyLeftOut(ReadSession session)
     {

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using ToolLedger.Presence;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
@@ -11,7 +12,17 @@ internal static class RiskFindingSearch
 {
     public static IEnumerable<Finding> Of(ReconciliationScope scope, ToolReadsCollector collector, KitConclusion kit, IReadOnlyList<JudgedLine> lines)
     {
-        if (kit.Risk is not { } risk || scope.Policy.Presence is not StatedRiskPolicy policy)
+        if (scope.Policy.Presence is not StatedRiskPolicy policy)
+        {
+            yield break;
+        }
+
+        foreach ((ToolId tool, decimal share) in scope.SharesOfNoManifest)
+        {
+            yield return new Finding(FindingLevel.Kit, new Reason(RiskReasons.ShareOfNoManifest, ("tool", tool.Value), ("percent", RiskWords.Percent((double)share))));
+        }
+
+        if (kit.Risk is not { } risk)
         {
             yield break;
         }

@@ -48,8 +48,11 @@ public static class RiskReasons
     /// <summary>The probability before the session of a tool on an open receipt.</summary>
     public static ReasonKind PriorOnReceipt { get; } = new("prior.on-receipt", "the chance before the session that it is not there is taken as {percent} %: it was on receipt {entry}");
 
-    /// <summary>The same of a line that was open when the kit was issued.</summary>
-    public static ReasonKind PriorOpenAtIssue { get; } = new("prior.open-at-issue", "the chance before the session that it is not there is taken as {percent} %: its line was open when the kit was issued ({entry})");
+    /// <summary>The same of a tool that somebody sent away, while no receipt took effect.</summary>
+    public static ReasonKind PriorSent { get; } = new("prior.sent-without-receipt", "the chance before the session that it is not there is taken as {percent} %: a record says that it went elsewhere, and no receipt took effect ({entry})");
+
+    /// <summary>The same of a line that was open when the kit was issued or handed over.</summary>
+    public static ReasonKind PriorOpenAtIssue { get; } = new("prior.open-at-issue", "the chance before the session that it is not there is taken as {percent} %: its line was open when the kit was issued or handed over ({entry})");
 
     /// <summary>The same of a tool that came back on a receipt.</summary>
     public static ReasonKind PriorReturned { get; } = new("prior.returned", "the chance before the session that it is not there is taken as {percent} %: it came back ({entry}), and nobody signed for the kit since");
@@ -60,7 +63,11 @@ public static class RiskReasons
     /// <summary>The same of a kit that was turned in on a signed inventory.</summary>
     public static ReasonKind PriorPacked { get; } = new("prior.packed", "the chance before the session that it is not there is taken as {percent} %: the kit was turned in on a signed inventory ({entry})");
 
+    /// <summary>Finding: an absent share was stated for a tool that no manifest lists.</summary>
+    public static ReasonKind ShareOfNoManifest { get; } = new("finding.absent-share-of-no-manifest", "{percent} % was stated as the chance that tool {tool} is not there; no manifest lists that tool, so it is used for nothing");
+
     /// <summary>All kinds of this file.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
-        [KitRiskOverLimit, RiskStated, SilenceCauses, StepNewPass, StepLookOrPass, StepMoreLooks, StepQualifyTag, SurroundingsChanged, TagFading, PriorGiven, PriorOnReceipt, PriorOpenAtIssue, PriorReturned, PriorIssued, PriorPacked];
+        [KitRiskOverLimit, RiskStated, SilenceCauses, StepNewPass, StepLookOrPass, StepMoreLooks, StepQualifyTag, SurroundingsChanged, TagFading, PriorGiven, PriorOnReceipt, PriorSent, PriorOpenAtIssue, PriorReturned, PriorIssued, PriorPacked,
+            ShareOfNoManifest];
 }

@@ -14,6 +14,9 @@ internal sealed class StationLesson(ReadSession session, KitId kit)
 
     public bool IsAbnormal { get; set; }
 
+    /// <summary>True where only the silence of tags makes the session abnormal.</summary>
+    public bool IsSilent { get; set; }
+
     /// <summary>True once a result tells of every tagged line by the word of people.</summary>
     public bool IsConfirmed { get; private set; }
 

@@ -8,11 +8,12 @@ namespace ToolLedger.Reconciliation;
 /// <remarks>Immutable and thread-safe.</remarks>
 public sealed class StationLessons
 {
-    internal StationLessons(IReadOnlyList<LearnedStation> stations, int learned, int leftOut)
+    internal StationLessons(IReadOnlyList<LearnedStation> stations, int learned, int leftOut, int silent)
     {
         Stations = stations;
         SessionsLearned = learned;
         SessionsLeftOut = leftOut;
+        SilentSessionsLeftOut = silent;
     }
 
     /// <summary>One entry for each station and mounting class of which anything was learned, in ordinal order.</summary>
@@ -23,6 +24,9 @@ public sealed class StationLessons
 
     /// <summary>Those that were not: abnormal, or not confirmed by people as a whole.</summary>
     public int SessionsLeftOut { get; }
+
+    /// <summary>Those that people confirmed as a whole and that were left out since tags were silent in them. Without them tags seem to answer better than they do: the bound below the share of passes with a read counts them, the model does not.</summary>
+    public int SilentSessionsLeftOut { get; }
 
     /// <summary>The models for <see cref="StatedRiskPolicy.Models"/>; those refused are left out, so that such tags are weighed by the policy's own model.</summary>
     public IReadOnlyList<StationModel> Models => [.. Stations.Select(static station => station.Model).OfType<StationModel>()];

@@ -11,7 +11,10 @@ namespace ToolLedger.Reconciliation;
 /// <remarks>
 /// <para>A session teaches only where it is the last one used, valid, of at most six passes in surroundings that nobody changed, and people told of every tagged line of its kit: the tool was sighted inside the kit after the session began, or counted, or a
 /// receipt signed by then says that it was elsewhere. Where only some lines were looked at, those would be the silent ones, and tags would seem to answer worse than they do.</para>
-/// <para>Nothing is learned of the sessions that <see cref="TagHistoryLearner"/> leaves out as abnormal, and of tags whose binding is doubted. A session confirmed by several results counts once. The order of the
+/// <para>A tool on such a receipt that was read all the same is a stray, also where the policy was fooled and accounted for it by the reads: leaving those out would hide the strays that matter. Where a person saw it
+/// here in spite of the receipt nobody knows, and the session teaches nothing.</para>
+/// <para>No model is learned of the sessions that <see cref="TagHistoryLearner"/> leaves out as abnormal, and of tags whose binding is doubted. Those left out only since tags were silent are counted, and the bound below
+/// the share of passes with a read counts their passes. A session confirmed by several results counts once. The order of the
 /// results changes nothing. Stateless and thread-safe.</para>
 /// </remarks>
 public static class StationModelLearner
@@ -44,23 +47,26 @@ public static class StationModelLearner
             .OrderBy(static lesson => lesson.Session.From)
             .ThenBy(static lesson => lesson.Session.Id.Value, StringComparer.Ordinal)
             .ThenBy(static lesson => lesson.Kit.Value, StringComparer.Ordinal)];
-        var learners = new Dictionary<(StationId Station, string? Mounting), DetectionLearner>();
+        StationLesson[] learned = Array.FindAll(taught, static lesson => !lesson.IsSilent);
+        var tallies = new Dictionary<(StationId Station, string? Mounting), StationTally>();
         foreach (StationLesson lesson in taught)
         {
-            Teach(lesson, learners);
+            Teach(lesson, tallies);
         }
 
-        LearnedStation[] stations = [.. learners
+        LearnedStation[] stations = [.. tallies
             .OrderBy(static pair => pair.Key.Station.Value, StringComparer.Ordinal)
             .ThenBy(static pair => pair.Key.Mounting, StringComparer.Ordinal)
-            .Select(pair => new LearnedStation(pair.Key.Station, pair.Key.Mounting, pair.Value.Learn(shrinkTo, shrinkPasses)))];
-        return new StationLessons(stations, taught.Length, lessons.Count - taught.Length);
+            .Select(pair => pair.Value.Learned(pair.Key.Station, pair.Key.Mounting, shrinkTo, shrinkPasses))
+            .OfType<LearnedStation>()];
+        return new StationLessons(stations, learned.Length, lessons.Count - learned.Length, taught.Length - learned.Length);
     }
 
     private static void Collect(ReconciliationResult result, TagRegister tags, Dictionary<LessonKey, StationLesson> lessons)
     {
-        // A tool that was read where a receipt says that it is elsewhere leaves open which of the two is true.
-        bool isAbnormal = TagHistoryLearner.IsAbnormal(result) || result.AllLines.Any(static line => line is { Evidence.Receipt: not null, Basis: not AccountingBasis.Record });
+        // A tool that a person saw where a receipt says that it is elsewhere leaves open which of the two is true.
+        bool isAbnormal = result.Kit.State == KitState.Discrepant || result.AllLines.Any(static line => line.Evidence.Receipt is not null && !IsOnReceipt(line));
+        bool isSilent = TagHistoryLearner.IsSilent(result);
         ReadSession? last = result.Sessions.LastOrDefault(static summary => summary.IsUsed)?.Session;
         foreach (ReadSession session in result.Sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session))
         {
@@ -72,6 +78,7 @@ public static class StationModelLearner
 
             lesson.IsAbnormal |= isAbnormal || session.Health.State != SessionState.Valid || session.Passes.Count > StatedRiskPolicy.MaxPassCount
                 || session.SurroundingsChanges.Any(change => change.At > session.From && change.At < session.To);
+            lesson.IsSilent |= isSilent;
             lesson.Doubtful.UnionWith(TagHistoryLearner.DoubtfulOf(result));
             if (session == last && Told(result, session, tags) is { Count: > 0 } told)
             {
@@ -87,7 +94,7 @@ public static class StationModelLearner
         foreach (LineConclusion line in result.AllLines.Where(static line => line.Evidence.LiveTagCount > 0))
         {
             bool wasInside = TagHistoryLearner.WasInside(result, line, session);
-            bool wasElsewhere = line is { Basis: AccountingBasis.Record, Evidence.Receipt: { } receipt } && receipt.At <= session.From;
+            bool wasElsewhere = line.Evidence.Receipt is { } receipt && IsOnReceipt(line) && receipt.At <= session.From;
             if (!wasInside && !wasElsewhere)
             {
                 return null;
@@ -105,8 +112,13 @@ public static class StationModelLearner
         return told;
     }
 
-    private static void Teach(StationLesson lesson, Dictionary<(StationId Station, string? Mounting), DetectionLearner> learners)
+    /// <summary>Whether a receipt says where a tool was and no person says otherwise; reads alone do not, they may be a stray's.</summary>
+    private static bool IsOnReceipt(LineConclusion line) => line.Basis is AccountingBasis.Record or AccountingBasis.Read
+        && line.OtherBases.All(static basis => basis is AccountingBasis.Record or AccountingBasis.Read);
+
+    private static void Teach(StationLesson lesson, Dictionary<(StationId Station, string? Mounting), StationTally> tallies)
     {
+        var counted = new HashSet<StationTally>();
         Span<PassLooks> passes = stackalloc PassLooks[StatedRiskPolicy.MaxPassCount];
         ReadSession session = lesson.Session;
         foreach ((TagId tag, (bool isThere, string? mounting)) in lesson.Tags)
@@ -125,18 +137,22 @@ public static class StationModelLearner
             }
 
             var key = (session.Presentation.Station.Id, mounting);
-            if (!learners.TryGetValue(key, out DetectionLearner? learner))
+            if (!tallies.TryGetValue(key, out StationTally? tally))
             {
-                learners.Add(key, learner = new DetectionLearner());
+                tallies.Add(key, tally = new StationTally());
             }
 
-            if (isThere)
+            if (!lesson.IsSilent)
             {
-                learner.AddThere(passes[..looks.Passes.Count]);
+                tally.Add(passes[..looks.Passes.Count], isThere);
             }
-            else
+            else if (isThere)
             {
-                learner.AddAbsent(passes[..looks.Passes.Count]);
+                tally.CountSilentDay(passes[..looks.Passes.Count]);
+                if (counted.Add(tally))
+                {
+                    tally.CountSilentSession();
+                }
             }
         }
     }

@@ -15,7 +15,8 @@ namespace ToolLedger.Reconciliation;
 /// <para>Nothing is learned of a kit's session that was degraded; of a kit that was discrepant, silent as a whole or attenuated, or of which half of the
 /// tagged lines, and as many as make a shared cause, were not read well; and of a tag whose binding is doubted. A session confirmed by several results
 /// counts once, and one abnormal result of it is enough to leave it out.</para>
-/// <para>The watch for fading tags, by the settings of each result's own policy, goes on beyond the limit of counted sessions.</para>
+/// <para>The watch for fading tags, by the settings of each result's own policy, takes one step a shift for each tag, by the last session that a result uses, since only there silence counts too; it goes on beyond the
+/// limit of counted sessions.</para>
 /// <para>Stateless and thread-safe. The order of the results changes nothing.</para>
 /// </remarks>
 public static class TagHistoryLearner
@@ -108,7 +109,9 @@ public static class TagHistoryLearner
             bool isControl = session.Presentation.Station.ControlTags.Any(control => control.Tag == binding.Tag);
             if (binding.IsLiveAt(session.To) && !isControl && (isRead ? isConfirmed : wasInside))
             {
-                lesson.Observations[binding.Tag] = new TagObservation(tool.Id, isRead, isRead ? session.Find(binding.Tag)!.Strongest : null);
+                // A read is seen in every session of a shift, silence only in the last: the watch takes the step of that one, or it would forget every miss.
+                bool isStep = isLast || (lesson.Observations.TryGetValue(binding.Tag, out TagObservation so) && so.IsStep);
+                lesson.Observations[binding.Tag] = new TagObservation(tool.Id, isRead, isRead ? session.Find(binding.Tag)!.Strongest : null, isStep);
             }
         }
     }
@@ -121,12 +124,15 @@ public static class TagHistoryLearner
     internal static IEnumerable<TagId> DoubtfulOf(ReconciliationResult result)
         => result.Findings.Where(static finding => finding.Reason.Kind == ReconciliationReasons.HistorySuspect).SelectMany(static finding => finding.Tags);
 
-    internal static bool IsAbnormal(ReconciliationResult result)
+    internal static bool IsAbnormal(ReconciliationResult result) => result.Kit.State == KitState.Discrepant || IsSilent(result);
+
+    /// <summary>Whether a day is abnormal since tags were silent or weak together.</summary>
+    internal static bool IsSilent(ReconciliationResult result)
     {
         // Behind a seal a tag is silent by itself.
         List<LineConclusion> tagged = [.. result.AllLines.Where(static line => line.Evidence.LiveTagCount > 0 && line.Basis != AccountingBasis.Record)];
         int silent = tagged.Count(static line => line.Basis != AccountingBasis.Read && !line.OtherBases.Contains(AccountingBasis.Read));
-        return result.Kit.State is KitState.Discrepant or KitState.NoValidRead
+        return result.Kit.State == KitState.NoValidRead
             || (silent >= result.Policy.Findings.SharedCauseLinesNeeded && silent * 2 >= tagged.Count)
             || result.Findings.Any(static finding => finding.Reason.Kind == ReconciliationReasons.Attenuated
                 || finding.Reason.Kind == ReconciliationReasons.NotPresentedOrShielded);
@@ -146,7 +152,7 @@ public static class TagHistoryLearner
             so.StrengthSumCentiDbm + (isFull ? 0 : observation.Strongest?.CentiDbm ?? 0))
         {
             // A tag that was called fading stays so until it is qualified again, and then begins anew.
-            FadingSum = so.FadingSum >= watch.Limit ? so.FadingSum : watch.Next(so.FadingSum, observation.IsRead),
+            FadingSum = so.FadingSum >= watch.Limit || !observation.IsStep ? so.FadingSum : watch.Next(so.FadingSum, observation.IsRead),
         };
     }
 }

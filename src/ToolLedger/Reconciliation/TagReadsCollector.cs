@@ -129,7 +129,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         reads.Elsewhere ??= WhyElsewhere(presence, bindings);
     }
 
-    /// <summary>The model and mounting of the tag in those passes; null where its bindings do not say one and the same.</summary>
+    /// <summary>The model and mounting of the tag in those passes; null where its bindings do not state one, <see cref="PresenceEvidence.ManyMountings"/> where they do not say one and the same.</summary>
     private static string? MountingOf(ReadOnlySpan<TagBinding> bindings, IReadOnlyList<SessionPass> passes)
     {
         string? found = null;
@@ -143,7 +143,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
 
             if (!isFirst && !string.Equals(found, binding.TagModel, StringComparison.Ordinal))
             {
-                return null;
+                return PresenceEvidence.ManyMountings;
             }
 
             (found, isFirst) = (binding.TagModel, false);

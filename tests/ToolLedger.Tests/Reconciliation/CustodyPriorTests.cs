@@ -18,7 +18,7 @@ public sealed class CustodyPriorTests
 {
     private static readonly DateTimeOffset Eight = World.Start.AddHours(-8);
     private static readonly DetectionModel FewReads = new(0.05m, new BetaRate(4, 60), 0.02m, new BetaRate(0.2m, 60));
-    private static readonly StatedRiskPolicy Policy = new() { Model = FewReads, KitRiskLimit = 0.01m, CustodyShares = new CustodyShares { Issued = 0.012m } };
+    private static readonly StatedRiskPolicy Policy = new() { Model = FewReads, KitRiskLimit = 0.01m, CustodyShares = new CustodyShares { Issued = 0.012m, Packed = 0.005m } };
 
     [Fact]
     public void Without_a_word_of_custody_the_share_is_the_policys_own_and_nothing_is_said_of_it()
@@ -112,6 +112,35 @@ public sealed class CustodyPriorTests
         Assert.DoesNotContain(world.Reconcile().Inputs, static digest => digest.Name == "absent shares");
     }
 
+    // A share that somebody states may raise the bar, or fill a gap; it must not talk down what people signed.
+    [Fact]
+    public void What_the_caller_says_does_not_win_over_a_larger_word_of_custody()
+    {
+        World world = Read(Issue(5), Loan());
+        ReconciliationResult result = Reconcile(world, new() { [new ToolId("T5")] = 0.000001m, [new ToolId("T6")] = 0.000001m, [new ToolId("T7")] = 0.2m, [new ToolId("T8")] = 0.6m });
+
+        Assert.Equal((0.5m, RiskReasons.PriorOpenAtIssue), Share(result, 5));
+        Assert.Equal((0.012m, RiskReasons.PriorIssued), Share(result, 6));
+        Assert.Equal((0.2m, RiskReasons.PriorGiven), Share(result, 7));
+        Assert.Equal((0.6m, RiskReasons.PriorGiven), Share(result, 8));
+
+        // Where custody says nothing it stands as given, lower than the policy's own too.
+        Assert.Equal((0.000001m, RiskReasons.PriorGiven), Share(Reconcile(Read(), new() { [new ToolId("T5")] = 0.000001m }), 5));
+
+        // A kit that was packed has a word of its own, also where another session has none.
+        World packed = Read(Issue(), TurnIn(Digest.Of("signed inventory"u8)));
+        Assert.Equal((0.005m, RiskReasons.PriorPacked), Share(Reconcile(packed, new() { [new ToolId("T5")] = 0.000001m }), 5));
+    }
+
+    [Fact]
+    public void A_share_for_a_tool_that_no_manifest_lists_is_told()
+    {
+        ReconciliationResult result = Reconcile(Read(), new() { [new ToolId("T5")] = 0.3m, [new ToolId("U1")] = 0.3m, [new ToolId("TS")] = 0.25m });
+
+        Finding told = Assert.Single(result.Findings, static finding => finding.Reason.Kind == RiskReasons.ShareOfNoManifest);
+        Assert.Equal("25 % was stated as the chance that tool TS is not there; no manifest lists that tool, so it is used for nothing", told.Reason.ToString());
+    }
+
     [Theory]
     [InlineData("0")]
     [InlineData("0.91")]
@@ -156,6 +185,11 @@ public sealed class CustodyPriorTests
 
         Assert.DoesNotContain(world.Reconcile().AllLines.SelectMany(static line => line.Reasons), static reason => reason.Code.StartsWith("prior.", StringComparison.Ordinal));
     }
+
+    private static ReconciliationResult Reconcile(World world, Dictionary<ToolId, decimal> shares) => new Reconciler(world.Policy).Reconcile(Input(world, shares));
+
+    private static (decimal Share, ReasonKind Why) Share(ReconciliationResult result, int line)
+        => (result.Lines[line - 1].Evidence.Risk!.AbsentShare, result.Lines[line - 1].Evidence.Risk!.AbsentShareWhy!.Kind);
 
     private static ReconciliationInput Input(World world, Dictionary<ToolId, decimal> shares)
     {

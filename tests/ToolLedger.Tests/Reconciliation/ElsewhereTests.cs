@@ -116,7 +116,7 @@ public sealed class ElsewhereTests
     {
         // T3: five looks at 15:55, as many with K2 at 16:05, those of one antenna in K1's session of 16:07. One antenna in one pass is not enough, and the five are from before.
         World world = new World { AsOf = World.End.AddMinutes(15) }.ReadAllBut().CountAll();
-        ReadSession last = Again(world, 12, read => read.Tag != World.TagOf("T3") || read.Antenna == World.A1);
+        ReadSession last = Again(world, 12, read => read.Tag != World.TagOf("T3") || read.Antenna == World.A2);
         Assert.True(world.Reconcile(world.Session(), last).Lines[2].IsAccounted);
         Assert.Equal(LineState.Weak, world.Reconcile(world.Session(), Later(world, World.K2, "T3", 3), last).Lines[2].State);
     }

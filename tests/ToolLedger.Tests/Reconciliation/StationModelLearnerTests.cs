@@ -96,6 +96,68 @@ public sealed class StationModelLearnerTests
         Assert.Equal((12, 1, 1), There(Learn(near, near.Reconcile())));
     }
 
+    // Leaving out exactly the sessions in which a stray was strong enough to fool the policy would make strays look harmless.
+    [Fact]
+    public void A_stray_that_fooled_the_policy_teaches_as_a_stray_and_where_a_person_saw_the_tool_nothing_is_learned()
+    {
+        World fooled = Checked(all: true);
+        fooled.Sightings.RemoveAll(static sighting => sighting.Tool.Value == "T8");
+        fooled.Custody.Add(Loan());
+        Assert.Equal(AccountingBasis.Read, fooled.Reconcile().Lines[7].Basis);
+        Assert.Equal((12, 1, 1), There(Learn(fooled, fooled.Reconcile())));
+
+        World seen = Checked(all: true);
+        seen.Custody.Add(Loan());
+        Assert.Equal(AccountingBasis.Sighted, seen.Reconcile().Lines[7].Basis);
+        Assert.Equal((0, 1), Counted(Learn(seen, seen.Reconcile())));
+    }
+
+    // The bound is held against the exact tail of a binomial, summed here: at the one-sided 95 % limit so many reads or more have a chance of 5 %.
+    [Fact]
+    public void Sessions_left_out_since_tags_were_silent_count_in_the_bound_and_are_told()
+    {
+        World good = Checked(all: true);
+        World bad = Checked(all: true, "T1", "T2", "T3", "T4", "T5", "T6", "T7", "T8");
+        World invented = Checked(all: true).Count(15, 7, "each", World.End.AddSeconds(1));
+        StationLessons lessons = Learn(good, good.Reconcile(good.Session("S1")), bad.Reconcile(bad.Session("S2")), invented.Reconcile(invented.Session("S3")));
+
+        LearnedStation station = Assert.Single(lessons.Stations);
+        Assert.Equal((1, 2, 1), (lessons.SessionsLearned, lessons.SessionsLeftOut, lessons.SilentSessionsLeftOut));
+        Assert.Equal((1, 13, 5), (station.SilentSessionsLeftOut, station.SilentPassesThere, station.SilentPassesRead));
+        Assert.Equal((13, 13), (station.Learned.PassesThere, station.Learned.PassesRead));
+        Assert.Equal(0.05, AtLeast(18, 26, station.Learned.ReadShareAtLeast), 9);
+
+        // The model is that of the good day, and the bound without a bad one is the learner's own.
+        LearnedStation alone = Assert.Single(Learn(good, good.Reconcile(good.Session("S1"))).Stations);
+        Assert.Equal(alone.Learned.Model, station.Learned.Model);
+        Assert.Equal(0.05, AtLeast(13, 13, alone.Learned.ReadShareAtLeast), 9);
+    }
+
+    // A learned model for tags of which no mounting is stated says nothing of a tag that was mounted in two ways.
+    [Fact]
+    public void A_tag_that_was_mounted_anew_within_the_passes_is_weighed_by_the_policys_own_model()
+    {
+        var best = new DetectionModel(0.01m, new BetaRate(8, 40), 0.001m, new BetaRate(0.05m, 200));
+        StationId here = new("R1");
+        World world = Checked(all: false);
+        world.Policy = Policy(new StatedRiskPolicy { Model = Poor, Models = [new StationModel(here, null, best), new StationModel(here, "in a recess", best), new StationModel(here, "under a guard", best)] });
+        world.Bindings.RemoveAll(static binding => binding.Tool.Value is "T5" or "T6");
+        world.Reads.RemoveAll(static read => read.Tag == World.TagOf("T5") || read.Tag == World.TagOf("T6"));
+        world.Read("T5", World.A1, 16, 18, 20).Read("T6", World.A1, 16, 18, 20);
+        DateTimeOffset between = World.Start.AddSeconds(10);
+        foreach ((string tool, string? before, string? after) in ((string, string?, string?)[])[("T5", "in a recess", "under a guard"), ("T6", null, "in a recess")])
+        {
+            world.Bindings.Add(new TagBinding { Tag = World.TagOf(tool), Tool = new ToolId(tool), From = World.Start.AddYears(-1), Until = between, BoundBy = World.Q, TagModel = before });
+            world.Bindings.Add(new TagBinding { Tag = World.TagOf(tool), Tool = new ToolId(tool), From = between, BoundBy = World.Q, TagModel = after });
+        }
+
+        ReconciliationResult result = world.Reconcile();
+
+        Assert.All([result.Lines[4], result.Lines[5]], static line => Assert.Equal((PresenceEvidence.ManyMountings, 0), (line.Evidence.Best!.Mounting, line.Evidence.Risk!.Terms.Single(static term => term.Kind == PresenceTermKind.ReadPass).Model)));
+        Assert.Equal(1, result.Lines[6].Evidence.Risk!.Terms.Single(static term => term.Kind == PresenceTermKind.ReadPass).Model);
+        Assert.Throws<ArgumentException>(() => new StationModel(here, PresenceEvidence.ManyMountings, best));
+    }
+
     [Fact]
     public void A_session_counts_once_whatever_results_tell_of_it_and_words_that_differ_teach_nothing()
     {
@@ -128,6 +190,18 @@ public sealed class StationModelLearnerTests
 
         Assert.Equal(forward.Stations, backward.Stations);
         Assert.Equal(Counted(forward), Counted(backward));
+    }
+
+    private static double AtLeast(int successes, int trials, double share)
+    {
+        double sum = 0, ways = 1;
+        for (int k = 0; k <= trials; k++)
+        {
+            sum += k >= successes ? ways * Math.Pow(share, k) * Math.Pow(1 - share, trials - k) : 0;
+            ways *= (double)(trials - k) / (k + 1);
+        }
+
+        return sum;
     }
 
     private static (int Learned, int LeftOut) Counted(StationLessons lessons) => (lessons.SessionsLearned, lessons.SessionsLeftOut);

@@ -1,6 +1,7 @@
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
+using ToolLedger.Custody;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
@@ -96,6 +97,7 @@ internal sealed class SubKitWorld
             Sessions = plain.Sessions,
             Tags = plain.Tags,
             Inventory = plain.Inventory,
+            Custody = new CustodyRegister(World.Policy.Custody, Kits(), new CustodyLog(World.Custody)),
             AsOf = plain.AsOf,
         });
     }

@@ -96,6 +96,29 @@ public sealed class TagFadingTests
         Assert.Equal("$.tags[0].fadingSum", Assert.Single(issues).Place);
     }
 
+    // Reads are seen in every session of a shift and silence in the last one only: by one step a shift the run lengths of the documents hold however often a bag is read.
+    [Theory]
+    [InlineData(false, false, 20)]
+    [InlineData(true, false, 20)]
+    [InlineData(false, true, 9)]
+    [InlineData(true, true, 9)]
+    public void A_shift_of_two_sessions_is_one_step_by_the_last(bool isReadFirst, bool isReadLast, int sum)
+    {
+        TagHistoryRegister before = Learn(Nothing, -1, isRead: false);
+        Assert.Equal(10, before.Histories[World.TagOf("T5")].FadingSum);
+        World world = new World { AsOf = World.End.AddMinutes(14) }.ReadAllBut().CountAll();
+        ReadSession first = world.Session("S1", [World.K1], World.Later(world, 0, read => isReadFirst || read.Tag != World.TagOf("T5")));
+        ReadSession last = world.Session("S2", [World.K1], World.Later(world, 10, read => isReadLast || read.Tag != World.TagOf("T5")), World.Start.AddMinutes(10));
+        world.Sight("T5", "K1-5", World.K1, last.To.AddMinutes(1));
+        ReconciliationResult result = world.Reconcile(first, last);
+        Assert.True(result.Lines[4].IsAccounted);
+
+        TagHistory learned = TagHistoryLearner.Learn(before, [result], new TagRegister(world.Bindings), world.AsOf).Histories[World.TagOf("T5")];
+
+        Assert.Equal(sum, learned.FadingSum);
+        Assert.Equal((isReadFirst ? 1 : 0) + 2, learned.SessionsPresented);
+    }
+
     private static string Text(LineConclusion line) => $"{line} {line.Basis} {string.Join(' ', line.Reasons)} {line.Next}";
 
     private static World Day(int fadingSum)
