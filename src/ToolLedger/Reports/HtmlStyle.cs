@@ -72,7 +72,7 @@ internal static class HtmlStyle
         .ev table{font-size:.875rem}
         .tl th,.tl td{padding:.2rem .75rem .2rem 0}
         .tl th[scope=rowgroup]{padding-top:.6rem;font-weight:600}
-        .tl th[scope=row]{width:7.5rem;font-weight:400;color:var(--soft)}
+        .tl th[scope=row]{width:7.5rem;min-width:5rem;font-weight:400;color:var(--soft)}
         .tl td{display:flex;gap:0 1rem;align-items:flex-start}
         .tl td span{flex:0 0 21rem;font-variant-numeric:tabular-nums}
         .strip{display:block;flex:1 1 auto;width:100%;height:1.25rem;margin:.1rem 0;background:var(--paper)}
@@ -115,7 +115,12 @@ internal static class HtmlStyle
         .risk td,.digests td,.models td{padding-top:0}
         .models>thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
         .models td{padding-bottom:.15rem}
-        .terms td{white-space:normal}
+        .terms,.terms>*{display:block}
+        .terms tr{display:flex;flex-wrap:wrap;justify-content:space-between}
+        .terms th,.terms td{display:block;padding-right:0}
+        .terms tbody th,.terms tfoot th{flex:1 0 100%;padding-bottom:0}
+        .terms td{margin-left:auto;padding-top:0;white-space:normal}
+        .terms caption{display:block}
         }
 
         """;
