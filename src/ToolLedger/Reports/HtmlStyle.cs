@@ -121,6 +121,7 @@ internal static class HtmlStyle
         .terms tbody th,.terms tfoot th{flex:1 0 100%;padding-bottom:0}
         .terms td{margin-left:auto;padding-top:0;white-space:normal}
         .terms caption{display:block}
+        .terms>thead th{border:0}
         }
 
         """;

@@ -133,7 +133,7 @@ public static class PageSentences
     /// <summary>The rule of a stated risk.</summary>
     public static ReasonKind RuleRisk { get; } = new(
         "page.rule-risk",
-        "Stated risk: a kit with read lines may hold one that is not there with a chance of {limit} % at most, a line with {line} %. The claim is that of the model below, of several each for its own tags, and holds while its two shares are wrong by a factor of {factor} at most.");
+        "Stated risk: a kit with read lines may hold one that is not there with a chance of {limit} % at most, a line with {line} %. The claim is that of the model below (where there are several, of each for its own tags) and holds while its two shares are wrong by a factor of {factor} at most.");
 
     /// <summary>The model.</summary>
     public static ReasonKind RuleModel { get; } = new(
@@ -179,7 +179,7 @@ public static class PageSentences
     public static ReasonKind ModelThereAs { get; } = new("page.model-there-as", "covered in {obscured} % of passes, else read in a share of looks from Beta({a}, {b})");
 
     /// <summary>How strays answer.</summary>
-    public static ReasonKind ModelStraysAs { get; } = new("page.model-strays-as", "{stray} % of the tools that are not there, read in a share of looks from Beta({a}, {b})");
+    public static ReasonKind ModelStraysAs { get; } = new("page.model-strays-as", "{stray} % of the tools that are not there lie within reach, read in a share of looks from Beta({a}, {b})");
 
     /// <summary>The lines that a model weighed.</summary>
     public static ReasonKind ModelLinesOf { get; } = new("page.model-lines-of", "{count:line|lines} {lines}");

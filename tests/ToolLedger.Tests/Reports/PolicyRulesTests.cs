@@ -1,7 +1,6 @@
 using System;
 using System.Linq;
 using AngleSharp.Dom;
-using ToolLedger.Policies;
 using ToolLedger.Reconciliation;
 using ToolLedger.Reports;
 using ToolLedger.Tests.Reconciliation;

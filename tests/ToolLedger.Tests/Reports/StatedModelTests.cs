@@ -62,7 +62,7 @@ public sealed class StatedModelTests
         [
             "station R1, mounting in a recess",
             "covered in 25 % of passes, else read in a share of looks from Beta(2, 25)",
-            "3 % of the tools that are not there, read in a share of looks from Beta(0.3, 50)",
+            "3 % of the tools that are not there lie within reach, read in a share of looks from Beta(0.3, 50)",
             "line 3",
         ], rows["model 1"]);
         string text = Html.TextOf(page.Body!);
