@@ -37,7 +37,8 @@ public sealed partial class PrintTests(Chromium chromium)
         Assert.All(pages.SelectMany(static page => page.Letters), letter => Assert.InRange(letter.BoundingBox.Bottom, 0, height));
 
         string[] texts = [.. pages.Select(TextOf)];
-        int first = Array.FindIndex(texts, static text => text.Contains("2. Settled:", StringComparison.Ordinal) && !text.Contains("Cautions", StringComparison.Ordinal));
+        int reads = Array.FindIndex(texts, static text => text.Contains("1. Is the read any good?", StringComparison.Ordinal));
+        int first = Array.FindIndex(texts, reads + 1, static text => text.Contains("2. Settled:", StringComparison.Ordinal));
         int last = Array.FindLastIndex(texts, static text => text.Contains("By which rule,", StringComparison.Ordinal));
         Assert.InRange(first, 1, last);
         foreach (string text in texts[first..(last + 1)])

@@ -40,6 +40,47 @@ public sealed class ReflowTests(Chromium chromium)
         Assert.Equal("", beyond);
     }
 
+    public static TheoryData<string, int> Phones()
+    {
+        var cases = new TheoryData<string, int>();
+        foreach (string report in ReportFiles.Names)
+        {
+            cases.Add(report, 390);
+            cases.Add(report, 320);
+        }
+
+        return cases;
+    }
+
+    // A caption in a column of its own, one letter wide, scrolls nothing sideways and still cannot be read. Words of more than 24 letters may be broken.
+    [Theory]
+    [MemberData(nameof(Phones))]
+    public async Task No_text_stands_in_a_column_narrower_than_its_words(string report, int width)
+    {
+        await using View view = await chromium.OpenAsync(await ReportFiles.FileAsync(report), width);
+        await view.Page.EvaluateAsync("document.querySelectorAll('details').forEach(part => { part.open = true; })");
+
+        string narrow = await view.Page.EvaluateAsync<string>("""
+            (() => {
+                const ruler = document.createElement('canvas').getContext('2d');
+                const hidden = '.vh, .skip, .rows > thead, .models > thead, .gap, style, svg';
+                const tooNarrow = element => {
+                    const text = [...element.childNodes].filter(node => node.nodeType === Node.TEXT_NODE).map(node => node.data).join(' ').trim();
+                    if (text === '' || element.closest(hidden) || !element.checkVisibility()) { return false; }
+                    const block = getComputedStyle(element).display === 'inline' ? element.parentElement : element;
+                    const style = getComputedStyle(element), box = getComputedStyle(block);
+                    ruler.font = `${style.fontStyle} ${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+                    const words = text.split(/[\s-]+/).filter(word => word.length <= 24);
+                    const room = block.clientWidth - parseFloat(box.paddingLeft) - parseFloat(box.paddingRight);
+                    const lines = room > 0 ? ruler.measureText(text).width / room : Infinity;
+                    return Math.max(0, ...words.map(word => ruler.measureText(word).width)) > room + 1 || (lines > 4 && room < 120);
+                };
+                return [...document.querySelectorAll('header *, main *')].filter(tooNarrow).slice(0, 5).map(element => `${element.clientWidth}: ${element.outerHTML.slice(0, 160)}`).join('\n');
+            })()
+            """);
+        Assert.Equal("", narrow);
+    }
+
     [Theory]
     [InlineData("counting")]
     [InlineData("hostile")]

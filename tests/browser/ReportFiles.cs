@@ -39,6 +39,7 @@ internal static class ReportFiles
         }
 
         Disfigure(Path.Combine(hostile, "manifest-nacelle-bag.json"));
+        AddModels(Path.Combine(hostile, "policy-stated-risk.json"));
         await CloseAsync(hostile, "policy-stated-risk.json", Path.Combine(folder, "hostile.html"));
         await File.WriteAllTextAsync(Path.Combine(folder, "many.html"), Large(kits: 6, lines: 4, sessions: 2, seconds: 30));
         await File.WriteAllTextAsync(Path.Combine(folder, "long.html"), Large(kits: 1, lines: 15, sessions: 14, seconds: 200));
@@ -77,6 +78,27 @@ internal static class ReportFiles
         }
 
         File.WriteAllText(manifest, kit.ToJsonString());
+    }
+
+    /// <summary>A model of its own for the station of the demo, and one for a mounting with a long name.</summary>
+    private static void AddModels(string policy)
+    {
+        JsonObject site = JsonNode.Parse(File.ReadAllBytes(policy))!.AsObject();
+        JsonObject presence = site["presence"]!.AsObject();
+        JsonObject Model(string? mounting)
+        {
+            JsonObject model = presence["model"]!.DeepClone().AsObject();
+            model["station"] = "WT-R1";
+            if (mounting is not null)
+            {
+                model["mounting"] = mounting;
+            }
+
+            return model;
+        }
+
+        presence["models"] = new JsonArray(Model(null), Model(new string('M', 64)));
+        File.WriteAllText(policy, site.ToJsonString());
     }
 
     private static string Large(int kits, int lines, int sessions, int seconds)

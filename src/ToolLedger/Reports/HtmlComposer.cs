@@ -135,6 +135,13 @@ internal sealed class HtmlComposer(ShiftReportInput input, IReadOnlyList<Session
         page.Append(isInner ? "</li></ul>" : "").Append("</li></ul></nav>\n");
     }
 
+    private string PolicyWithRules(ReconciliationResult result)
+    {
+        string rules = PolicyRules.Say(input, result.PolicyDigest, voice);
+        string policy = voice.Say(PageSentences.PolicyWithRules, ("version", result.LibraryVersion));
+        return rules.Length == 0 ? policy : $"{policy}. {rules}";
+    }
+
     private void PutDigests()
     {
         sections.Footing(voice.Say(PageSentences.RestsOn));
@@ -145,7 +152,7 @@ internal sealed class HtmlComposer(ShiftReportInput input, IReadOnlyList<Session
             rows.Add((voice.Say(PageSentences.SitePolicy, ("name", input.PolicyName ?? "-")), input.PolicyDigest));
         }
 
-        rows.AddRange(input.Results.Select(result => (voice.Say(PageSentences.PolicyWithRules, ("version", result.LibraryVersion)), result.PolicyDigest)));
+        rows.AddRange(input.Results.Select(result => (PolicyWithRules(result), result.PolicyDigest)));
         rows.AddRange(input.Results.SelectMany(static result => result.Inputs).Select(pair => (voice.Say(PageSentences.Input, ("name", pair.Name)), pair.Digest)));
         rows.AddRange(input.Sources.Select(source => (voice.Say(PageSentences.File, ("name", source.Name)), source.Digest)));
         StringBuilder page = sections.Body;

@@ -18,6 +18,7 @@ internal sealed class HtmlEvidence(ReportVoice plain, ReconciliationResult resul
     private const int OpenedOfKit = 8;
 
     private readonly ReportVoice voice = plain.On(result.AsOf);
+    private readonly bool hasModels = ModelUse.Of(result).Count > 1;
     private int opened;
 
     /// <summary>Appends the evidence of a line; nothing where it has no live tag or no session was used.</summary>
@@ -145,12 +146,17 @@ internal sealed class HtmlEvidence(ReportVoice plain, ReconciliationResult resul
 
         // Below what a number of 64 bits can tell from nothing, and never nothing.
         double exact = Math.Max(risk.ExactRisk, double.Epsilon);
+        if (line.Evidence.LooksNotCounted > 0)
+        {
+            page.Append("<p>").Put(Say(PageSentences.SetAside, ("looks", ReportVoice.Text(line.Evidence.LooksNotCounted)))).Append("</p>\n");
+        }
+
         page.Append("<table class=\"risk\"><caption>").Put(Say(PageSentences.Risk, ("line", line.Label))).Append("</caption><tbody>\n");
         PutFigure(page, PageSentences.RiskBounded, Say(
             PageSentences.RiskCorner,
             ("chance", RiskWords.Chance(decision.Risk)),
             ("percent", RiskWords.Percent(decision.Risk)),
-            ("obscured", RiskWords.Percent(risk.ObscuredShare)),
+            ("obscured", ObscuredOf(risk)),
             ("stray", RiskWords.Percent(risk.StrayShare))));
         PutFigure(page, PageSentences.RiskExact, Say(PageSentences.RiskChance, ("chance", RiskWords.Chance(exact)), ("percent", RiskWords.Percent(exact))));
         PutFigure(page, PageSentences.RiskCut, decision.Cut > 0
@@ -158,9 +164,9 @@ internal sealed class HtmlEvidence(ReportVoice plain, ReconciliationResult resul
             : Say(PageSentences.RiskNoCut, ("lines", ReportVoice.Text(risk.LineCount))));
         page.Append("</tbody></table>\n<table class=\"terms\"><caption>").Put(Say(PageSentences.Terms)).Append("</caption><thead><tr><th scope=\"col\">").Put(Say(PageSentences.Term))
             .Append("</th><th scope=\"col\">").Put(Say(PageSentences.OddsSoFar)).Append("</th></tr></thead><tbody>\n");
-        foreach ((Reason term, double sum) in RiskTable.TermsOf(risk))
+        foreach ((PresenceTerm term, double sum) in RiskTable.TermsOf(risk))
         {
-            page.Append("<tr><th scope=\"row\">").Put(voice.Say(term)).Append("</th><td>").Put(RiskWords.Odds(sum)).Append("</td></tr>\n");
+            page.Append("<tr><th scope=\"row\">").Put(TermOf(term)).Append("</th><td>").Put(RiskWords.Odds(sum)).Append("</td></tr>\n");
         }
 
         string together = Say(PresenceReasons.TermSum, ("odds", RiskWords.Odds(decision.LogOdds)));
@@ -170,6 +176,19 @@ internal sealed class HtmlEvidence(ReportVoice plain, ReconciliationResult resul
         {
             page.Append("<p class=\"next\">").Put(Say(PageSentences.Settles, ("how", how))).Append("</p>");
         }
+    }
+
+    /// <summary>The covered share of the corner: of several models that of each.</summary>
+    private static string ObscuredOf(PresenceRisk risk)
+    {
+        string[] shares = [.. risk.Terms.Where(static term => !term.Session.IsEmpty).Select(static term => RiskWords.Percent(term.ObscuredShare)).Distinct(StringComparer.Ordinal)];
+        return shares.Length > 1 ? string.Join(" % or ", shares) : RiskWords.Percent(risk.ObscuredShare);
+    }
+
+    private string TermOf(PresenceTerm term)
+    {
+        string said = voice.Say(TermSentences.Of(term));
+        return hasModels && !term.Session.IsEmpty ? Say(PageSentences.TermByModel, ("term", said), ("model", ReportVoice.Text(term.Model))) : said;
     }
 
     private void PutFigure(StringBuilder page, ReasonKind name, string text)

@@ -1,3 +1,5 @@
+using System.Collections.Generic;
+using System.Linq;
 using System.Text;
 using ToolLedger.Ledger;
 using ToolLedger.Reconciliation;
@@ -8,6 +10,9 @@ namespace ToolLedger.Reports;
 /// <summary>One kit of an HTML page: its card on the first screen, and its questions.</summary>
 internal sealed class HtmlKit(ReportVoice plain, HtmlPage sections, ReconciliationResult result, GateAnswer? gate, LedgerState? ledger, DrawingRoom room)
 {
+    // Most open lines that a card names.
+    private const int LinesOnCard = 8;
+
     private HtmlHeading? title;
     private HtmlHeading? settled;
     private HtmlHeading? open;
@@ -62,7 +67,7 @@ internal sealed class HtmlKit(ReportVoice plain, HtmlPage sections, Reconciliati
         kit.PutConclusion();
         page.Append(card.Body).Append("<ul class=\"counts\"><li><a href=\"#").Append(settled!.Id).Append("\">").Put(settled.Text)
             .Append("</a></li><li><a href=\"#").Append(open!.Id).Append("\">").Put(open.Text).Append("</a></li></ul>\n");
-        PutFirst(page, kit);
+        PutOpenLines(page, kit);
 
         string risk = new HtmlRule(plain.On(result.AsOf), card, result).Stated();
         if (risk.Length > 0)
@@ -77,13 +82,36 @@ internal sealed class HtmlKit(ReportVoice plain, HtmlPage sections, Reconciliati
     internal void PutRow(StringBuilder page, ReportRow summary)
     {
         page.Append("<tr><th scope=\"row\" class=\"word\">").PutStatus(summary.Word).Append("</th><td><a href=\"#").Append(title!.Id).Append("\">").Put(Title).Append("</a><p>").Put(summary.Text).Append("</p>\n");
-        PutFirst(page, new KitSections(plain, new HtmlPage("unused"), result, gate, ledger));
+        PutFirst(page, new KitSections(plain, new HtmlPage("unused"), result, gate, ledger).FirstOpen());
         page.Append("</td></tr>\n");
     }
 
-    private void PutFirst(StringBuilder page, KitSections kit)
+    /// <summary>Every open line by its state and name, in the order to chase them, and of the first its next step.</summary>
+    private void PutOpenLines(StringBuilder page, KitSections kit)
     {
-        if (kit.FirstOpen() is { Parts: { } parts } first)
+        IReadOnlyList<ReportRow> rows = kit.OpenOneByOne(LinesOnCard);
+        PutFirst(page, rows.Count > 0 ? rows[0] : null);
+        if (rows.Count > 1)
+        {
+            page.Append("<p class=\"lead\">").Put(plain.Say(PageSentences.Then)).Append("</p>\n<ol class=\"then\" start=\"2\">\n");
+            foreach (ReportRow row in rows.Skip(1))
+            {
+                page.Append("<li>").PutStatus(row.Word).Append(' ').Put(row.Parts!.Lines[0]).Append("</li>\n");
+            }
+
+            page.Append("</ol>\n");
+        }
+
+        int more = result.ChaseList.Count - rows.Count;
+        if (more > 0)
+        {
+            page.Append("<p><a href=\"#").Append(open!.Id).Append("\">").Put(plain.Say(ReportSentences.AndMore, ("count", ReportVoice.Text(more)))).Append("</a></p>\n");
+        }
+    }
+
+    private void PutFirst(StringBuilder page, ReportRow? first)
+    {
+        if (first is { Parts: { } parts })
         {
             page.Append("<div class=\"do\"><p class=\"lead\">").Put(plain.Say(PageSentences.First)).Append(' ').PutStatus(first.Word).Append("</p>\n");
             HtmlPage.PutParts(page, parts);

@@ -5,7 +5,7 @@ using ToolLedger.Reconciliation;
 namespace ToolLedger.Reports;
 
 /// <summary>Says by which rule reads account for a line, and at what risk, or that the rule states none.</summary>
-internal sealed class HtmlRule(ReportVoice voice, IReportPage page, ReconciliationResult result)
+internal sealed class HtmlRule(ReportVoice voice, HtmlPage page, ReconciliationResult result)
 {
     internal void Put()
     {
@@ -21,18 +21,7 @@ internal sealed class HtmlRule(ReportVoice voice, IReportPage page, Reconciliati
     }
 
     /// <summary>The stated risk of the kit as a sentence; empty where none is stated.</summary>
-    internal string Stated()
-    {
-        foreach (Finding finding in result.Findings)
-        {
-            if (finding.Reason.Kind == RiskReasons.RiskStated)
-            {
-                return ReportVoice.Sentence(voice.Say(finding.Reason).TrimEnd('.'));
-            }
-        }
-
-        return "";
-    }
+    internal string Stated() => RiskTable.StatedOf(result) is { } stated ? ReportVoice.Sentence(voice.Say(stated).TrimEnd('.')) : "";
 
     private void PutRule()
     {
@@ -50,6 +39,12 @@ internal sealed class HtmlRule(ReportVoice voice, IReportPage page, Reconciliati
                 DetectionModel model = risk.Model;
                 page.Paragraph(voice.Say(
                     PageSentences.RuleRisk, ("limit", Percent(risk.KitRiskLimit)), ("line", Percent(risk.LineRiskMax)), ("factor", Figure(risk.RobustnessFactor))));
+                if (risk.Models.Count > 0)
+                {
+                    new HtmlModels(voice, page, result, risk).Put();
+                    break;
+                }
+
                 page.Paragraph(voice.Say(
                     PageSentences.RuleModel,
                     ("absent", Percent(risk.AbsentShare)),
@@ -63,7 +58,7 @@ internal sealed class HtmlRule(ReportVoice voice, IReportPage page, Reconciliati
         }
     }
 
-    private static string Percent(decimal share) => Figure(share * 100);
+    internal static string Percent(decimal share) => Figure(share * 100);
 
-    private static string Figure(decimal value) => value.ToString("0.#########", CultureInfo.InvariantCulture);
+    internal static string Figure(decimal value) => value.ToString("0.#########", CultureInfo.InvariantCulture);
 }

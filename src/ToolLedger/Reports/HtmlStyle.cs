@@ -35,7 +35,8 @@ internal static class HtmlStyle
         .card{background:var(--sheet);border:1px solid var(--rule);border-left:.4rem solid var(--strong);border-radius:4px;padding:.75rem 1rem 1rem}
         .card.ok{border-left-color:var(--ok)}.card.look{border-left-color:var(--look)}.card.act{border-left-color:var(--act)}
         .card h3{margin:0 0 .5rem;font-size:1rem}
-        .card p{font-size:.9375rem;margin:.35rem 0}
+        .card p,.then{font-size:.9375rem;margin:.35rem 0}
+        .then{padding-left:1.5rem}
         .counts{list-style:none;padding:0;margin:.5rem 0;font-weight:600}
         .do{border-top:1px solid var(--rule);margin-top:.5rem;padding-top:.5rem}
         .do .lead,.summary a{font-weight:700}
@@ -71,7 +72,7 @@ internal static class HtmlStyle
         .ev table{font-size:.875rem}
         .tl th,.tl td{padding:.2rem .75rem .2rem 0}
         .tl th[scope=rowgroup]{padding-top:.6rem;font-weight:600}
-        .tl th[scope=row]{width:7.5rem;font-weight:400;color:var(--soft)}
+        .tl th[scope=row]{width:7.5rem;min-width:5rem;font-weight:400;color:var(--soft)}
         .tl td{display:flex;gap:0 1rem;align-items:flex-start}
         .tl td span{flex:0 0 21rem;font-variant-numeric:tabular-nums}
         .strip{display:block;flex:1 1 auto;width:100%;height:1.25rem;margin:.1rem 0;background:var(--paper)}
@@ -86,6 +87,9 @@ internal static class HtmlStyle
         .terms tbody th{font-weight:400}
         .terms td,.terms>thead th:last-child{text-align:right;white-space:nowrap;font-variant-numeric:tabular-nums}
         .terms tfoot th{font-weight:700}
+        .models{font-size:.9375rem}
+        .models tr{border-bottom:1px solid var(--rule)}
+        .models tbody th{font-weight:600;white-space:nowrap}
         .sign{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,11rem),1fr));gap:1rem;max-width:none;margin:.75rem 0}
         .sign>span{font-size:.8125rem;color:var(--soft);display:flex;flex-direction:column-reverse}
         .gap{display:block;height:2.75rem;overflow:hidden;color:transparent;border-bottom:1px solid var(--ink)}
@@ -106,10 +110,18 @@ internal static class HtmlStyle
         .ev[open]{padding:.25rem .5rem .5rem}
         .tl th[scope=row]{width:5rem}
         .tl td{display:block}
-        .risk,.risk tbody,.risk tr,.risk th,.risk td,.digests,.digests tbody,.digests tr,.digests th,.digests td{display:block;width:auto;padding-right:0}
+        .risk,.risk caption,.risk tbody,.risk tr,.risk th,.risk td,.models,.models caption,.models tbody,.models tr,.models th,.models td,.digests,.digests tbody,.digests tr,.digests th,.digests td{display:block;width:auto;padding-right:0}
         .risk th,.digests th{padding-bottom:0}
-        .risk td,.digests td{padding-top:0}
-        .terms td{white-space:normal}
+        .risk td,.digests td,.models td{padding-top:0}
+        .models>thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+        .models td{padding-bottom:.15rem}
+        .terms,.terms>*{display:block}
+        .terms tr{display:flex;flex-wrap:wrap;justify-content:space-between}
+        .terms th,.terms td{display:block;padding-right:0}
+        .terms tbody th,.terms tfoot th{flex:1 0 100%;padding-bottom:0}
+        .terms td{margin-left:auto;padding-top:0;white-space:normal}
+        .terms caption{display:block}
+        .terms>thead th{border:0}
         }
 
         """;

@@ -116,10 +116,35 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             legend.Add(voice.Say(ReportSentences.EpcOnly));
         }
 
+        if (settled.Exists(IsSharedByMore))
+        {
+            legend.Add(voice.Say(ReportSentences.LinesShared));
+        }
+
         if (legend.Count > 0)
         {
             page.Paragraph(string.Join(' ', legend));
         }
+
+        PutStatedRisk();
+    }
+
+    /// <summary>The risk of the settled lines together, and by what it was weighed; a page with a section about the rule tells it there.</summary>
+    private void PutStatedRisk()
+    {
+        if (page.ShowsEvidence || ModelUse.Of(result) is not { Count: > 0 } models)
+        {
+            return;
+        }
+
+        bool isOwnUsed = models[0].Number == 0;
+        (string, string) digest = ("digest", result.PolicyDigest.ToShortString());
+        string weighed = models is [{ Number: 0 }] ? voice.Say(ReportSentences.WeighedByOwn, digest) : voice.Say(
+            ReportSentences.WeighedByModels,
+            ("count", ReportVoice.Text(models.Count - (isOwnUsed ? 1 : 0))),
+            ("own", isOwnUsed ? voice.Say(ReportSentences.WeighedByOwnToo) : ""),
+            digest);
+        page.Paragraph(RiskTable.StatedOf(result) is { } stated ? $"{ReportVoice.Sentence(voice.Say(stated).TrimEnd('.'))} {weighed}" : weighed);
     }
 
     internal void PutOpen(string number)
@@ -131,7 +156,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         page.Rows("order", "state", "line, why, and what settles it fastest", [.. OpenGroup.Of(chase).Select(Open)]);
         page.Items([.. result.Findings
             .Where(finding => finding.Level != FindingLevel.Session && finding.Reason.Kind != ReconciliationReasons.CalibrationNotFit && !IsOpening(finding)
-                && !(page.ShowsEvidence && finding.Reason.Kind == RiskReasons.RiskStated))
+                && finding.Reason.Kind != RiskReasons.RiskStated)
             .Select(Noticed)]);
     }
 
@@ -183,6 +208,11 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
 
     private static bool IsRead(LineConclusion line) => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read);
 
+    /// <summary>Its sentence names another number of lines than the heading does.</summary>
+    private bool IsSharedByMore(LineConclusion line) => IsWeighed(line) && line.Evidence.Risk?.LineCount != result.Kit.LineCount;
+
+    private static bool IsWeighed(LineConclusion line) => line.Reasons.Any(static reason => reason.Kind == PresenceReasons.RiskWithin);
+
     /// <summary>A thing to search, with the place it has in the kit.</summary>
     private string WhatAndWhere(LineConclusion line)
         => line.Line.Location is { } location ? $"{voice.What(line.Line)} ({location})" : voice.What(line.Line);
@@ -193,7 +223,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             && reason.Kind != PeopleReasons.OpenedSince);
         bool isRead = IsRead(line);
         string evidence = !isRead ? "" : voice.Say(
-            ReportSentences.ReadEvidence,
+            IsWeighed(line) ? ReportSentences.ReadEvidenceRest : ReportSentences.ReadEvidence,
             ("looks", ReportVoice.Text(line.Evidence.LookCount)),
             ("antennas", ReportVoice.Text(line.Evidence.AntennaCount)),
             ("passes", line.Evidence.PassCount > 1 ? voice.Say(ReportSentences.ReadPasses, ("passes", ReportVoice.Text(line.Evidence.PassCount))) : ""),
@@ -234,6 +264,9 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
         ReportRow first = Open(OpenGroup.Of([chase[0]])[0]);
         return first with { Parts = first.Parts! with { Lines = [voice.List(first.Parts.Lines, alike, 1)] } };
     }
+
+    /// <summary>The first open lines in the order of the chase, each for itself.</summary>
+    internal IReadOnlyList<ReportRow> OpenOneByOne(int limit) => [.. result.ChaseList.Take(limit).Select(line => Open(OpenGroup.Of([line])[0]))];
 
     private ReportRow Open(OpenGroup group)
     {

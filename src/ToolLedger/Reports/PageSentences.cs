@@ -19,6 +19,9 @@ public static class PageSentences
     /// <summary>Before the first open line of a kit.</summary>
     public static ReasonKind First { get; } = new("page.first", "First");
 
+    /// <summary>Before the other open lines of a kit.</summary>
+    public static ReasonKind Then { get; } = new("page.then", "Then, in this order");
+
     /// <summary>Before what settles an open line.</summary>
     public static ReasonKind Next { get; } = new("page.next", "Next: {next}.");
 
@@ -79,6 +82,10 @@ public static class PageSentences
     /// <summary>The caption of the figures of a line.</summary>
     public static ReasonKind Risk { get; } = new("page.risk", "Chance that line {line} is not there, by its reads alone");
 
+    /// <summary>Before the figures of a line whose looks are not counted.</summary>
+    public static ReasonKind SetAside { get; } = new("page.set-aside",
+        "{looks} {looks:look|looks} at its tag {looks:is|are} set aside, since another kit stood near, and {looks:counts|count} as silence here.");
+
     /// <summary>The risk that decides.</summary>
     public static ReasonKind RiskBounded { get; } = new("page.risk-bounded", "Bounded, which decides");
 
@@ -95,16 +102,19 @@ public static class PageSentences
     public static ReasonKind RiskCut { get; } = new("page.risk-cut", "Accepted at most");
 
     /// <summary>The cut in figures.</summary>
-    public static ReasonKind RiskCutOf { get; } = new("page.risk-cut-of", "{percent} %, for one of {lines} {lines:line|lines}");
+    public static ReasonKind RiskCutOf { get; } = new("page.risk-cut-of", "{percent} %, for one of {lines} {lines:line|lines} listed");
 
     /// <summary>No cut.</summary>
-    public static ReasonKind RiskNoCut { get; } = new("page.risk-no-cut", "nothing: no reads in so few looks would prove enough for one of {lines} {lines:line|lines}");
+    public static ReasonKind RiskNoCut { get; } = new("page.risk-no-cut", "nothing: no reads in so few looks would prove enough for one of {lines} {lines:line|lines} listed");
 
     /// <summary>The caption of the terms.</summary>
     public static ReasonKind Terms { get; } = new("page.terms", "How the bounded odds come about");
 
     /// <summary>A column of the terms.</summary>
     public static ReasonKind Term { get; } = new("page.term", "Term");
+
+    /// <summary>A term with the model that weighed it, where several did.</summary>
+    public static ReasonKind TermByModel { get; } = new("page.term-by-model", "{term} (model {model})");
 
     /// <summary>A column of the terms.</summary>
     public static ReasonKind OddsSoFar { get; } = new("page.odds-so-far", "Odds so far");
@@ -123,12 +133,62 @@ public static class PageSentences
     /// <summary>The rule of a stated risk.</summary>
     public static ReasonKind RuleRisk { get; } = new(
         "page.rule-risk",
-        "Stated risk: a kit with read lines may hold one that is not there with a chance of {limit} % at most, a line with {line} %. The claim is that of this model and holds while its two shares are wrong by a factor of {factor} at most.");
+        "Stated risk: a kit with read lines may hold one that is not there with a chance of {limit} % at most, a line with {line} %. The claim is that of the model below (where there are several, of each for its own tags) and holds while its two shares are wrong by a factor of {factor} at most.");
 
     /// <summary>The model.</summary>
     public static ReasonKind RuleModel { get; } = new(
         "page.rule-model",
         "Model: of the tools {absent} % are not there before a session; a tag that is there is covered in {obscured} % of passes, else read in a share of looks drawn from Beta({a}, {b}); {stray} % of the tools that are not there are within reach, read in a share drawn from Beta({strayA}, {strayB}).");
+
+    /// <summary>Before the table of models.</summary>
+    public static ReasonKind RuleModels { get; } = new(
+        "page.rule-models",
+        "Of the tools {absent} % are not there before a session. The policy has {count} {count:model|models} of station and mounting, of which {used} weighed reads of this kit; its own stands for all other tags.");
+
+    /// <summary>The caption of the table of models.</summary>
+    public static ReasonKind Models { get; } = new("page.models", "Models that weighed the reads of kit {kit}, the policy's own first");
+
+    /// <summary>A column of the models.</summary>
+    public static ReasonKind ModelName { get; } = new("page.model-name", "Model");
+
+    /// <summary>A column of the models.</summary>
+    public static ReasonKind ModelFor { get; } = new("page.model-for", "For tags");
+
+    /// <summary>A column of the models.</summary>
+    public static ReasonKind ModelThere { get; } = new("page.model-there", "Tags that are there");
+
+    /// <summary>A column of the models.</summary>
+    public static ReasonKind ModelStrays { get; } = new("page.model-strays", "Strays");
+
+    /// <summary>A column of the models.</summary>
+    public static ReasonKind ModelLines { get; } = new("page.model-lines", "Weighed");
+
+    /// <summary>The name of a model, by the number that terms give.</summary>
+    public static ReasonKind ModelNumber { get; } = new("page.model-number", "model {model}");
+
+    /// <summary>The tags of the policy's own model.</summary>
+    public static ReasonKind ModelForOthers { get; } = new("page.model-for-others", "the policy's own: all that have no other");
+
+    /// <summary>The tags of a model.</summary>
+    public static ReasonKind ModelForMounting { get; } = new("page.model-for-mounting", "station {station}, mounting {mounting}");
+
+    /// <summary>The tags of a model of which no mounting is stated.</summary>
+    public static ReasonKind ModelForNoMounting { get; } = new("page.model-for-no-mounting", "station {station}, no mounting stated");
+
+    /// <summary>How tags that are there answer.</summary>
+    public static ReasonKind ModelThereAs { get; } = new("page.model-there-as", "covered in {obscured} % of passes, else read in a share of looks from Beta({a}, {b})");
+
+    /// <summary>How strays answer.</summary>
+    public static ReasonKind ModelStraysAs { get; } = new("page.model-strays-as", "{stray} % of the tools that are not there lie within reach, read in a share of looks from Beta({a}, {b})");
+
+    /// <summary>The lines that a model weighed.</summary>
+    public static ReasonKind ModelLinesOf { get; } = new("page.model-lines-of", "{count:line|lines} {lines}");
+
+    /// <summary>A model that weighed no line.</summary>
+    public static ReasonKind ModelNoLine { get; } = new("page.model-no-line", "no line of this kit");
+
+    /// <summary>Models that are left out.</summary>
+    public static ReasonKind ModelsMore { get; } = new("page.models-more", "{count} more {count:model|models} weighed reads of this kit; {count:it stands|they stand} in the policy.");
 
     /// <summary>A kit without a line that rests on reads alone.</summary>
     public static ReasonKind RuleNoLine { get; } = new("page.rule-no-line", "No line rests on reads alone, so there is no such risk to state.");
@@ -160,8 +220,9 @@ public static class PageSentences
     /// <summary>All sentences of this file.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        Skip, Conclusions, Contents, First, Next, Reads, ReadsAndRisk, Timeline, BestOf, Pass, Antenna, AllAntennas, AntennaNotNamed, RowLooks, RowSilent, PassSilent, NotShownAtWork, NotCounted, Saturated, Cut,
-        PassesNotDrawn, NotDrawn, Scrolls, Risk, RiskBounded, RiskCorner, RiskExact, RiskChance, RiskCut, RiskCutOf, RiskNoCut, Terms, Term, OddsSoFar, Settles, Rule, RuleCounting, RuleRisk, RuleModel,
+        Skip, Conclusions, Contents, First, Then, Next, Reads, ReadsAndRisk, Timeline, BestOf, Pass, Antenna, AllAntennas, AntennaNotNamed, RowLooks, RowSilent, PassSilent, NotShownAtWork, NotCounted, Saturated, Cut,
+        PassesNotDrawn, NotDrawn, Scrolls, Risk, SetAside, RiskBounded, RiskCorner, RiskExact, RiskChance, RiskCut, RiskCutOf, RiskNoCut, Terms, Term, TermByModel, OddsSoFar, Settles, Rule, RuleCounting, RuleRisk, RuleModel,
+        RuleModels, Models, ModelName, ModelFor, ModelThere, ModelStrays, ModelLines, ModelNumber, ModelForOthers, ModelForMounting, ModelForNoMounting, ModelThereAs, ModelStraysAs, ModelLinesOf, ModelNoLine, ModelsMore,
         RuleNoLine, RestsOn, ResultDigest, SitePolicy, PolicyWithRules, Input, File, PrintedHead, PrintedNumber,
     ];
 }

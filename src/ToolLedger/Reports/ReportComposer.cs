@@ -162,7 +162,7 @@ internal sealed class ReportComposer(ShiftReportInput input, IReadOnlyList<Sessi
         foreach ((Digest digest, string version) in input.Results.Select(static result => (result.PolicyDigest, result.LibraryVersion)).Distinct())
         {
             string name = input.PolicyDigest.IsEmpty ? input.PolicyName ?? "-" : $"{input.PolicyName ?? "-"} {input.PolicyDigest.ToShortString()}";
-            lines.Add(voice.Say(ReportSentences.Policy, ("name", name), ("digest", digest.ToShortString()), ("version", version)));
+            lines.Add($"{voice.Say(ReportSentences.Policy, ("name", name), ("digest", digest.ToShortString()), ("version", version))} {PolicyRules.Say(input, digest, voice)}".TrimEnd());
         }
 
         lines.Add(voice.Say(ReportSentences.Inputs, ("inputs", string.Join(", ", input.Results.SelectMany(Inputs).Distinct(StringComparer.Ordinal)))));

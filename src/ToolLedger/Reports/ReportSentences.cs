@@ -37,6 +37,9 @@ public static class ReportSentences
     /// <summary>The evidence of a line that was read well.</summary>
     public static ReasonKind ReadEvidence { get; } = new("report.read-evidence", "{looks} {looks:look|looks}, {antennas} {antennas:antenna|antennas}{passes}, last {last}{sessions}");
 
+    /// <summary>The same where the policy's own sentence has told looks and passes.</summary>
+    public static ReasonKind ReadEvidenceRest { get; } = new("report.read-evidence-rest", "{antennas} {antennas:antenna|antennas}, last {last}{sessions}");
+
     /// <summary>More passes than one.</summary>
     public static ReasonKind ReadPasses { get; } = new("report.read-passes", ", {passes} passes");
 
@@ -126,6 +129,20 @@ public static class ReportSentences
 
     /// <summary>What "EPC only" means.</summary>
     public static ReasonKind EpcOnly { get; } = new("report.epc-only", "EPC only: no chip number, no copy check.");
+
+    /// <summary>What the number of lines means that a limit is shared by.</summary>
+    public static ReasonKind LinesShared { get; } = new("report.lines-shared",
+        "\"One of so many lines\" counts every line listed, those not expected too, and a line as often as its tool has live tags: more lines make the limit of each stricter.");
+
+    /// <summary>A stated risk by the policy's own model alone.</summary>
+    public static ReasonKind WeighedByOwn { get; } = new("report.weighed-by-own", "The reads were weighed by the policy's own model; it stands in the policy with digest {digest} (with rules).");
+
+    /// <summary>A stated risk by models of station and mounting.</summary>
+    public static ReasonKind WeighedByModels { get; } = new("report.weighed-by-models",
+        "The reads were weighed by {count} {count:model|models} of station and mounting{own}; {count:it stands|they stand} in the policy with digest {digest} (with rules).");
+
+    /// <summary>Behind these, where the policy's own model weighed reads too.</summary>
+    public static ReasonKind WeighedByOwnToo { get; } = new("report.weighed-by-own-too", ", and by the policy's own where it names none");
 
     /// <summary>Third question.</summary>
     public static ReasonKind Open { get; } = new("report.open", "Open: {count} of {total} {total:line|lines}, in the order to chase them");
@@ -271,6 +288,13 @@ public static class ReportSentences
     /// <summary>Fewer than two different persons signed.</summary>
     public static ReasonKind NotTwoSigned { get; } = new("report.not-two-signed", "No: {count} {count:person has|different persons have} signed.");
 
+    /// <summary>Behind the signatures of a kit with open lines.</summary>
+    public static ReasonKind SignedWithOpen { get; } = new("report.signed-with-open", "Signatures settle no open line: {count} {count:is|are} open.");
+
+    /// <summary>Behind the signatures of a kit that was opened no earlier than one of them.</summary>
+    public static ReasonKind SignedBeforeOpening { get; } = new("report.signed-before-opening",
+        "{count} of these signatures {count:was|were} made no later than the opening of kit {kit} at {at} and {count:does|do} not speak for what happened since.");
+
     /// <summary>The persons.</summary>
     public static ReasonKind Persons { get; } = new("report.persons", "Took part: {persons}. Signed the sheet: {signatures}.");
 
@@ -295,6 +319,12 @@ public static class ReportSentences
     /// <summary>Policy and version.</summary>
     public static ReasonKind Policy { get; } = new("report.policy", "Policy {name}; digest with rules {digest}; library version {version}.");
 
+    /// <summary>Behind the policy: the site's own rules in it.</summary>
+    public static ReasonKind PolicyRules { get; } = new("report.policy-rules", "Rules of the site in it, name and version: {rules}.");
+
+    /// <summary>Behind a policy with rules that the report was not told.</summary>
+    public static ReasonKind PolicyRulesNotNamed { get; } = new("report.policy-rules-not-named", "It has rules of the site that this report was not told by name.");
+
     /// <summary>The inputs.</summary>
     public static ReasonKind Inputs { get; } = new("report.inputs", "Inputs: {inputs}.");
 
@@ -307,9 +337,9 @@ public static class ReportSentences
     /// <summary>All sentences of this room, in the order above.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        Title, DefaultPolicy, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, ReadPasses, ReadIn, AllReadIn, SessionAt, JobRecord, SetIn, IsReadGood, NoSession, NoSessionOfKits, SessionOfOthers, AllOutside, AllUnlisted, AllOutsideOrUnlisted, Session, SessionLeftOut, RowsRefused, NoReadUsed,
-        Settled, NotExpected, UnlistedItems, EpcOnly, NothingOpen, NotSigned, ReadLegend, PassLegend, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
-        Calibration, NothingToCalibrate, CalibrationWhenUsed, AlsoRead, AllKits, NothingElseRead, NothingRead, ReadsOf, Who, MaySign, AnyRole, NotForOwn, TwoSigned, NotTwoSigned, Persons, SignedInVain, SignatureInVain, Nobody, SignHere, Cautions, RestsOn, Policy, Inputs, Sources,
+        Title, DefaultPolicy, Summary, SummaryKit, Kit, Conclusion, CompleteMeans, NotCompleteMeans, NotInDate, ReadEvidence, ReadEvidenceRest, ReadPasses, ReadIn, AllReadIn, SessionAt, JobRecord, SetIn, IsReadGood, NoSession, NoSessionOfKits, SessionOfOthers, AllOutside, AllUnlisted, AllOutsideOrUnlisted, Session, SessionLeftOut, RowsRefused, NoReadUsed,
+        Settled, NotExpected, UnlistedItems, EpcOnly, NothingOpen, NotSigned, ReadLegend, PassLegend, LinesShared, WeighedByOwn, WeighedByModels, WeighedByOwnToo, Open, OpenLine, Noticed, Unseen, NothingUnseen, UnseenAll, UnseenContents, UnseenPieces, UnseenNoTag, By, ByWithWitness,
+        Calibration, NothingToCalibrate, CalibrationWhenUsed, AlsoRead, AllKits, NothingElseRead, NothingRead, ReadsOf, Who, MaySign, AnyRole, NotForOwn, TwoSigned, NotTwoSigned, SignedWithOpen, SignedBeforeOpening, Persons, SignedInVain, SignatureInVain, Nobody, SignHere, Cautions, RestsOn, Policy, PolicyRules, PolicyRulesNotNamed, Inputs, Sources,
         AndMore, SubKitIn, TotalsPlaces, TotalsPlace, TotalsNoPlace, TotalsUnresolved,
         Gate, GateSignedByTwo, GateNotSignedByTwo, GateInSummary, Exposure, ExposureNotRecorded, Opened, OpenedWhere, ExposedBefore, TagLastHeard, LastCounted, SettledSince, Unlisted, Changed, NothingSigned, ChangedSince, NothingChanged,
         ChangedSession, ChangedAnnotation, ChangedOpening, ChangedUnlisted, AllLines, OpenedInSummary,

@@ -26,14 +26,18 @@ internal static class RiskTable
     /// <summary>What settles the line, as the policy says it.</summary>
     internal static IEnumerable<Reason> AdviceOf(LineConclusion line) => line.Reasons.Where(static reason => Advice.Contains(reason.Kind));
 
+    /// <summary>The stated risk of the kit; null where none is stated.</summary>
+    internal static Reason? StatedOf(ReconciliationResult result) =>
+        result.Findings.FirstOrDefault(static finding => finding.Reason.Kind == RiskReasons.RiskStated)?.Reason;
+
     /// <summary>The terms in their order, each with the log-odds up to and with it.</summary>
-    internal static IEnumerable<(Reason Term, double LogOdds)> TermsOf(PresenceRisk risk)
+    internal static IEnumerable<(PresenceTerm Term, double LogOdds)> TermsOf(PresenceRisk risk)
     {
         double sum = 0;
         foreach (PresenceTerm term in risk.Terms)
         {
             sum += term.LogOdds;
-            yield return (TermSentences.Of(term), sum);
+            yield return (term, sum);
         }
     }
 }

@@ -31,7 +31,7 @@ public sealed class ShiftReport
     /// <summary>Makes a report.</summary>
     /// <param name="input">What it shows.</param>
     /// <exception cref="ArgumentNullException">The input is null.</exception>
-    /// <exception cref="ArgumentException">There is no result to report, or a kit stands twice, or a gate is not that of a kit of the report.</exception>
+    /// <exception cref="ArgumentException">There is no result to report, or a kit stands twice, or a gate is not that of a kit of the report, or the rules are not those of a result.</exception>
     public ShiftReport(ShiftReportInput input)
     {
         ArgumentNullException.ThrowIfNull(input);
@@ -49,6 +49,11 @@ public sealed class ShiftReport
         if (input.Gates.Any(gate => !open.Remove(gate.Kit)))
         {
             throw new ArgumentException("A gate is answered once for a kit of the report; one names another kit, or a kit stands twice among the gates.", nameof(input));
+        }
+
+        if (input.Rules.Count > 0 && !PolicyRules.AreThoseOf(input.Results, input.Rules))
+        {
+            throw new ArgumentException("The rules handed in must be those that every result was made with: by its digest, a result has others.", nameof(input));
         }
 
         this.input = input;

@@ -42,6 +42,10 @@ public sealed class ShiftReportInput
     /// <summary>The digest of the site policy as stored; empty (the default) if there is none.</summary>
     public Digest PolicyDigest { get; init; }
 
+    /// <summary>The site's own rules, as they were handed to the <see cref="Reconciler"/> of every result: the report names them where it tells the digest they are part of. None by default; then it says where a result has
+    /// rules that it was not told.</summary>
+    public IReadOnlyList<IReconciliationRule> Rules { get; init; } = [];
+
     /// <summary>The files or messages the host read; none by default.</summary>
     public IReadOnlyList<SourceDigest> Sources { get; init; } = [];
 

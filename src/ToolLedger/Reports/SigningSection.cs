@@ -24,9 +24,23 @@ internal sealed class SigningSection(ReportVoice voice, IReportPage page, Reconc
     internal void PutWho(string number)
     {
         page.Heading(3, number + voice.Say(ReportSentences.Who));
+        Signature[] older = Opening is { } opening ? [.. result.Signatures.Where(signature => signature.At <= opening.At)] : [];
         page.Paragraph(voice.Say(SignerCount >= PersonsAsked ? ReportSentences.TwoSigned : ReportSentences.NotTwoSigned, ("count", ReportVoice.Text(SignerCount)))
-            + " " + TookPart() + " " + MaySign());
-        page.SignHere(voice.Say(ReportSentences.SignHere, ("room", Room)), Math.Max(1, PersonsAsked - SignerCount));
+            + Limits(older.Length) + " " + TookPart() + " " + MaySign());
+        int since = PersonCount.Of(result.Signatures.Except(older).Select(static signature => signature.By));
+        page.SignHere(voice.Say(ReportSentences.SignHere, ("room", Room)), Math.Max(1, PersonsAsked - since));
+    }
+
+    /// <summary>The last opening of the kit, of what is in it or of what it is in.</summary>
+    private KitOpening? Opening => result.Openings is [var latest, ..] ? latest : null;
+
+    /// <summary>What signatures do not say, however many there are.</summary>
+    private string Limits(int olderCount)
+    {
+        int open = result.ChaseList.Count;
+        string ofLines = open > 0 && SignerCount > 0 ? " " + voice.Say(ReportSentences.SignedWithOpen, ("count", ReportVoice.Text(open))) : "";
+        return olderCount == 0 ? ofLines : ofLines + " " + voice.Say(
+            ReportSentences.SignedBeforeOpening, ("count", ReportVoice.Text(olderCount)), ("kit", Opening!.Kit.Value), ("at", voice.Time(Opening.At)));
     }
 
     internal void PutChanges(string number)

@@ -121,6 +121,43 @@ public sealed class ShiftReportSigningTests
         Assert.Contains("No signature counts for this kit", asked, StringComparison.Ordinal);
     }
 
+    // "Yes: 2 have signed" above open lines must not read as if that settled them.
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Signatures_under_open_lines_are_said_to_settle_none_of_them(bool isOpen)
+    {
+        TurbineShift shift = isOpen ? new() { Signers = ["P-204", "P-300"] } : new() { Signers = ["P-204", "P-300"], NotRead = [], Weak = [] };
+        string said = "Yes: 2 different persons have signed. Signatures settle no open line: 2 are open. Took part:";
+        ShiftReport report = shift.Report();
+
+        Assert.Equal(isOpen, Unwrapped(report.ToText()).Contains(said, StringComparison.Ordinal));
+        Assert.Equal(isOpen, report.ToMarkdown().Contains(said, StringComparison.Ordinal));
+        Assert.Equal(isOpen, report.ToHtml().Contains(said, StringComparison.Ordinal));
+        Assert.DoesNotContain("Signatures settle", new TurbineShift { Signers = [] }.Report().ToText(), StringComparison.Ordinal);
+    }
+
+    // Signed at 100 s after the session's end. An opening at the very instant of a signature leaves open which came first.
+    [Theory]
+    [InlineData(110, true)]
+    [InlineData(100, true)]
+    [InlineData(90, false)]
+    public void Signatures_made_before_the_kit_was_opened_are_said_not_to_speak_for_what_happened_since(int openedAfter, bool isOlder)
+    {
+        TurbineShift shift = new() { NotRead = [], Weak = [], Signers = ["P-204", "P-300"], OpenedAt = World.End.AddSeconds(openedAfter) };
+        string said = "2 of these signatures were made no later than the opening of kit B-07 at 15:57:";
+        ShiftReport report = shift.Report();
+        string text = Unwrapped(report.ToText()), section = Between(text, "6. Who may sign", "7. Calibration");
+
+        Assert.Equal(isOlder, section.Contains(said, StringComparison.Ordinal));
+        Assert.Equal(isOlder, section.Contains("and do not speak for what happened since.", StringComparison.Ordinal));
+        Assert.Equal(isOlder, report.ToMarkdown().Contains(said, StringComparison.Ordinal));
+        Assert.Equal(isOlder, report.ToHtml().Contains(said, StringComparison.Ordinal));
+
+        // Two have to sign again, so there is room for two.
+        Assert.Equal(isOlder ? 2 : 1, Count(section, "Name or number"));
+    }
+
     // A name that looks like a time is a name: it is printed whole.
 
     [Fact]
