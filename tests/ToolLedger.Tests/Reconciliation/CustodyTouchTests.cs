@@ -231,11 +231,13 @@ public sealed class CustodyTouchTests
     }
 
     [Fact]
-    public void A_share_above_the_usual_one_holds_for_every_kit_turned_in_touched_or_not()
+    public void A_share_that_is_not_below_the_usual_one_holds_for_every_kit_turned_in_touched_or_not()
     {
         World world = Read(Issue(), TurnIn()).Open(After);
         world.Policy = new ReconciliationPolicy { Presence = new StatedRiskPolicy { CustodyShares = new CustodyShares { Packed = 0.02m } } };
         Assert.Equal((0.02m, RiskReasons.PriorPacked), Share(world));
+        world.Policy = new ReconciliationPolicy { Presence = new StatedRiskPolicy() };
+        Assert.Equal((Usual, RiskReasons.PriorPacked), Share(world));
     }
 
     private static (decimal Share, ReasonKind? Why) Share(World world, int line = 5) => Share(world.Reconcile().Lines.Single(one => one.Line.Number == line));
