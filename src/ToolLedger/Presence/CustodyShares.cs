@@ -16,7 +16,7 @@ public sealed record CustodyShares
 
     /// <summary>The kit was turned in on a signed inventory that listed the tool, and nothing speaks against it: no custody entry since about the kit, a kit around or inside it, or one of their tools (refused
     /// ones too), no opening, use, breakage or sighting elsewhere, no annotation of the line, and no line that was open when the kit was last signed for.</summary>
-    /// <remarks>A value below the policy's own share lowers the bar for such tools; by default it lowers nothing. A value above it holds for every kit that was turned in on a signed inventory.</remarks>
+    /// <remarks>A value below the policy's own share lowers the bar for such tools; by default it lowers nothing. A value that is not below it holds for every kit that was turned in on a signed inventory, whatever was done since.</remarks>
     /// <value>0.000001 to 0.9, at most 9 decimals. The default is 0.01 (ours), the usual share.</value>
     /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
     public decimal Packed { get; init => field = InRange(value, nameof(Packed)); } = 0.01m;

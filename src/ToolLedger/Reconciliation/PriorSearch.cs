@@ -16,6 +16,11 @@ internal sealed class PriorSearch(ReconciliationScope scope)
     private readonly StatedRiskPolicy? policy = scope.Policy.Presence as StatedRiskPolicy;
     private readonly Lazy<TouchIndex> touches = new(() => new TouchIndex(scope));
 
+    // What took no effect is a word all the same.
+    private readonly Lazy<ILookup<ToolId, CustodyEntry>> refusedReceipts = new(() => RefusedOf(scope).OfType<ToolReceipt>().ToLookup(static receipt => receipt.Tool, static receipt => (CustodyEntry)receipt));
+    private readonly Lazy<ILookup<KitId, CustodyEntry>> refusedSignatures = new(() => RefusedOf(scope).Where(static entry => entry is KitIssue or KitTransfer)
+        .ToLookup(static entry => entry is KitIssue issue ? issue.Kit : ((KitTransfer)entry).Kit));
+
     /// <summary>The share and why; null for the policy's own, and where no policy asks.</summary>
     /// <param name="tool">The tool.</param>
     /// <param name="listedIn">The part of the kit whose manifest lists it.</param>
@@ -91,7 +96,7 @@ internal sealed class PriorSearch(ReconciliationScope scope)
 
         // Packed is the only word that can make a tool likelier to be there, so nothing at all may speak against it.
         if (largest is null && tenure is { Entry: KitTurnIn { Inventory.IsEmpty: false } turnIn }
-            && (shares.Packed > own.AbsentShare || IsUndoubted(turnIn, tool, listedIn, at)))
+            && (shares.Packed >= own.AbsentShare || IsUndoubted(turnIn, tool, listedIn, at)))
         {
             Raise(ref largest, shares.Packed, RiskReasons.PriorPacked, turnIn);
         }
@@ -104,8 +109,7 @@ internal sealed class PriorSearch(ReconciliationScope scope)
     {
         DateTimeOffset since = custody.ReceiptsOf(tool, at) is [.., var (earlier, closure)] ? closure?.At ?? earlier.At : DateTimeOffset.MinValue;
         DateTimeOffset issued = LatestIssue(kit, at)?.At ?? DateTimeOffset.MinValue;
-        IEnumerable<CustodyEntry> refused = touches.Value.Of(tool).Where(static touch => touch is { IsRefused: true, Entry: ToolReceipt }).Select(static touch => (CustodyEntry)touch.Entry);
-        return custody.NotesOf(tool, at).Concat(refused)
+        return custody.NotesOf(tool, at).Concat(refusedReceipts.Value[tool])
             .Where(entry => entry.At <= at && entry.At > since && entry.At >= issued)
             .OrderBy(static entry => entry.At)
             .ThenBy(static entry => entry.Id.Value, StringComparer.Ordinal)
@@ -125,8 +129,7 @@ internal sealed class PriorSearch(ReconciliationScope scope)
         foreach (KitId kit in chain)
         {
             KitIssue? issue = LatestIssue(kit, at);
-            IEnumerable<CustodyEntry> signed = custody.TenuresOf(kit).Select(static tenure => tenure.Entry)
-                .Concat(touches.Value.Of(kit).Where(static touch => touch is { IsRefused: true, Entry: KitIssue or KitTransfer }).Select(static touch => (CustodyEntry)touch.Entry));
+            IEnumerable<CustodyEntry> signed = custody.TenuresOf(kit).Select(static tenure => tenure.Entry).Concat(refusedSignatures.Value[kit]);
             foreach (CustodyEntry entry in signed.Where(entry => entry.At <= at && !(entry.At < issue?.At)))
             {
                 if (IsOpen(entry, issue, tool, chain) && !(entry.At < latest?.At))
@@ -200,6 +203,8 @@ internal sealed class PriorSearch(ReconciliationScope scope)
 
         return !touches.Value.WasTouched(listedIn, turnIn, at);
     }
+
+    private static IEnumerable<CustodyEntry> RefusedOf(ReconciliationScope scope) => scope.Input.Custody.Refused.Select(static one => (CustodyEntry)one.Entry);
 
     private static void Raise(ref (decimal Share, Reason Why)? largest, decimal share, ReasonKind kind, CustodyEntry entry)
     {

@@ -7,6 +7,5 @@ namespace ToolLedger.Reconciliation;
 /// <param name="Entry">The entry.</param>
 /// <param name="From">When it began.</param>
 /// <param name="Until">When it ended; the end of time for a visit that goes on.</param>
-/// <param name="IsRefused">True for a custody entry that took no effect.</param>
 /// <param name="SightedIn">The kit in which a tool was seen; empty for anything else, and where it was seen in none.</param>
-internal readonly record struct Touch(object Entry, DateTimeOffset From, DateTimeOffset Until, bool IsRefused = false, KitId SightedIn = default);
+internal readonly record struct Touch(object Entry, DateTimeOffset From, DateTimeOffset Until, KitId SightedIn = default);

@@ -25,7 +25,7 @@ internal sealed class TouchIndex
         foreach (CustodyMention mention in CustodyMention.Of(scope.Input.Custody))
         {
             DateTimeOffset until = mention.Departed ?? mention.Until ?? (mention.Entry is JobVisit ? DateTimeOffset.MaxValue : mention.Entry.At);
-            Add(new Touch(mention.Entry, mention.Entry.At, until, mention.IsRefused), mention);
+            Add(new Touch(mention.Entry, mention.Entry.At, until), mention);
         }
 
         foreach (PersonEntry entry in EntryLog.KitEntries(scope.Input.Inventory).Where(static entry => entry.Entry is KitOpening or Annotation or ConsumableUse or Substitution))
@@ -38,10 +38,6 @@ internal sealed class TouchIndex
             Put(ofTool, entry.Tool, new Touch(entry.Entry, entry.At, entry.At, SightedIn: entry.Kit));
         }
     }
-
-    public IReadOnlyList<Touch> Of(KitId kit) => ofKit.GetValueOrDefault(kit) ?? (IReadOnlyList<Touch>)[];
-
-    public IReadOnlyList<Touch> Of(ToolId tool) => ofTool.GetValueOrDefault(tool) ?? (IReadOnlyList<Touch>)[];
 
     /// <summary>Whether anything but one entry was done with a kit, what holds it, what it holds or any of their tools, from one instant to another, both included.</summary>
     public bool WasTouched(KitTree part, CustodyEntry but, DateTimeOffset to)
@@ -71,10 +67,10 @@ internal sealed class TouchIndex
             from part in subject.All
             from line in part.Lines
             where line.Tool is not null
-            from touch in Of(line.Tool!.Id)
+            from touch in ofTool.GetValueOrDefault(line.Tool!.Id) ?? []
             where touch.Entry is not Sighting || touch.SightedIn != part.Manifest.Id
             select touch;
-        Touch[] touches = [.. ofAny, .. kits.SelectMany(Of), .. ofTools];
+        Touch[] touches = [.. ofAny, .. kits.SelectMany(kit => ofKit.GetValueOrDefault(kit) ?? []), .. ofTools];
         last = new Known(subject, touches);
         return touches;
     }

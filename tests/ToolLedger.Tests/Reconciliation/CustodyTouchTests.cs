@@ -52,71 +52,18 @@ public sealed class CustodyTouchTests
     public void What_was_done_since_makes_it_the_usual_share(string what)
     {
         World world = Read(Issue(), TurnIn());
-        int line = 5;
-        switch (what)
+        bool isRefused = what.StartsWith("refused", StringComparison.Ordinal) || what.StartsWith("departure", StringComparison.Ordinal);
+        if (EntryOf(what) is { } entry)
         {
-            case "opening":
-                world.Open(After);
-                break;
-            case "visit":
-                world.Custody.Add(Visit(After, After.AddMinutes(5)));
-                break;
-            case "visit that began before":
-                world.Custody.Add(Visit(Eight.AddHours(3), null));
-                break;
-            case "use of the tool":
-                world.Custody.Add(Use("T5", After, null));
-                break;
-            case "use of another tool of the kit":
-                world.Custody.Add(Use("T9", After, null));
-                break;
-            case "use that began before":
-                world.Custody.Add(Use("T5", Eight.AddHours(5), After));
-                break;
-            case "refused issue":
-                world.Custody.Add(new KitIssue { Id = new EntryId("I2"), At = After, By = new PersonId("C"), Kit = World.K1, Revision = 3 });
-                break;
-            case "refused visit":
-                world.Custody.Add(Visit(After, After.AddMinutes(-1)));
-                break;
-            case "departure from an unknown visit":
-                world.Custody.Add(new JobDeparture { Id = new EntryId("E1"), At = After, By = World.P, Visit = new EntryId("V9") });
-                break;
-            case "loan of another tool of the kit":
-                world.Custody.Add(Loan("T9"));
-                break;
-            case "carried into a zone":
-                world.Custody.Add(new ZoneEntry { Id = new EntryId("Z1"), At = After, By = World.P, Zone = new Place("tank 2"), Item = "T5", Quantity = new Quantity(1, Unit.Each), Carrier = World.P, Direction = CarriedDirection.In });
-                break;
-            case "annotation":
-                world.Annotate(5, AnnotationKind.Shortage, After, shortBy: new Quantity(1, Unit.Each));
-                break;
-            case "annotation from before":
-                world.Annotate(5, AnnotationKind.Restored, Eight.AddHours(5));
-                break;
-            case "sighting elsewhere":
-                world.Sightings.Add(new Sighting { Tool = T5, MarkRead = "K1-5", By = World.Q, At = After, Where = new Place("hangar 4") });
-                break;
-            case "consumable used":
-                world.Use(14, "J9", 0, "spool", After);
-                break;
-            case "breakage of another tool":
-                world.Break("T6", 2, After);
-                break;
-            default:
-                line = 16;
-                world.LaterRevisions.Add(new KitManifest(World.K1, 4, "invented", After, new Signature { By = new PersonId("S"), At = After }, [.. world.K1Revision3().Lines, new ToolLine { Number = 16, Tool = new Tool { Id = new ToolId("T16"), Description = "tool 16", Mark = "K1-16" } }]));
-                world.Bindings.Add(World.Binding(World.TagOf("T16"), new ToolId("T16")));
-                world.Read("T16", World.A1, 6, 8, 10, 12, 14, 16);
-                break;
+            world.Custody.Add(entry);
+        }
+        else
+        {
+            SayOf(world, what);
         }
 
-        if (what.StartsWith("refused", StringComparison.Ordinal) || what.StartsWith("departure", StringComparison.Ordinal))
-        {
-            Assert.Single(world.Input(world.Session()).Custody.Refused);
-        }
-
-        Assert.Equal((Usual, null), Share(world, line));
+        Assert.Equal(isRefused ? 1 : 0, world.Input(world.Session()).Custody.Refused.Count);
+        Assert.Equal((Usual, null), Share(world, what == "listed only since" ? 16 : 5));
     }
 
     [Theory]
@@ -231,11 +178,58 @@ public sealed class CustodyTouchTests
     }
 
     [Fact]
-    public void A_share_above_the_usual_one_holds_for_every_kit_turned_in_touched_or_not()
+    public void A_share_that_is_not_below_the_usual_one_holds_for_every_kit_turned_in_touched_or_not()
     {
         World world = Read(Issue(), TurnIn()).Open(After);
         world.Policy = new ReconciliationPolicy { Presence = new StatedRiskPolicy { CustodyShares = new CustodyShares { Packed = 0.02m } } };
         Assert.Equal((0.02m, RiskReasons.PriorPacked), Share(world));
+        world.Policy = new ReconciliationPolicy { Presence = new StatedRiskPolicy() };
+        Assert.Equal((Usual, RiskReasons.PriorPacked), Share(world));
+    }
+
+    private static CustodyEntry? EntryOf(string what) => what switch
+    {
+        "visit" => Visit(After, After.AddMinutes(5)),
+        "visit that began before" => Visit(Eight.AddHours(3), null),
+        "use of the tool" => Use("T5", After, null),
+        "use of another tool of the kit" => Use("T9", After, null),
+        "use that began before" => Use("T5", Eight.AddHours(5), After),
+        "refused issue" => new KitIssue { Id = new EntryId("I2"), At = After, By = new PersonId("C"), Kit = World.K1, Revision = 3 },
+        "refused visit" => Visit(After, After.AddMinutes(-1)),
+        "departure from an unknown visit" => new JobDeparture { Id = new EntryId("E1"), At = After, By = World.P, Visit = new EntryId("V9") },
+        "loan of another tool of the kit" => Loan("T9"),
+        "carried into a zone" => new ZoneEntry { Id = new EntryId("Z1"), At = After, By = World.P, Zone = new Place("tank 2"), Item = "T5", Quantity = new Quantity(1, Unit.Each), Carrier = World.P, Direction = CarriedDirection.In },
+        _ => null,
+    };
+
+    private static void SayOf(World world, string what)
+    {
+        switch (what)
+        {
+            case "opening":
+                world.Open(After);
+                break;
+            case "annotation":
+                world.Annotate(5, AnnotationKind.Shortage, After, shortBy: new Quantity(1, Unit.Each));
+                break;
+            case "annotation from before":
+                world.Annotate(5, AnnotationKind.Restored, Eight.AddHours(5));
+                break;
+            case "sighting elsewhere":
+                world.Sightings.Add(new Sighting { Tool = T5, MarkRead = "K1-5", By = World.Q, At = After, Where = new Place("hangar 4") });
+                break;
+            case "consumable used":
+                world.Use(14, "J9", 0, "spool", After);
+                break;
+            case "breakage of another tool":
+                world.Break("T6", 2, After);
+                break;
+            default:
+                world.LaterRevisions.Add(new KitManifest(World.K1, 4, "invented", After, new Signature { By = new PersonId("S"), At = After }, [.. world.K1Revision3().Lines, new ToolLine { Number = 16, Tool = new Tool { Id = new ToolId("T16"), Description = "tool 16", Mark = "K1-16" } }]));
+                world.Bindings.Add(World.Binding(World.TagOf("T16"), new ToolId("T16")));
+                world.Read("T16", World.A1, 6, 8, 10, 12, 14, 16);
+                break;
+        }
     }
 
     private static (decimal Share, ReasonKind? Why) Share(World world, int line = 5) => Share(world.Reconcile().Lines.Single(one => one.Line.Number == line));
