@@ -47,6 +47,24 @@ public sealed partial class PrintTests(Chromium chromium)
         }
     }
 
+    // A heading at the foot of a page, or the head of a table without a row, belongs on the next one.
+    [Theory]
+    [InlineData("counting", "Letter")]
+    [InlineData("counting", "A4")]
+    [InlineData("stated-risk", "Letter")]
+    [InlineData("stated-risk", "A4")]
+    public async Task No_page_ends_with_a_heading_or_the_head_of_a_table(string report, string format)
+    {
+        await using View view = await chromium.OpenAsync(await ReportFiles.FileAsync(report));
+        string[] heads = await view.Page.EvaluateAsync<string[]>("[...document.querySelectorAll('h2, h3, thead')].map(element => element.innerText.split(/\\s+/).join(' ').trim())");
+        using PdfDocument document = PdfDocument.Open(await view.Page.PdfAsync(new PagePdfOptions { Format = format }));
+        string[] last = [.. document.GetPages().Select(LastLineOf)];
+
+        Assert.Contains("health session", heads);
+        Assert.DoesNotContain("", last);
+        Assert.Empty(last.Intersect(heads, StringComparer.Ordinal));
+    }
+
     [Fact]
     public async Task Closed_parts_are_open_on_paper_and_there_is_room_to_sign()
     {
@@ -64,6 +82,14 @@ public sealed partial class PrintTests(Chromium chromium)
         // 14 mm at 96 pixels an inch.
         Assert.InRange(await view.Page.Locator(".gap").First.EvaluateAsync<double>("element => element.getBoundingClientRect().height"), 52, 54);
         await Assertions.Expect(view.Page.Locator("nav")).ToBeHiddenAsync();
+    }
+
+    /// <summary>The lowest line above the margin at the foot: 16 mm, about 45 points.</summary>
+    private static string LastLineOf(Page page)
+    {
+        Word[] words = [.. page.GetWords().Where(static word => word.BoundingBox.Bottom > 44)];
+        double lowest = words.Min(static word => word.BoundingBox.Bottom);
+        return string.Join(' ', words.Where(word => word.BoundingBox.Bottom < lowest + 4).OrderBy(static word => word.BoundingBox.Left).Select(static word => word.Text)).Normalize(NormalizationForm.FormKC);
     }
 
     [GeneratedRegex(@"Kit \S+, revision \d+\. As of [^.]+\. Result [0-9a-f]{12}", RegexOptions.None, 1_000)]

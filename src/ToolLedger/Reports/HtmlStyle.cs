@@ -142,6 +142,7 @@ internal static class HtmlStyle
         .ev summary{color:#000;font-weight:600}
         .summary td p{break-inside:auto}
         h1,h2,h3,caption,summary,thead{break-after:avoid}
+        .rows>tbody>tr:first-child,.sign{break-before:avoid}
         .kit{break-before:page;border-top:0;margin-top:0;padding-top:0}
         .card,tr,li,p,.sign,.tl tbody,.risk,.terms{break-inside:avoid}
         .rows>tbody>tr:has(details){break-inside:auto}
