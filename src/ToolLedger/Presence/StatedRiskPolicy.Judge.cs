@@ -117,7 +117,7 @@ public sealed partial class StatedRiskPolicy
     }
 
     /// <summary>The passes of the last session first, then those that offered most looks, then the later ones, in the order given: which they are does not depend on what was read in them.</summary>
-    private static int[] Choose(IReadOnlyList<PassEvidence> passes)
+    internal static int[] Choose(IReadOnlyList<PassEvidence> passes)
     {
         int[] all = new int[passes.Count];
         for (int i = 0; i < all.Length; i++)

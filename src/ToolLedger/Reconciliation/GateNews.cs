@@ -16,11 +16,13 @@ internal sealed class GateNews
     private readonly DateTimeOffset until;
     private readonly HashSet<KitId> kits;
     private readonly HashSet<ToolId> tools;
+    private readonly KitId subject;
 
     public GateNews(ReconciliationResult result, DateTimeOffset until)
     {
         after = result.AsOf;
         this.until = until;
+        subject = result.Manifest.Id;
 
         // Whoever handles a box in the bag, or the bag around the box, could reach what is in it.
         ManifestLine[] lines = [.. result.AllLines.Select(static line => line.Line).Concat(result.NotExpected.Select(static line => line.Line))];
@@ -41,11 +43,15 @@ internal sealed class GateNews
             .ThenBy(static entry => entry.By.Value, StringComparer.Ordinal),
     ];
 
-    /// <summary>The custody entries about the kit, what holds it, its sub-kits and their tools, refused ones too, in order of time; and uses and visits that went on after the inventory and ended.</summary>
+    /// <summary>
+    /// The custody entries about the kit, what holds it, its sub-kits and their tools, refused ones too, in order of time; and uses and visits that went on after the inventory and ended. That the kit
+    /// itself was handed back on an inventory is what an inventory is for, and no news.
+    /// </summary>
     public CustodyMention[] Custody(CustodyRegister custody) =>
     [
         .. CustodyMention.Of(custody)
-            .Where(mention => (IsNews(mention.Entry.At) || IsNews(mention.Until)) && mention.Concerns(kits, tools))
+            .Where(mention => (IsNews(mention.Entry.At) || IsNews(mention.Until)) && mention.Concerns(kits, tools)
+                && !(mention is { IsRefused: false, Entry: KitTurnIn { Inventory.IsEmpty: false } turnIn } && turnIn.Kit == subject))
             .OrderBy(static mention => mention.Entry.At)
             .ThenBy(static mention => mention.Entry.Id.Value, StringComparer.Ordinal),
     ];

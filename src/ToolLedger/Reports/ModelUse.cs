@@ -31,10 +31,8 @@ internal sealed record ModelUse(int Number, IReadOnlyList<string> Lines)
     /// <summary>The models of the passes that were weighed. The terms name them only where they stand for one pass, so that silence throughout would have none.</summary>
     private static IEnumerable<int> NumbersOf(StatedRiskPolicy policy, LineEvidence evidence)
     {
-        IEnumerable<PassEvidence> passes = evidence.Best?.Passes ?? [];
-
-        // Of more passes than that, those that offered most looks are weighed, the earlier of equal ones.
-        return passes.OrderByDescending(static pass => pass.LookLimit).Take(StatedRiskPolicy.MaxPassCount).Where(static pass => pass.LookLimit > 0)
+        IReadOnlyList<PassEvidence> passes = evidence.Best?.Passes ?? [];
+        return StatedRiskPolicy.Choose(passes).Select(index => passes[index]).Where(static pass => pass.LookLimit > 0)
             .Select(pass => policy.NumberOf(pass.Station, evidence.Best!.Mounting));
     }
 }

@@ -82,6 +82,21 @@ public sealed class GateCustodyTests
     }
 
     [Fact]
+    public void That_the_kit_is_handed_back_on_its_inventory_leaves_the_gate_open()
+    {
+        World world = new World().ReadAllBut().CountAll();
+        world.Custody.Add(Issue(World.Start.AddHours(-8), "I0"));
+        ReconciliationResult result = world.Reconcile();
+        world.Custody.Add(new KitTurnIn
+        {
+            Id = new EntryId("B1"), At = News, By = World.P, Kit = World.K1, AcceptedBy = new Signature { By = World.Q, At = News }, Inventory = Digest.Of("the inventory"u8),
+        });
+
+        Assert.Empty(world.Input().Custody.Refused);
+        Assert.True(Judge(world, result, News).IsSatisfied);
+    }
+
+    [Fact]
     public void S61_A_box_shuts_the_gate_of_the_bag_and_the_bag_that_of_the_box()
     {
         SubKitWorld kits = new SubKitWorld().ReadWell("T1", "T2", "A1", "A2", "A3", "A4", "A5", "CASE");

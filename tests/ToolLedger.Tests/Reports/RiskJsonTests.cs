@@ -84,7 +84,7 @@ public sealed class RiskJsonTests
         AssertAddsUp(lines[2].GetProperty("evidence").GetProperty("risk"));
         AssertAddsUp(lines[3].GetProperty("evidence").GetProperty("risk"));
         Assert.True(lines[2].GetProperty("evidence").GetProperty("risk").GetProperty("steps").GetInt32() > 64 * 256);
-        Assert.Equal(0, lines[2].GetProperty("evidence").GetProperty("risk").GetProperty("risk").GetDouble());
+        Assert.Equal(1e-12, lines[2].GetProperty("evidence").GetProperty("risk").GetProperty("risk").GetDouble());
     }
 
     [Fact]
