@@ -192,15 +192,15 @@ public sealed class ManyIssuesTests
         list.Add(new JsonObject());
         foreach (JsonObject entry in entries)
         {
-            foreach (string member in entry.Select(static member => member.Key).ToArray())
+            foreach ((string[] place, string member) in MembersOf(entry, []))
             {
                 JsonObject without = entry.DeepClone().AsObject();
-                without.Remove(member);
+                ObjectAt(without, place).Remove(member);
                 list.Add(without);
                 foreach (JsonNode? wrong in (JsonNode?[])[new JsonObject(), JsonValue.Create(""), JsonValue.Create(-1), JsonValue.Create("x"), null])
                 {
                     JsonObject with = entry.DeepClone().AsObject();
-                    with[member] = wrong;
+                    ObjectAt(with, place)[member] = wrong;
                     list.Add(with);
                 }
             }
