@@ -35,7 +35,7 @@ internal sealed class CloseoutLedger
     /// <exception cref="HostException">The file is an input or the report, cannot be read, or holds a line that is no entry.</exception>
     public static CloseoutLedger Open(string path, CloseoutOptions options, CloseoutFiles files)
     {
-        if (options.Inputs.Select(static input => input.Path).Concat(options.Targets).Any(other => other is not null && IsSame(other, path)))
+        if (options.Inputs.Select(static input => input.Path).Concat(options.Targets).Any(other => other is not null && FileKind.IsSame(other, path)))
         {
             throw new HostException(ExitCodes.Usage, $"--ledger {path}: that file is another input of this run, or its report.");
         }
@@ -132,7 +132,7 @@ internal sealed class CloseoutLedger
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            throw new HostException(ExitCodes.Usage, $"--ledger {path}: cannot be written: {error.Message}");
+            throw new HostException(ExitCodes.Usage, $"--ledger {path}: cannot be written, so nothing was added to it, and the report belongs to a run that failed: {error.Message}");
         }
     }
 
@@ -142,6 +142,4 @@ internal sealed class CloseoutLedger
         string head = $"{what}-{kit}";
         return new EntryId($"{(head.Length > 50 ? head[..50].TrimEnd() : head)}-{digest.ToShortString()}");
     }
-
-    private static bool IsSame(string one, string other) => string.Equals(Path.GetFullPath(one), Path.GetFullPath(other), StringComparison.Ordinal);
 }

@@ -93,6 +93,11 @@ internal sealed class CommandLineOptions
                 {
                     result.AddError($"{option.Name} needs the path of a file, and got an empty one.");
                 }
+
+                if (result.Tokens.Any(static token => token.Value is "-"))
+                {
+                    result.AddError($"{option.Name} needs the path of a file. '-' stands for no stream here: the report goes to standard output without --out. A file of that name is ./-");
+                }
             });
         }
 

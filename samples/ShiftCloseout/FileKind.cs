@@ -32,6 +32,12 @@ internal static class FileKind
         }
     }
 
+    /// <summary>Whether two paths lead to one file, whatever links are on the way; also where no file stands yet.</summary>
+    public static bool IsSame(string path, string other) => string.Equals(
+        RealPath(path),
+        RealPath(other),
+        OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
+
     /// <summary>The path with every link on the way followed, so that two names of one file compare equal.</summary>
     public static string RealPath(string path) => RealPath(Path.TrimEndingDirectorySeparator(Path.GetFullPath(path)), 0);
 

@@ -3,19 +3,14 @@ using ToolLedger.Reports;
 
 namespace ShiftCloseout;
 
-/// <summary>Writes the report to standard output or, whole or not at all, to a file.</summary>
+/// <summary>Writes the report to standard output or, whole or not at all, to a file; and the page beside it.</summary>
 internal static class ReportOutput
 {
-    /// <exception cref="HostException">The file or standard output cannot be written.</exception>
+    /// <summary>Both files are on the disk under names of their own before the first is in its place, so that a run that fails leaves neither.</summary>
+    /// <exception cref="HostException">A file or standard output cannot be written.</exception>
     public static void Write(ShiftReport report, CloseoutOptions options, HostConsole console)
     {
         ReportTarget.Require(options); // once more: reading took its time
-        if (options.Html is { } page)
-        {
-            AtomicFile.Write(page, Encoding.UTF8.GetBytes(report.ToHtml()));
-            console.Say($"The page is in {page}.");
-        }
-
         string text = options.Format switch
         {
             ReportFormat.Markdown => report.ToMarkdown(),
@@ -24,13 +19,35 @@ internal static class ReportOutput
         };
         text = TerminalText.Plain(text.ReplaceLineEndings("\n"));
         text = text.EndsWith('\n') ? text : text + "\n";
-        if (options.Out is not { } path)
+        using AtomicFile? page = options.Html is { } html ? AtomicFile.Prepare(html, Encoding.UTF8.GetBytes(report.ToHtml())) : null;
+        using AtomicFile? file = options.Out is { } path ? AtomicFile.Prepare(path, Encoding.UTF8.GetBytes(text)) : null;
+        if (file is null)
         {
             StateColours.Write(text, options.Format, console);
-            return;
+            console.Out.Flush();
+        }
+        else
+        {
+            file.Publish();
+            console.Say($"The report is in {options.Out}.");
         }
 
-        AtomicFile.Write(path, Encoding.UTF8.GetBytes(text));
-        console.Say($"The report is in {path}.");
+        if (page is not null)
+        {
+            PublishAfter(page);
+            console.Say($"The page is in {options.Html}.");
+        }
+    }
+
+    private static void PublishAfter(AtomicFile page)
+    {
+        try
+        {
+            page.Publish();
+        }
+        catch (HostException error)
+        {
+            throw new HostException(error.ExitCode, [.. error.Lines, "The report without the page was written before, and belongs to a run that failed."]);
+        }
     }
 }

@@ -18,7 +18,7 @@ internal static class ReportTarget
             }
         }
 
-        if (options is { Out: { } text, Html: { } page } && IsSame(text, page))
+        if (options is { Out: { } text, Html: { } page } && FileKind.IsSame(text, page))
         {
             throw CannotWrite(page, "--out and --html name the same file.");
         }
@@ -44,11 +44,11 @@ internal static class ReportTarget
             return "it is a pipe or a device, not a file. Only the report without --out goes to standard output.";
         }
 
-        return options.Inputs.Any(input => input.Path is { } read && IsSame(read, path)) ? "it is one of the files to read, which would be lost." : null;
-    }
+        if (options.Ledger is { } ledger && FileKind.IsSame(ledger, path))
+        {
+            return "it is the ledger, whose entries would be lost.";
+        }
 
-    private static bool IsSame(string path, string other) => string.Equals(
-        FileKind.RealPath(path),
-        FileKind.RealPath(other),
-        OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
+        return options.Inputs.Any(input => input.Path is { } read && FileKind.IsSame(read, path)) ? "it is one of the files to read, which would be lost." : null;
+    }
 }

@@ -47,7 +47,7 @@ internal sealed partial class CalibrationEntry : JsonRecord
     internal CalibrationRecord? Read(RecordReader reader, string place, bool isFirstForm)
     {
         reader.RefuseUnknown(this, place);
-        int issuesBefore = reader.Issues.Count;
+        int issuesBefore = reader.Issues.Reported;
         string? tool = reader.Text(Tool, place, "tool", IdText.MaxLength);
         DateOnly? calibratedOn = Day(reader, CalibratedOn, place, "calibratedOn");
         if (CalibratedOn.IsAbsent)
@@ -64,7 +64,7 @@ internal sealed partial class CalibrationEntry : JsonRecord
             : reader.Text(RecordedBy, place, "recordedBy", IdText.MaxLength);
         string? certificate = reader.OptionalText(Certificate, place, "certificate", CalibrationRecord.MaxCertificateLength);
         ResultMembers result = isFirstForm ? RefuseResult(reader, place) : ReadResult(reader, place);
-        if (reader.Issues.Count > issuesBefore || tool is null || calibratedOn is null || recordedAt is null)
+        if (reader.Issues.Reported > issuesBefore || tool is null || calibratedOn is null || recordedAt is null)
         {
             return null;
         }

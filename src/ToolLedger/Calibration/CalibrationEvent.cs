@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Text.Json;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -44,7 +43,7 @@ public abstract class CalibrationEvent
 
     internal (ToolId Tool, string Key) Identity => (Tool, $"{Kind}\n{Function}\n{RecordedAt.UtcTicks}\n{Mark}");
 
-    internal void AddIssues(string place, List<RecordIssue> issues)
+    internal void AddIssues(string place, IssueList issues)
     {
         var check = new EventCheck(place, issues);
         check.Refuse(Tool.IsEmpty, "tool", CalibrationEventRules.WithoutTool);

@@ -1,4 +1,3 @@
-using System.Collections.Generic;
 using System.Text.Json;
 using ToolLedger.Records;
 
@@ -13,7 +12,7 @@ public sealed partial record CalibrationPolicy
     private const string FirstUseWord = "first-use";
 
     /// <summary>Reads the part of a site policy; what is absent has its default value, everything wrong becomes an issue.</summary>
-    internal static CalibrationPolicy FromJson(JsonElement element, string place, List<RecordIssue> issues)
+    internal static CalibrationPolicy FromJson(JsonElement element, string place, IssueList issues)
     {
         var fields = new JsonFields(element, place, issues);
         var policy = new CalibrationPolicy

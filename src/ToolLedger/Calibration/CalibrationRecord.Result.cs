@@ -59,7 +59,7 @@ public sealed partial class CalibrationRecord
 
     internal bool Concerns(string? function) => Function is null || function is null || string.Equals(Function, function, StringComparison.Ordinal);
 
-    private void AddResultIssues(string place, List<RecordIssue> issues)
+    private void AddResultIssues(string place, IssueList issues)
     {
         var check = new EventCheck(place, issues);
         check.Refuse(!Enum.IsDefined(Result), "result", CalibrationEventRules.BadWord);

@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Globalization;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -63,7 +62,7 @@ public sealed partial class CalibrationRecord
         _ => DueMonth is null ? Due : null,
     };
 
-    internal void AddIssues(string place, List<RecordIssue> issues, bool isPlanned = false)
+    internal void AddIssues(string place, IssueList issues, bool isPlanned = false)
     {
         void Note(string member, ReasonKind rule, params ReadOnlySpan<(string Name, string Value)> values) =>
             issues.Report($"{place}.{member}", new Reason(rule, values));
@@ -103,7 +102,7 @@ public sealed partial class CalibrationRecord
 
     private static DateOnly EndOfMonth(DateOnly day) => new(day.Year, day.Month, DateTime.DaysInMonth(day.Year, day.Month));
 
-    private void AddDueIssues(string place, List<RecordIssue> issues, bool isPlanned)
+    private void AddDueIssues(string place, IssueList issues, bool isPlanned)
     {
         int given = (DueOn is null ? 0 : 1) + (DueMonth is null ? 0 : 1) + (IntervalMonths is null ? 0 : 1);
         bool isGivenElsewhere = Interval is { IsEmpty: false } || Result == CalibrationResult.Failed || isPlanned;

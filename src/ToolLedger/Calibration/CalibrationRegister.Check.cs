@@ -10,9 +10,9 @@ namespace ToolLedger.Calibration;
 /// <content>What is refused.</content>
 public sealed partial class CalibrationRegister
 {
-    private static List<RecordIssue> FindIssues(IReadOnlyList<CalibrationRecord> records, IReadOnlyList<CalibrationEvent> events)
+    private static IssueList FindIssues(IReadOnlyList<CalibrationRecord> records, IReadOnlyList<CalibrationEvent> events)
     {
-        var issues = new List<RecordIssue>();
+        var issues = new IssueList();
         RefuseTooMany(issues, "$.records", CalibrationRules.TooManyRecords, MaxRecordCount, records.Count);
         RefuseTooMany(issues, "$.events", CalibrationEventRules.TooManyEvents, MaxEventCount, events.Count);
         HashSet<ToolId> planned = Planned(events);
@@ -38,7 +38,7 @@ public sealed partial class CalibrationRegister
         return issues;
     }
 
-    private static void RefuseTooMany(List<RecordIssue> issues, string place, ReasonKind rule, int limit, int count)
+    private static void RefuseTooMany(IssueList issues, string place, ReasonKind rule, int limit, int count)
     {
         if (count > limit)
         {
@@ -48,7 +48,7 @@ public sealed partial class CalibrationRegister
 
     private static HashSet<ToolId> Planned(IReadOnlyList<CalibrationEvent> events) => [.. events.OfType<CalibrationPlan>().Select(static plan => plan.Tool)];
 
-    private static void FindRepeats(IReadOnlyList<CalibrationRecord> records, List<RecordIssue> issues)
+    private static void FindRepeats(IReadOnlyList<CalibrationRecord> records, IssueList issues)
     {
         var seen = new HashSet<(ToolId Tool, string? Function, DateOnly Day, long RecordedTicks)>();
         for (int index = 0; index < records.Count; index++)
@@ -65,7 +65,7 @@ public sealed partial class CalibrationRegister
         }
     }
 
-    private static void FindRepeats(IReadOnlyList<CalibrationEvent> events, List<RecordIssue> issues)
+    private static void FindRepeats(IReadOnlyList<CalibrationEvent> events, IssueList issues)
     {
         var seen = new HashSet<(ToolId, string)>();
         for (int index = 0; index < events.Count; index++)
@@ -80,7 +80,7 @@ public sealed partial class CalibrationRegister
     }
 
     /// <summary>Quarantine is not cleared without a reason and a name: a label that follows a rejection says why.</summary>
-    private static void FindSilentClearings(IReadOnlyList<CalibrationEvent> events, List<RecordIssue> issues)
+    private static void FindSilentClearings(IReadOnlyList<CalibrationEvent> events, IssueList issues)
     {
         var ordered = events.Select(static (one, index) => (Label: one as CalibrationLabel, Index: index))
             .Where(static one => one.Label is not null)

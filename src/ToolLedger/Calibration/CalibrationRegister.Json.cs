@@ -31,7 +31,7 @@ public sealed partial class CalibrationRegister
     /// <returns>Whether the register was read. Bad bytes never raise an exception.</returns>
     public static bool TryParse(ReadOnlySpan<byte> utf8Json, [NotNullWhen(true)] out CalibrationRegister? register, out IReadOnlyList<RecordIssue> issues)
     {
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         issues = found;
         register = null;
         if (!RecordJson.TryRead(utf8Json, CalibrationJson.Default.CalibrationRegisterFile, [Schema, FirstSchema], JsonLimits.ForRecord(MaxRecordCount), found, out CalibrationRegisterFile? file))
@@ -71,14 +71,14 @@ public sealed partial class CalibrationRegister
             }
         }
 
-        if (found.Count == 0)
+        if (found.Reported == 0)
         {
             FindRepeats(records, found);
             FindRepeats(events, found);
             FindSilentClearings(events, found);
         }
 
-        register = found.Count == 0 ? new CalibrationRegister(Ordered(records), Ordered(events)) : null;
+        register = found.Reported == 0 ? new CalibrationRegister(Ordered(records), Ordered(events)) : null;
         return register is not null;
     }
 
@@ -111,7 +111,7 @@ public sealed partial class CalibrationRegister
 
     private static bool IsFirstForm(IReadOnlyList<CalibrationRecord> records, IReadOnlyList<CalibrationEvent> events) => events.Count == 0 && records.All(static one => one.IsPlain);
 
-    private static List<CalibrationEvent> ReadEvents(IReadOnlyList<JsonElement> elements, List<RecordIssue> issues)
+    private static List<CalibrationEvent> ReadEvents(IReadOnlyList<JsonElement> elements, IssueList issues)
     {
         var events = new List<CalibrationEvent>(elements.Count);
         for (int index = 0; index < elements.Count; index++)

@@ -36,8 +36,8 @@ public sealed partial class CalibrationRegister
     public CalibrationRegister(IEnumerable<CalibrationRecord> records, IEnumerable<CalibrationEvent> events)
         : this(Ordered(records), Ordered(events))
     {
-        List<RecordIssue> issues = FindIssues(Records, Events);
-        if (issues.Count > 0)
+        IssueList issues = FindIssues(Records, Events);
+        if (issues.Reported > 0)
         {
             throw new RecordException(issues);
         }
@@ -95,9 +95,9 @@ public sealed partial class CalibrationRegister
         ArgumentNullException.ThrowIfNull(events);
         CalibrationRecord[] given = [.. records];
         CalibrationEvent[] happened = [.. events];
-        List<RecordIssue> found = FindIssues(given, happened);
+        IssueList found = FindIssues(given, happened);
         issues = found;
-        register = found.Count == 0 ? new CalibrationRegister(Ordered(given), Ordered(happened)) : null;
+        register = found.Reported == 0 ? new CalibrationRegister(Ordered(given), Ordered(happened)) : null;
         return register is not null;
     }
 

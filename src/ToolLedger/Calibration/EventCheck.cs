@@ -5,7 +5,7 @@ using ToolLedger.Records;
 namespace ToolLedger.Calibration;
 
 /// <summary>Collects what is wrong with one event or record, each with its member.</summary>
-internal sealed class EventCheck(string place, List<RecordIssue> issues)
+internal sealed class EventCheck(string place, IssueList issues)
 {
     internal void Refuse(bool isBroken, string member, ReasonKind rule, params ReadOnlySpan<(string Name, string Value)> values)
     {

@@ -14,7 +14,7 @@ internal sealed class EventFields
     // Within the years of records, so that values made from it are accepted.
     private static readonly DateTimeOffset StandInTime = DateTimeOffset.UnixEpoch;
 
-    private EventFields(JsonElement element, string place, List<RecordIssue> issues)
+    private EventFields(JsonElement element, string place, IssueList issues)
     {
         Issues = issues;
         Members = new JsonFields(element, place, issues);
@@ -25,7 +25,7 @@ internal sealed class EventFields
         Note = Members.Text("note", null, CalibrationEvent.MaxNoteLength);
     }
 
-    internal List<RecordIssue> Issues { get; }
+    internal IssueList Issues { get; }
 
     internal JsonFields Members { get; }
 
@@ -40,9 +40,9 @@ internal sealed class EventFields
     internal string? Note { get; }
 
     /// <summary>The event; null and issues if anything is missing or wrong.</summary>
-    internal static CalibrationEvent? Read(JsonElement element, string place, List<RecordIssue> issues)
+    internal static CalibrationEvent? Read(JsonElement element, string place, IssueList issues)
     {
-        int before = issues.Count;
+        int before = issues.Reported;
         if (element.ValueKind != JsonValueKind.Object)
         {
             issues.Report(place, new Reason(RecordRules.WrongType, ("expected", "an object"), ("found", RecordReader.NameOf(element.ValueKind))));
@@ -55,19 +55,19 @@ internal sealed class EventFields
             (CalibrationPlan.KindWord, CalibrationPlan.Read), (CalibrationLabel.KindWord, CalibrationLabel.Read), (CalibrationCheck.KindWord, CalibrationCheck.Read),
             (ConditionReport.KindWord, ConditionReport.Read), (CalibrationExtension.KindWord, CalibrationExtension.Read), (UsePeriod.KindWord, UsePeriod.Read),
         ]);
-        if (issues.Count > before)
+        if (issues.Reported > before)
         {
             return null;
         }
 
         CalibrationEvent made = read!(fields);
         fields.Members.End();
-        if (issues.Count == before)
+        if (issues.Reported == before)
         {
             made.AddIssues(place, issues);
         }
 
-        return issues.Count == before ? made : null;
+        return issues.Reported == before ? made : null;
     }
 
     internal T Word<T>(string name, params ReadOnlySpan<(string Word, T Value)> words) => Members.Require(name) ? Members.Word(name, words[0].Value, words) : words[0].Value;

@@ -110,7 +110,7 @@ internal static class EventJson
 
     internal static DateOnly RequiredDay(JsonFields fields, string name) => fields.Require(name) ? Day(fields, name) ?? DateOnly.FromDayNumber(StandInDay) : DateOnly.FromDayNumber(StandInDay);
 
-    internal static List<CalibrationLimitation> Limitations(JsonFields fields, List<RecordIssue> issues)
+    internal static List<CalibrationLimitation> Limitations(JsonFields fields, IssueList issues)
     {
         var limitations = new List<CalibrationLimitation>();
         foreach ((JsonElement item, string place) in fields.Items("limitations", CalibrationLimitation.MaxCount))
@@ -130,7 +130,7 @@ internal static class EventJson
         return limitations;
     }
 
-    internal static List<CalibrationPoint> Points(JsonFields fields, string name, List<RecordIssue> issues)
+    internal static List<CalibrationPoint> Points(JsonFields fields, string name, IssueList issues)
     {
         var points = new List<CalibrationPoint>();
         foreach ((JsonElement item, string place) in fields.Items(name, CalibrationPoint.MaxCount))

@@ -107,7 +107,7 @@ public sealed class OutOfToleranceTrace
     {
         ArgumentNullException.ThrowIfNull(decisions);
         UseDisposition[] all = [.. Dispositions, .. decisions];
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         HashSet<string> traced = [.. Uses.Select(static use => use.Use.Id)];
         var seen = new HashSet<(string, long)>();
         for (int index = Dispositions.Count; index < all.Length; index++)
@@ -132,7 +132,7 @@ public sealed class OutOfToleranceTrace
 
         issues = found;
         UseDisposition[] ordered = [.. all.OrderBy(static one => one.By.At).ThenBy(static one => one.Use, StringComparer.Ordinal)];
-        trace = found.Count > 0 ? null : new OutOfToleranceTrace(Tool, Record, Check, FoundOn, LastGoodOn, LastGood, KnownAt,
+        trace = found.Reported > 0 ? null : new OutOfToleranceTrace(Tool, Record, Check, FoundOn, LastGoodOn, LastGood, KnownAt,
             [.. Uses.Select(use => use.With(Array.FindLast(ordered, one => string.Equals(one.Use, use.Use.Id, StringComparison.Ordinal))))], ordered);
         return trace is not null;
     }

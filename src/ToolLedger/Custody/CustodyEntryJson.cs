@@ -1,4 +1,3 @@
-using System.Collections.Generic;
 using System.Text.Json;
 using ToolLedger.Records;
 
@@ -11,16 +10,16 @@ internal static class CustodyEntryJson
         + "zone-entry, zone-closing, job-visit, job-departure, tool-use, tool-room-inventory";
 
     /// <summary>The entry, or null and issues. An entry of another room is one too.</summary>
-    internal static CustodyEntry? Read(JsonElement element, string place, List<RecordIssue> issues)
+    internal static CustodyEntry? Read(JsonElement element, string place, IssueList issues)
     {
-        int before = issues.Count;
+        int before = issues.Reported;
         var fields = new EntryFields(element, place, issues);
         if (TryRead(fields, out CustodyEntry? entry))
         {
             return entry;
         }
 
-        if (issues.Count == before)
+        if (issues.Reported == before)
         {
             fields.Report("kind", new Reason(RecordRules.UnknownWord, ("allowed", Allowed), ("found", SafeText.Excerpt(fields.Kind))));
         }

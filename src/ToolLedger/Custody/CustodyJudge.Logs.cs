@@ -20,7 +20,7 @@ internal sealed partial class CustodyJudge
                 break;
             case ZoneEntry zoneEntry:
                 CheckEntitled("by", zoneEntry.SignedBy, policy.RolesThatMayKeepZoneLogs);
-                if (issues.Count == 0)
+                if (issues.Reported == 0)
                 {
                     state.Add(zoneEntry);
                 }
@@ -60,7 +60,7 @@ internal sealed partial class CustodyJudge
             Report("unit", CustodyRules.ValueWithoutUnit);
         }
 
-        if (CheckEnd(use.At, use.Until) && issues.Count == 0)
+        if (CheckEnd(use.At, use.Until) && issues.Reported == 0)
         {
             state.Add(use);
         }
@@ -78,7 +78,7 @@ internal sealed partial class CustodyJudge
             }
         }
 
-        if (issues.Count == 0)
+        if (issues.Reported == 0)
         {
             state.Add(closing);
         }
@@ -110,7 +110,7 @@ internal sealed partial class CustodyJudge
             Report("incomingBy", CustodyRules.SamePerson, ("person", incoming.By.Value));
         }
 
-        if (issues.Count == 0)
+        if (issues.Reported == 0)
         {
             state.Add(inventory);
         }

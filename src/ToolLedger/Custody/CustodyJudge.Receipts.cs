@@ -28,7 +28,7 @@ internal sealed partial class CustodyJudge
             Report("where", CustodyRules.NoLaboratory);
         }
 
-        if (issues.Count == 0)
+        if (issues.Reported == 0)
         {
             state.Add(receipt);
         }
@@ -102,7 +102,7 @@ internal sealed partial class CustodyJudge
             Report("toKit", CustodyRules.OtherKit, ("kit", tenure.Receipt.Kit.Value), ("other", closure.ToKit.Value));
         }
 
-        if (issues.Count == 0)
+        if (issues.Reported == 0)
         {
             state.Close(closure);
         }

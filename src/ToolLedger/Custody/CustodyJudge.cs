@@ -10,7 +10,7 @@ namespace ToolLedger.Custody;
 internal sealed partial class CustodyJudge(CustodyState state)
 {
     private readonly CustodyPolicy policy = state.Policy;
-    private List<RecordIssue> issues = [];
+    private IssueList issues = [];
 
     /// <summary>What speaks against the entry; empty if it took effect.</summary>
     internal IReadOnlyList<RecordIssue> Apply(CustodyEntry entry)
@@ -54,7 +54,7 @@ internal sealed partial class CustodyJudge(CustodyState state)
             Report("kit", CustodyRules.AlreadyIssued, ("kit", issue.Kit.Value), ("person", holder.Person.Value), ("at", RecordTime.ToText(tenure!.From)));
         }
 
-        if (issues.Count == 0)
+        if (issues.Reported == 0)
         {
             state.Begin(issue.Kit, new KitTenure(issue.At, CustodyHolder.Of(issue.ReceivedBy!.By), issue, issue, issue.ExpectedReturn));
         }
@@ -109,7 +109,7 @@ internal sealed partial class CustodyJudge(CustodyState state)
             CheckTakesBack(turnIn, accepted.By, tenure is { Issue.ReceivedBy: { } user } ? [user.By, tenure.Holder.Person] : []);
         }
 
-        if (issues.Count == 0)
+        if (issues.Reported == 0)
         {
             Place back = turnIn.Where.IsEmpty ? policy.ToolRoom : turnIn.Where;
             state.Begin(turnIn.Kit, new KitTenure(turnIn.At, CustodyHolder.Of(back), turnIn, null, null));
@@ -136,7 +136,7 @@ internal sealed partial class CustodyJudge(CustodyState state)
 
         CheckJointInventory(transfer);
         CheckDue(transfer, "expectedReturn", transfer.ExpectedReturn, isNeeded: false);
-        if (issues.Count == 0)
+        if (issues.Reported == 0)
         {
             state.Begin(transfer.Kit, new KitTenure(transfer.At, CustodyHolder.Of(transfer.ReceivedBy!.By), transfer, tenure!.Issue, transfer.ExpectedReturn ?? tenure.Due));
         }

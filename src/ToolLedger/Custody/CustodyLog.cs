@@ -54,7 +54,7 @@ public sealed class CustodyLog
     /// <returns>Whether the log was read. Bad bytes never raise an exception.</returns>
     public static bool TryParse(ReadOnlySpan<byte> utf8Json, [NotNullWhen(true)] out CustodyLog? log, out IReadOnlyList<RecordIssue> issues)
     {
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         issues = found;
         log = null;
         if (!RecordJson.TryReadDocument(utf8Json, Schema, Limits, found, out JsonDocument? document))
@@ -76,7 +76,7 @@ public sealed class CustodyLog
             }
 
             fields.End();
-            log = found.Count == 0 ? new CustodyLog(entries) : null;
+            log = found.Reported == 0 ? new CustodyLog(entries) : null;
         }
 
         return log is not null;

@@ -18,12 +18,12 @@ internal sealed class EntryFields
     private static readonly DateTimeOffset StandInTime = DateTimeOffset.UnixEpoch;
 
     private readonly JsonFields fields;
-    private readonly List<RecordIssue> issues;
+    private readonly IssueList issues;
     private readonly int issuesBefore;
 
-    internal EntryFields(JsonElement element, string place, List<RecordIssue> issues)
+    internal EntryFields(JsonElement element, string place, IssueList issues)
     {
-        issuesBefore = issues.Count;
+        issuesBefore = issues.Reported;
         this.issues = issues;
         fields = new JsonFields(element, place, issues);
         Kind = fields.RequiredText("kind", IdText.MaxLength) ?? "";
@@ -52,9 +52,9 @@ internal sealed class EntryFields
 
     internal string? Remark { get; }
 
-    internal List<RecordIssue> Issues => issues;
+    internal IssueList Issues => issues;
 
-    internal bool HasIssue => issues.Count > issuesBefore;
+    internal bool HasIssue => issues.Reported > issuesBefore;
 
     /// <summary>Makes the fact; null if anything was wrong with its members.</summary>
     internal T? Made<T>(Func<EntryFields, T?> make)

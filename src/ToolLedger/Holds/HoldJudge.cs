@@ -11,7 +11,7 @@ namespace ToolLedger.Holds;
 /// <summary>Decides whether an entry about a hold may take effect after those before it, and lets it. What widens a hold is never refused; what narrows or ends one needs who may.</summary>
 internal sealed class HoldJudge(HoldState state, HoldPolicy policy, RoleRoster roster, KitRegister kits)
 {
-    private List<RecordIssue> issues = [];
+    private IssueList issues = [];
 
     internal IReadOnlyList<RecordIssue> Apply(HoldEntry entry)
     {
@@ -48,7 +48,7 @@ internal sealed class HoldJudge(HoldState state, HoldPolicy policy, RoleRoster r
     private void Apply(MissingDeclaration declaration)
     {
         CheckSeen(declaration, declaration.LastSeenAt);
-        if (issues.Count == 0)
+        if (issues.Reported == 0)
         {
             var item = new HeldItem(declaration);
             state.Holds.Add(declaration.Id, item);
@@ -73,7 +73,7 @@ internal sealed class HoldJudge(HoldState state, HoldPolicy policy, RoleRoster r
             CheckEntitled(entry, policy.RolesThatMayDecide);
         }
 
-        if (issues.Count > 0 || held is null)
+        if (issues.Reported > 0 || held is null)
         {
             return;
         }
@@ -112,7 +112,7 @@ internal sealed class HoldJudge(HoldState state, HoldPolicy policy, RoleRoster r
         }
 
         CheckMark(found);
-        if (issues.Count == 0)
+        if (issues.Reported == 0)
         {
             state.Finds.Add(found.Id, found);
             held?.Finds.Add(found);
@@ -174,7 +174,7 @@ internal sealed class HoldJudge(HoldState state, HoldPolicy policy, RoleRoster r
         FoundDeclaration? found = held.FoundAt(release.At);
         CheckGround(release, held, found);
         CheckTold(release, held, found);
-        if (issues.Count == 0)
+        if (issues.Reported == 0)
         {
             held.Releases.Add(release);
         }

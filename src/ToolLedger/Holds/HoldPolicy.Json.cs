@@ -12,7 +12,7 @@ public sealed partial record HoldPolicy
     private static readonly TimeSpan LongestTime = TimeSpan.FromDays(366);
 
     /// <summary>Reads the part of a site policy; what is absent has its default value, everything wrong becomes an issue.</summary>
-    internal static HoldPolicy FromJson(JsonElement element, string place, List<RecordIssue> issues)
+    internal static HoldPolicy FromJson(JsonElement element, string place, IssueList issues)
     {
         var fields = new JsonFields(element, place, issues);
         var policy = new HoldPolicy

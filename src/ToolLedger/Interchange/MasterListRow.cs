@@ -21,7 +21,7 @@ internal sealed class MasterListRow
 
     private readonly MasterListOptions _options;
     private readonly string?[] _fields = new string?[ColumnCount];
-    private readonly List<RecordIssue> _issues = [];
+    private readonly IssueList _issues = [];
     private readonly LineCheck _check;
     private int _rowCount;
 

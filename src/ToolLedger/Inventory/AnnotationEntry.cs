@@ -41,7 +41,7 @@ internal sealed class AnnotationEntry : JsonRecord
     internal Annotation? Read(RecordReader reader, string place)
     {
         reader.RefuseUnknown(this, place);
-        int issuesBefore = reader.Issues.Count;
+        int issuesBefore = reader.Issues.Reported;
         string? kit = EntryMembers.Id(reader, Kit, place, "kit", InventoryRules.EntryWithoutKit);
         int? line = EntryMembers.Line(reader, Line, place, "line", InventoryRules.EntryWithoutLine);
         AnnotationKind kind = ReadKind(reader, place);
@@ -51,7 +51,7 @@ internal sealed class AnnotationEntry : JsonRecord
         Signature? signedBy = EntryMembers.SignedBy(reader, SignedBy, place);
         DateTimeOffset? until = reader.OptionalTime(Until, place, "until");
         string? report = reader.OptionalText(Report, place, "report", IdText.MaxLength);
-        return reader.Issues.Count > issuesBefore || kit is null || line is null || reason is null || signedBy is null ? null : new Annotation
+        return reader.Issues.Reported > issuesBefore || kit is null || line is null || reason is null || signedBy is null ? null : new Annotation
         {
             Kit = new KitId(kit),
             LineNumber = line.Value,

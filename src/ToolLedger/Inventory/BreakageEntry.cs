@@ -29,12 +29,12 @@ internal sealed class BreakageEntry : JsonRecord
     internal Breakage? Read(RecordReader reader, string place)
     {
         reader.RefuseUnknown(this, place);
-        int issuesBefore = reader.Issues.Count;
+        int issuesBefore = reader.Issues.Reported;
         string? tool = EntryMembers.Id(reader, Tool, place, "tool", InventoryRules.EntryWithoutTool);
         int? pieces = EntryMembers.Pieces(reader, Pieces, place, "pieces");
         string? by = EntryMembers.Id(reader, By, place, "by", InventoryRules.EntryNotSigned);
         DateTimeOffset? at = EntryMembers.Time(reader, At, place, "at", InventoryRules.EntryWithoutTime);
-        return reader.Issues.Count > issuesBefore || tool is null || by is null || at is null ? null : new Breakage
+        return reader.Issues.Reported > issuesBefore || tool is null || by is null || at is null ? null : new Breakage
         {
             Tool = new ToolId(tool),
             Pieces = pieces,

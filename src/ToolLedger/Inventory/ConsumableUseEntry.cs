@@ -38,7 +38,7 @@ internal sealed class ConsumableUseEntry : JsonRecord
     internal ConsumableUse? Read(RecordReader reader, string place)
     {
         reader.RefuseUnknown(this, place);
-        int issuesBefore = reader.Issues.Count;
+        int issuesBefore = reader.Issues.Reported;
         string? kit = EntryMembers.Id(reader, Kit, place, "kit", InventoryRules.EntryWithoutKit);
         int? line = EntryMembers.Line(reader, Line, place, "line", InventoryRules.EntryWithoutLine);
         string? job = reader.Text(Job, place, "job", IdText.MaxLength);
@@ -52,7 +52,7 @@ internal sealed class ConsumableUseEntry : JsonRecord
         decimal? scrapped = Scrapped.IsAbsent ? 0 : EntryMembers.Amount(reader, Scrapped, place, "scrapped");
         string? by = EntryMembers.Id(reader, By, place, "by", InventoryRules.EntryNotSigned);
         DateTimeOffset? at = EntryMembers.Time(reader, At, place, "at", InventoryRules.EntryWithoutTime);
-        return reader.Issues.Count > issuesBefore || kit is null || line is null || job is null || unit is null || by is null || at is null ? null : new ConsumableUse
+        return reader.Issues.Reported > issuesBefore || kit is null || line is null || job is null || unit is null || by is null || at is null ? null : new ConsumableUse
         {
             Kit = new KitId(kit),
             LineNumber = line.Value,

@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Globalization;
 using ToolLedger.Records;
 
@@ -70,7 +69,7 @@ internal static class EntryChecks
     }
 
     /// <summary>Adds what is wrong, if anything, to the list.</summary>
-    internal static void Note(List<RecordIssue> issues, string place, Reason? fault)
+    internal static void Note(IssueList issues, string place, Reason? fault)
     {
         if (fault is not null)
         {

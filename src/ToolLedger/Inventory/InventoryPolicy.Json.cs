@@ -8,7 +8,7 @@ namespace ToolLedger.Inventory;
 public sealed partial record InventoryPolicy
 {
     /// <summary>Reads the part of a site policy; what is absent has its default value, everything wrong becomes an issue.</summary>
-    internal static InventoryPolicy FromJson(JsonElement element, string place, List<RecordIssue> issues)
+    internal static InventoryPolicy FromJson(JsonElement element, string place, IssueList issues)
     {
         var fields = new JsonFields(element, place, issues);
         var policy = new InventoryPolicy

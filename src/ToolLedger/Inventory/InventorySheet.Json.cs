@@ -26,7 +26,7 @@ public sealed partial class InventorySheet
     /// <returns>Whether the sheet was read. Bad bytes never raise an exception.</returns>
     public static bool TryParse(ReadOnlySpan<byte> utf8Json, [NotNullWhen(true)] out InventorySheet? sheet, out IReadOnlyList<RecordIssue> issues)
     {
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         issues = found;
         sheet = null;
         if (!RecordJson.TryRead(utf8Json, InventoryJson.Default.InventorySheetFile, Schema, JsonLimits.ForRecord(MaxEntryCount), found, out InventorySheetFile? file))
@@ -53,13 +53,13 @@ public sealed partial class InventorySheet
             Substitutions = ReadAll(reader, file.Substitutions, "$.substitutions", static (entry, to, place) => entry.Read(to, place)),
             Signatures = ReadAll(reader, file.Signatures, "$.signatures", static (entry, to, place) => entry.Read(to, place)),
         };
-        if (found.Count > 0)
+        if (found.Reported > 0)
         {
             return false;
         }
 
         var made = new InventorySheet(entries, found);
-        sheet = found.Count == 0 ? made : null;
+        sheet = found.Reported == 0 ? made : null;
         return sheet is not null;
     }
 

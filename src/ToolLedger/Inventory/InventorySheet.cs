@@ -29,7 +29,7 @@ public sealed partial class InventorySheet
     }
 
     /// <summary>Notes broken rules in the list, or throws where there is none.</summary>
-    private InventorySheet(InventoryEntries entries, List<RecordIssue>? issues)
+    private InventorySheet(InventoryEntries entries, IssueList? issues)
     {
         ArgumentNullException.ThrowIfNull(entries);
         Entries = new InventoryEntries
@@ -52,7 +52,7 @@ public sealed partial class InventorySheet
         digest = new Lazy<Digest>(ComputeDigest);
         var found = issues ?? [];
         FindIssues(this, found);
-        if (issues is null && found.Count > 0)
+        if (issues is null && found.Reported > 0)
         {
             throw new RecordException(found);
         }
@@ -121,10 +121,10 @@ public sealed partial class InventorySheet
     /// <exception cref="ArgumentNullException">The entries, or one of them, are null.</exception>
     public static bool TryCreate(InventoryEntries entries, [NotNullWhen(true)] out InventorySheet? sheet, out IReadOnlyList<RecordIssue> issues)
     {
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         var made = new InventorySheet(entries, found);
         issues = found;
-        sheet = found.Count == 0 ? made : null;
+        sheet = found.Reported == 0 ? made : null;
         return sheet is not null;
     }
 
@@ -140,7 +140,7 @@ public sealed partial class InventorySheet
         return Array.AsReadOnly(copy);
     }
 
-    private static void FindIssues(InventorySheet sheet, List<RecordIssue> issues)
+    private static void FindIssues(InventorySheet sheet, IssueList issues)
     {
         NoteLimit(issues, "$.sightings", sheet.Sightings.Count, MaxEntryCount);
         NoteLimit(issues, "$.counts", sheet.Counts.Count, MaxEntryCount);
@@ -167,7 +167,7 @@ public sealed partial class InventorySheet
         NoteAll(issues, "$.unlistedItems", sheet.UnlistedItems, "touchedSince", EntryChecks.Touched);
     }
 
-    private static void NoteAll<T>(List<RecordIssue> issues, string list, IReadOnlyList<T> entries, string member, Func<T, Reason?> check)
+    private static void NoteAll<T>(IssueList issues, string list, IReadOnlyList<T> entries, string member, Func<T, Reason?> check)
     {
         for (int index = 0; index < entries.Count; index++)
         {
@@ -178,7 +178,7 @@ public sealed partial class InventorySheet
         }
     }
 
-    private static void NoteLimit(List<RecordIssue> issues, string place, int count, int limit) =>
+    private static void NoteLimit(IssueList issues, string place, int count, int limit) =>
         EntryChecks.Note(issues, place, EntryChecks.Limit(count, limit));
 
     private Digest ComputeDigest() => Records.Digest.Of(CanonicalJson.Canonicalize(ToJson()));

@@ -32,13 +32,13 @@ internal sealed class PieceCountEntry : JsonRecord
     internal PieceCount? Read(RecordReader reader, string place)
     {
         reader.RefuseUnknown(this, place);
-        int issuesBefore = reader.Issues.Count;
+        int issuesBefore = reader.Issues.Reported;
         string? tool = EntryMembers.Id(reader, Tool, place, "tool", InventoryRules.PieceCountWithoutTool);
         int? pieces = EntryMembers.Pieces(reader, Pieces, place, "pieces");
         string? by = EntryMembers.Id(reader, By, place, "by", InventoryRules.PieceCountNotSigned);
         DateTimeOffset? at = EntryMembers.Time(reader, At, place, "at", InventoryRules.PieceCountWithoutTime);
         string? witness = reader.OptionalText(Witness, place, "witness", IdText.MaxLength);
-        if (reader.Issues.Count > issuesBefore || tool is null || by is null || at is null)
+        if (reader.Issues.Reported > issuesBefore || tool is null || by is null || at is null)
         {
             return null;
         }

@@ -61,14 +61,14 @@ public sealed class Sighting
         [NotNullWhen(true)] out Sighting? sighting,
         out IReadOnlyList<RecordIssue> issues)
     {
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         EntryChecks.Note(found, "tool", EntryChecks.Present(tool.IsEmpty, InventoryRules.SightingWithoutTool));
         EntryChecks.Note(found, "markRead", EntryChecks.Mark(markRead));
         EntryChecks.Note(found, "by", EntryChecks.Present(by.IsEmpty, InventoryRules.SightingNotSigned));
         EntryChecks.Note(found, "at", EntryChecks.Time(at, InventoryRules.SightingWithoutTime));
         EntryChecks.Note(found, "where", EntryChecks.Present(where.IsEmpty, InventoryRules.SightingWithoutPlace));
         issues = found;
-        sighting = found.Count > 0 ? null : new Sighting { Tool = tool, MarkRead = markRead!, By = by, At = at, Where = where };
+        sighting = found.Reported > 0 ? null : new Sighting { Tool = tool, MarkRead = markRead!, By = by, At = at, Where = where };
         return sighting is not null;
     }
 }

@@ -49,7 +49,7 @@ internal sealed class UnlistedItemReportEntry : JsonRecord
     internal UnlistedItemReport? Read(RecordReader reader, string place)
     {
         reader.RefuseUnknown(this, place);
-        int issuesBefore = reader.Issues.Count;
+        int issuesBefore = reader.Issues.Reported;
         string? description = reader.Text(Description, place, "description", UnlistedItemReport.MaxDescriptionLength);
         string? owner = reader.OptionalText(Owner, place, "owner", IdText.MaxLength);
         string? by = EntryMembers.Id(reader, By, place, "by", InventoryRules.EntryNotSigned);
@@ -58,7 +58,7 @@ internal sealed class UnlistedItemReportEntry : JsonRecord
         DateTimeOffset? lastSeenAt = reader.OptionalTime(LastSeenAt, place, "lastSeenAt");
         string? lastSeenWhere = reader.OptionalText(LastSeenWhere, place, "lastSeenWhere", IdText.MaxLength);
         List<Place> touched = ReadTouched(reader, place);
-        return reader.Issues.Count > issuesBefore || description is null || by is null || at is null ? null : new UnlistedItemReport
+        return reader.Issues.Reported > issuesBefore || description is null || by is null || at is null ? null : new UnlistedItemReport
         {
             Description = description,
             Owner = owner is null ? default : new PersonId(owner),

@@ -56,7 +56,7 @@ public sealed partial class KitManifest
         ReadOnlySpan<byte> utf8Json, ManifestReading reading, [NotNullWhen(true)] out KitManifest? manifest, out IReadOnlyList<RecordIssue> issues)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         ManifestContent? content = RecordJson.TryRead(utf8Json, KitsJson.Default.KitManifestFile, Schema, JsonLimits.ForRecord(MaxLineCount), found, out KitManifestFile? file)
             ? file.Read(new RecordReader(found), reading)
             : null;

@@ -106,7 +106,7 @@ public sealed partial class KitManifest
     public static bool TryCreate(KitId id, int revision, string? title, DateTimeOffset effectiveFrom, Signature? signedBy,
         IEnumerable<ManifestLine> lines, [NotNullWhen(true)] out KitManifest? manifest, out IReadOnlyList<RecordIssue> issues)
     {
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         ManifestContent? content = ManifestContent.Check(id, revision, title, effectiveFrom, signedBy, lines, found);
         manifest = content is null ? null : new KitManifest(content);
         issues = found;
@@ -185,7 +185,7 @@ public sealed partial class KitManifest
 
     private static ManifestContent Accept(KitId id, int revision, string? title, DateTimeOffset effectiveFrom, Signature? signedBy, IEnumerable<ManifestLine> lines)
     {
-        var issues = new List<RecordIssue>();
+        var issues = new IssueList();
         return ManifestContent.Check(id, revision, title, effectiveFrom, signedBy, lines, issues) ?? throw new RecordException(issues);
     }
 }

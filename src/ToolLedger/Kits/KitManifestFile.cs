@@ -51,7 +51,7 @@ internal sealed class KitManifestFile : JsonRecordFile
 
         Signature? signedBy = SignedBy?.Read(reader, "$.signedBy");
         ManifestLine[] lines = ReadLines(reader, kit is null ? default : new KitId(kit), reading);
-        return reader.Issues.Count > 0 ? null : new ManifestContent
+        return reader.Issues.Reported > 0 ? null : new ManifestContent
         {
             Id = new KitId(kit!),
             Revision = revision!.Value,

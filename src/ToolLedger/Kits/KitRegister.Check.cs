@@ -13,11 +13,11 @@ public sealed partial class KitRegister
 {
     private static KitManifest[] Accept(IEnumerable<KitManifest> manifests)
     {
-        var issues = new List<RecordIssue>();
+        var issues = new IssueList();
         return Check(manifests, issues) ?? throw new RecordException(issues);
     }
 
-    private static KitManifest[]? Check(IEnumerable<KitManifest> manifests, List<RecordIssue> issues)
+    private static KitManifest[]? Check(IEnumerable<KitManifest> manifests, IssueList issues)
     {
         ArgumentNullException.ThrowIfNull(manifests);
         var kept = new List<KitManifest>();
@@ -48,7 +48,7 @@ public sealed partial class KitRegister
         }
 
         new SubKitCheck(kept, places, seen, issues).Run();
-        return issues.Count > 0 ? null : InOrder(kept);
+        return issues.Reported > 0 ? null : InOrder(kept);
     }
 
     private static KitManifest[] InOrder(List<KitManifest> manifests)

@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Collections.ObjectModel;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Linq;
@@ -36,9 +35,9 @@ public sealed partial class KitRegister
         return line is ToolLine single ? listed.Concat(single.Alternates) : listed;
     }
 
-    private ReadOnlyCollection<RecordIssue> FindFaults()
+    private IssueList FindFaults()
     {
-        var faults = new List<RecordIssue>();
+        var faults = new IssueList();
         _tools.FindFaults(faults, static (tool, earlier, later, found) => found.Report(
             "$",
             new Reason(KitRules.ToolInTwoKits, ("tool", tool.Value), ("kit", earlier.Id.Value), ("otherKit", later.Id.Value), From(later)),
@@ -53,10 +52,10 @@ public sealed partial class KitRegister
         }
 
         new LineEntries<string>(_manifests, _ends, IsMarked).FindFaults(faults, ReportMark);
-        return faults.AsReadOnly();
+        return faults;
     }
 
-    private static void ReportMark(string mark, KitManifest earlier, KitManifest later, List<RecordIssue> faults)
+    private static void ReportMark(string mark, KitManifest earlier, KitManifest later, IssueList faults)
     {
         ManifestLine one = Marked(earlier, mark);
         ManifestLine other = Marked(later, mark);
@@ -73,7 +72,7 @@ public sealed partial class KitRegister
     private static ManifestLine Marked(KitManifest manifest, string mark) =>
         manifest.Lines.First(line => string.Equals(line.Tool?.Mark, mark, StringComparison.Ordinal));
 
-    private void FindReferenceFaults(List<RecordIssue> faults)
+    private void FindReferenceFaults(IssueList faults)
     {
         for (int index = 0; index < _manifests.Length; index++)
         {

@@ -81,7 +81,7 @@ public sealed partial class KitRegister
     /// <exception cref="ArgumentNullException">The list or a manifest is null.</exception>
     public static bool TryCreate(IEnumerable<KitManifest> manifests, [NotNullWhen(true)] out KitRegister? register, out IReadOnlyList<RecordIssue> issues)
     {
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         KitManifest[]? accepted = Check(manifests, found);
         register = accepted is null ? null : new KitRegister(accepted);
         issues = found;

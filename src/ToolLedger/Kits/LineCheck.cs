@@ -8,7 +8,7 @@ namespace ToolLedger.Kits;
 /// <summary>The rules that hold between the lines of one manifest, whether they came as objects or from a file.</summary>
 internal sealed class LineCheck
 {
-    private readonly List<RecordIssue> _issues;
+    private readonly IssueList _issues;
     private readonly HashSet<int> _numbers = [];
     private readonly Dictionary<ToolId, int?> _tools = [];
     private readonly Dictionary<KitId, int?> _subKits = [];
@@ -17,7 +17,7 @@ internal sealed class LineCheck
 
     /// <param name="kit">The kit of the manifest; empty if it is not known.</param>
     /// <param name="issues">Where issues go.</param>
-    internal LineCheck(KitId kit, List<RecordIssue> issues)
+    internal LineCheck(KitId kit, IssueList issues)
     {
         _kit = kit;
         _issues = issues;

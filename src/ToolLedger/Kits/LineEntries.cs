@@ -93,7 +93,7 @@ internal sealed class LineEntries<TKey>
     }
 
     /// <summary>Reports every stretch of time in which two kits list one thing, named by where it starts.</summary>
-    internal void FindFaults(List<RecordIssue> faults, FaultOf faultOf)
+    internal void FindFaults(IssueList faults, FaultOf faultOf)
     {
         var stretches = new List<int>();
         var done = new HashSet<TKey>();
@@ -103,7 +103,7 @@ internal sealed class LineEntries<TKey>
         {
             foreach (ManifestLine line in _manifests[manifest].Lines)
             {
-                if (faults.Count > IssueList.MaxCount)
+                if (faults.Reported > IssueList.MaxCount)
                 {
                     return;
                 }
@@ -162,7 +162,7 @@ internal sealed class LineEntries<TKey>
     }
 
     /// <summary>Compares each stretch with the one of another kit that reaches furthest: linear, and no overlap goes unnamed.</summary>
-    private void FindFaults(TKey key, List<int> stretches, List<RecordIssue> faults, FaultOf faultOf)
+    private void FindFaults(TKey key, List<int> stretches, IssueList faults, FaultOf faultOf)
     {
         int furthest = -1;
         int furthestOfOtherKit = -1;
@@ -196,5 +196,5 @@ internal sealed class LineEntries<TKey>
     internal delegate bool KeyOfLine(ManifestLine line, [NotNullWhen(true)] out TKey? key);
 
     /// <summary>Reports that two manifests of different kits list one thing from the start of the later one on.</summary>
-    internal delegate void FaultOf(TKey key, KitManifest earlier, KitManifest later, List<RecordIssue> faults);
+    internal delegate void FaultOf(TKey key, KitManifest earlier, KitManifest later, IssueList faults);
 }

@@ -22,7 +22,7 @@ internal sealed class ManifestContent
 
     /// <summary>Checks parts that came as objects; null and issues if the manifest is refused.</summary>
     internal static ManifestContent? Check(KitId id, int revision, string? title, DateTimeOffset effectiveFrom, Signature? signedBy,
-        IEnumerable<ManifestLine> lines, List<RecordIssue> issues)
+        IEnumerable<ManifestLine> lines, IssueList issues)
     {
         ArgumentNullException.ThrowIfNull(lines);
         if (id.IsEmpty)
@@ -43,7 +43,7 @@ internal sealed class ManifestContent
 
         CheckSignature(signedBy, issues);
         ManifestLine[] checkedLines = CheckLines(id, lines, issues);
-        return issues.Count > 0 ? null : new ManifestContent
+        return issues.Reported > 0 ? null : new ManifestContent
         {
             Id = id,
             Revision = revision,
@@ -54,7 +54,7 @@ internal sealed class ManifestContent
         };
     }
 
-    internal static void CheckRevision(int revision, List<RecordIssue> issues)
+    internal static void CheckRevision(int revision, IssueList issues)
     {
         if (revision is < 1 or > KitManifest.MaxRevision)
         {
@@ -63,7 +63,7 @@ internal sealed class ManifestContent
         }
     }
 
-    private static void CheckSignature(Signature? signedBy, List<RecordIssue> issues)
+    private static void CheckSignature(Signature? signedBy, IssueList issues)
     {
         if (signedBy is null)
         {
@@ -71,7 +71,7 @@ internal sealed class ManifestContent
         }
     }
 
-    private static ManifestLine[] CheckLines(KitId id, IEnumerable<ManifestLine> lines, List<RecordIssue> issues)
+    private static ManifestLine[] CheckLines(KitId id, IEnumerable<ManifestLine> lines, IssueList issues)
     {
         var check = new LineCheck(id, issues);
         var kept = new List<ManifestLine>();

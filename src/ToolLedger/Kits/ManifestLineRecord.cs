@@ -76,7 +76,7 @@ internal sealed partial class ManifestLineRecord : JsonRecord
     /// <summary>Null and issues if a member is missing or wrong.</summary>
     internal ManifestLine? Read(RecordReader reader, LineCheck check, string place)
     {
-        int before = reader.Issues.Count;
+        int before = reader.Issues.Reported;
         if (Line.IsAbsent)
         {
             reader.Report(place, new Reason(ManifestRules.NoLineNumber));
@@ -88,7 +88,7 @@ internal sealed partial class ManifestLineRecord : JsonRecord
         reader.RefuseUnknown(this, place);
         string? location = reader.OptionalText(Location, place, "location", IdText.MaxLength);
         Func<int, string?, ManifestLine?>? make = ReadKind(reader, check, place);
-        return reader.Issues.Count > before || number is null ? null : make?.Invoke(number.Value, location);
+        return reader.Issues.Reported > before || number is null ? null : make?.Invoke(number.Value, location);
     }
 
     private Func<int, string?, ManifestLine?>? ReadKind(RecordReader reader, LineCheck check, string place)

@@ -1,4 +1,3 @@
-using System.Collections.Generic;
 using System.Text.Json;
 using ToolLedger.Records;
 using ToolLedger.Tools;
@@ -8,7 +7,7 @@ namespace ToolLedger.Kits;
 public sealed partial record MarkFormat
 {
     /// <summary>Reads the part of a site policy; what is absent has its default value, everything wrong becomes an issue.</summary>
-    internal static MarkFormat FromJson(JsonElement element, string place, List<RecordIssue> issues)
+    internal static MarkFormat FromJson(JsonElement element, string place, IssueList issues)
     {
         var fields = new JsonFields(element, place, issues);
         int least = fields.Int32("minLength", Any.MinLength, 1, Tool.MaxMarkLength);

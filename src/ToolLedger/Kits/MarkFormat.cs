@@ -92,7 +92,7 @@ public sealed partial record MarkFormat
     public IReadOnlyList<RecordIssue> Check(KitManifest manifest)
     {
         ArgumentNullException.ThrowIfNull(manifest);
-        var issues = new List<RecordIssue>();
+        var issues = new IssueList();
         if (IsAny)
         {
             return issues;

@@ -16,13 +16,13 @@ internal sealed class SubKitCheck
     private readonly IReadOnlyList<KitManifest> _manifests;
     private readonly IReadOnlyList<int> _places;
     private readonly Dictionary<(KitId Kit, int Revision), int> _indexOf;
-    private readonly List<RecordIssue> _issues;
+    private readonly IssueList _issues;
     private readonly List<int> _path = [];
 
     // Levels from the manifest downward, itself included, or one of the marks above.
     private readonly int[] _levels;
 
-    internal SubKitCheck(IReadOnlyList<KitManifest> manifests, IReadOnlyList<int> places, Dictionary<(KitId Kit, int Revision), int> indexOf, List<RecordIssue> issues)
+    internal SubKitCheck(IReadOnlyList<KitManifest> manifests, IReadOnlyList<int> places, Dictionary<(KitId Kit, int Revision), int> indexOf, IssueList issues)
     {
         _manifests = manifests;
         _places = places;

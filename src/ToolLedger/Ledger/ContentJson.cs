@@ -1,4 +1,3 @@
-using System.Collections.Generic;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using ToolLedger.Custody;
@@ -15,9 +14,9 @@ internal static class ContentJson
         + "found-declaration, found-withdrawal, left-in-place, drop-record, item-recovery, hold-release, signed-reconciliation, amendment, correction, refusal, stored-record";
 
     /// <summary>The fact, or null and issues.</summary>
-    internal static RecordEntry? Read(JsonElement element, string place, List<RecordIssue> issues)
+    internal static RecordEntry? Read(JsonElement element, string place, IssueList issues)
     {
-        int before = issues.Count;
+        int before = issues.Reported;
         var fields = new EntryFields(element, place, issues);
         if (CustodyEntryJson.TryRead(fields, out CustodyEntry? custody))
         {
@@ -43,7 +42,7 @@ internal static class ContentJson
                 return StoredRecord.Read(fields);
         }
 
-        if (issues.Count == before)
+        if (issues.Reported == before)
         {
             fields.Report("kind", new Reason(RecordRules.UnknownWord, ("allowed", Allowed), ("found", SafeText.Excerpt(fields.Kind))));
         }
@@ -57,7 +56,7 @@ internal static class ContentJson
         JsonObject members = JsonNode.Parse(content.Canonical())!.AsObject();
         members["id"] = id.Value;
         using JsonDocument document = JsonDocument.Parse(members.ToJsonString());
-        var issues = new List<RecordIssue>();
+        var issues = new IssueList();
         return Read(document.RootElement, "$", issues) ?? throw new RecordException(issues);
     }
 }

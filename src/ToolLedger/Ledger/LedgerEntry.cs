@@ -83,7 +83,7 @@ public sealed class LedgerEntry
     /// <returns>Whether the entry was read. Bad bytes never raise an exception.</returns>
     public static bool TryParse(ReadOnlySpan<byte> utf8Json, [NotNullWhen(true)] out LedgerEntry? entry, out IReadOnlyList<RecordIssue> issues)
     {
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         issues = found;
         entry = null;
 
@@ -103,7 +103,7 @@ public sealed class LedgerEntry
                 ? ContentJson.Read(element, "$.content", found)
                 : null;
             fields.End();
-            entry = found.Count > 0 || content is null ? null : new LedgerEntry(content, recordedAt!.Value, station is null ? default : new StationId(station));
+            entry = found.Reported > 0 || content is null ? null : new LedgerEntry(content, recordedAt!.Value, station is null ? default : new StationId(station));
         }
 
         return entry is not null;

@@ -35,7 +35,7 @@ public sealed partial record SitePolicy
     /// <returns>Whether the policy was read. Bad bytes never raise an exception.</returns>
     public static bool TryParse(ReadOnlySpan<byte> utf8Json, [NotNullWhen(true)] out SitePolicy? policy, out IReadOnlyList<RecordIssue> issues)
     {
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         issues = found;
         policy = null;
         if (!RecordJson.TryReadDocument(utf8Json, Schema, Limits, found, out JsonDocument? document))
@@ -46,7 +46,7 @@ public sealed partial record SitePolicy
         using (document)
         {
             SitePolicy read = Read(new JsonFields(document.RootElement, "$", found), found);
-            policy = found.Count == 0 ? read : null;
+            policy = found.Reported == 0 ? read : null;
         }
 
         return policy is not null;
@@ -80,7 +80,7 @@ public sealed partial record SitePolicy
         writer.WriteEndObject();
     });
 
-    private static SitePolicy Read(JsonFields fields, List<RecordIssue> issues)
+    private static SitePolicy Read(JsonFields fields, IssueList issues)
     {
         fields.IsThere("schema");
         var policy = new SitePolicy
@@ -99,7 +99,7 @@ public sealed partial record SitePolicy
         fields.End();
         return policy;
 
-        T Part<T>(string name, Func<JsonElement, string, List<RecordIssue>, T> read, T fallback) =>
+        T Part<T>(string name, Func<JsonElement, string, IssueList, T> read, T fallback) =>
             fields.TryGet(name, out JsonElement element) ? read(element, fields.PlaceOf(name), issues) : fallback;
     }
 }

@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Text.Json;
 using ToolLedger.Records;
 
@@ -7,7 +6,7 @@ namespace ToolLedger.Presence;
 
 public sealed partial class CountingPolicy
 {
-    internal static CountingPolicy FromJsonObject(JsonElement element, string place, List<RecordIssue> issues)
+    internal static CountingPolicy FromJsonObject(JsonElement element, string place, IssueList issues)
     {
         var fields = new JsonFields(element, place, issues);
         var fallback = new CountingPolicy();

@@ -8,12 +8,19 @@ namespace ToolLedger.Presence;
 /// <summary>Learns a detection model from sessions whose truth people confirmed: one learner for each mounting class and station.</summary>
 /// <remarks>
 /// By expectation and maximisation over what is not seen (obscured or not, stray or not), with priors of Jeffreys' type. Only what was sighted or counted may be added, and no abnormal day: learning from
-/// it would lower the bar for every later day. Not thread-safe.
+/// it would lower the bar for every later day. Learning is bounded: passes of tens of thousands of looks, or very many different ones, may not be fitted to the end. Then strays are taken for so many and so good that
+/// reads account for nothing (<see cref="LearnedDetection.IsCutShort"/>). Not thread-safe.
 /// </remarks>
 public sealed class DetectionLearner
 {
     private const int MaxRounds = 300;
     private const double Settled = 1e-7;
+
+    // What learning one of the two rates may cost, in terms of a likelihood (ours): some seconds.
+    private const long MostWork = 1L << 26;
+
+    // The likelihood of a silent pass, compared with one such term.
+    private const int WorkOfPass = 8;
 
     // A model to shrink to stands for passes of so many looks (ours): enough to show its shape.
     private const int LooksOfPrior = 20;
@@ -83,15 +90,21 @@ public sealed class DetectionLearner
     /// <param name="shrinkPasses">How many passes that model counts for; 0 to 1,000,000. The default is 10 (ours).</param>
     /// <returns>What was learned.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="shrinkPasses"/> is out of its range.</exception>
-    public LearnedDetection Learn(DetectionModel? shrinkTo = null, int shrinkPasses = 10)
+    public LearnedDetection Learn(DetectionModel? shrinkTo = null, int shrinkPasses = 10) => Learn(shrinkTo, shrinkPasses, MostWork);
+
+    internal LearnedDetection Learn(DetectionModel? shrinkTo, int shrinkPasses, long mostWork)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(shrinkPasses);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(shrinkPasses, 1_000_000);
-        (double obscured, double a, double b) = LearnThere(shrinkTo, shrinkPasses);
-        (double share, double strayA, double strayB) = LearnStrays(shrinkTo, shrinkPasses);
+        (double obscured, double a, double b) = LearnThere(shrinkTo, shrinkPasses, mostWork, out bool isThereCut);
+        (double share, double strayA, double strayB) = LearnStrays(shrinkTo, shrinkPasses, mostWork, out bool areStraysCut);
         var present = new BetaRate(Rounded(a), Rounded(b));
         var stray = new BetaRate(Rounded(strayA), Rounded(strayB));
-        if (sessionsStray == 0 && (shrinkTo is null || shrinkPasses == 0))
+        if (isThereCut || areStraysCut)
+        {
+            (share, stray) = (1, present);
+        }
+        else if (sessionsStray == 0 && (shrinkTo is null || shrinkPasses == 0))
         {
             // Nothing says how a stray answers. The cautious side: as well as a tag that is there, and as often as the bound allows.
             (share, stray) = (StrayShareAtMost, present);
@@ -110,6 +123,7 @@ public sealed class DetectionLearner
                 decimal.Round(decimal.Clamp((decimal)obscured, 0, DetectionModel.MaxObscuredShare), 9), present,
                 decimal.Round(decimal.Clamp((decimal)share, DetectionModel.MinStrayShare, 1), 9), stray),
             Refused = refused,
+            IsCutShort = isThereCut || areStraysCut,
             PassesThere = passesThere,
             PassesRead = passesRead,
             SessionsAbsent = sessionsAbsent,
@@ -145,7 +159,7 @@ public sealed class DetectionLearner
 
     private double StrayShareAtMost => sessionsAbsent == 0 ? 1 : BinomialDistribution.UpperLimit(sessionsStray, sessionsAbsent, Confidence);
 
-    private (double Obscured, double A, double B) LearnThere(DetectionModel? shrinkTo, int passes)
+    private (double Obscured, double A, double B) LearnThere(DetectionModel? shrinkTo, int passes, long work, out bool isCut)
     {
         LookCells cells = With(there, shrinkTo is null ? null : shrinkTo.LogPresent, passes);
         double obscured = shrinkTo is null ? 0.05 : (double)shrinkTo.ObscuredShare;
@@ -154,24 +168,28 @@ public sealed class DetectionLearner
         {
             double share = obscured, expected = 0;
             (double A, double B) from = rate;
-            double OfObscured(int looks) => share / (share + ((1 - share) * Elementary.Exp(BetaBinomial.LogExactly(0, looks, from.A, from.B))));
+
+            // Of a class without obscured passes none is, however small the other chance is.
+            double OfObscured(int looks) => share <= 0 ? 0 : share / (share + ((1 - share) * Elementary.Exp(BetaBinomial.LogExactly(0, looks, from.A, from.B))));
             foreach (((int looks, int reads), double weight) in cells.All)
             {
                 expected += reads == 0 ? weight * OfObscured(looks) : 0;
             }
 
-            rate = cells.Fit(looks => 1 - OfObscured(looks), from);
+            rate = cells.Fit(looks => 1 - OfObscured(looks), from, ref work);
+            work -= 2 * WorkOfPass * cells.All.Count;
             obscured = (expected + 0.5) / (cells.Weight + 1);
-            if (Math.Abs(obscured - share) < Settled && Near(rate.A, from.A) && Near(rate.B, from.B))
+            if (work <= 0 || (Math.Abs(obscured - share) < Settled && Near(rate.A, from.A) && Near(rate.B, from.B)))
             {
                 break;
             }
         }
 
+        isCut = work <= 0;
         return (obscured, rate.A, rate.B);
     }
 
-    private (double Share, double A, double B) LearnStrays(DetectionModel? shrinkTo, int passes)
+    private (double Share, double A, double B) LearnStrays(DetectionModel? shrinkTo, int passes, long work, out bool isCut)
     {
         double share = shrinkTo is null ? 0.05 : (double)shrinkTo.StrayShare;
         double prior = shrinkTo is null ? 0 : passes;
@@ -191,8 +209,9 @@ public sealed class DetectionLearner
                     log += BetaBinomial.LogExactly(0, key.LooksOf(i), rate.A, rate.B);
                 }
 
+                // Where all are strays the silent ones are too, however small the chance of silence is.
                 double near = share * Elementary.Exp(log);
-                double weight = count * (near / (1 - share + near));
+                double weight = share >= 1 ? count : count * (near / (1 - share + near));
                 expected += weight;
                 for (int i = 0; i < key.Count; i++)
                 {
@@ -201,14 +220,16 @@ public sealed class DetectionLearner
             }
 
             // How strays answer is not known without one: silence has no say in it, and a fit would follow the prior alone.
-            rate = sessionsStray == 0 && shrinkTo is not null ? rate : cells.Fit(static _ => 1, rate);
+            rate = sessionsStray == 0 && shrinkTo is not null ? rate : cells.Fit(static _ => 1, rate, ref work);
             share = shrinkTo is null ? (expected + 0.5) / (sessionsAbsent + 1) : (expected + (prior * (double)shrinkTo.StrayShare)) / (sessionsAbsent + Math.Max(prior, 1e-9));
-            if (Math.Abs(share - from.Share) < Settled && Near(rate.A, from.A) && Near(rate.B, from.B))
+            work -= WorkOfPass * ((PassKey.MaxPasses * (long)quiet.Length) + cells.All.Count);
+            if (work <= 0 || (Math.Abs(share - from.Share) < Settled && Near(rate.A, from.A) && Near(rate.B, from.B)))
             {
                 break;
             }
         }
 
+        isCut = work <= 0;
         return (share, rate.A, rate.B);
     }
 

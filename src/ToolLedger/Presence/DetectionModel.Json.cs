@@ -1,4 +1,3 @@
-using System.Collections.Generic;
 using System.Text.Json;
 using ToolLedger.Records;
 
@@ -7,9 +6,9 @@ namespace ToolLedger.Presence;
 public sealed partial record DetectionModel
 {
     /// <summary>Reads {"obscuredShare", "present": {"a", "b"}, "strayShare", "stray": {"a", "b"}}: all or nothing, since a part of one model with the rest of another is neither.</summary>
-    internal static DetectionModel FromFields(JsonFields fields, List<RecordIssue> issues)
+    internal static DetectionModel FromFields(JsonFields fields, IssueList issues)
     {
-        int before = issues.Count;
+        int before = issues.Reported;
         fields.Require("obscuredShare");
         fields.Require("strayShare");
         decimal obscured = fields.Decimal("obscuredShare", 0, 0, MaxObscuredShare);
@@ -17,12 +16,12 @@ public sealed partial record DetectionModel
         BetaRate present = Rate(fields, "present");
         BetaRate stray = Rate(fields, "stray");
         fields.End();
-        if (issues.Count == before && WhyRefused(present, stray) is { } why)
+        if (issues.Reported == before && WhyRefused(present, stray) is { } why)
         {
             fields.Report("stray", why);
         }
 
-        return issues.Count == before ? new DetectionModel(obscured, present, strays, stray) : Example;
+        return issues.Reported == before ? new DetectionModel(obscured, present, strays, stray) : Example;
     }
 
     internal void WriteJson(Utf8JsonWriter writer)

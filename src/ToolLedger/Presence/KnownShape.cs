@@ -76,8 +76,8 @@ internal sealed class KnownShape
             PassScores of = scores[i];
             int read = pass.Reads == 0 ? 0 : of.Read(pass.Reads);
             int lowest = pass.Reads == 0 ? of.SilentLow : read + of.ReadLow, highest = pass.Reads == 0 ? of.SilentHigh : read + of.ReadHigh;
-            low += pass.IsDegraded ? int.Min(lowest, 0) : pass.Looks == 0 ? 0 : lowest;
-            high += pass.IsDegraded ? int.Min(highest, 0) : pass.Looks == 0 ? 0 : highest;
+            low += pass.Looks == 0 ? 0 : pass.IsDegraded ? int.Min(lowest, 0) : lowest;
+            high += pass.Looks == 0 ? 0 : pass.IsDegraded ? int.Min(highest, 0) : highest;
             isRead |= pass is { Reads: > 0, IsDegraded: false };
         }
 

@@ -12,6 +12,9 @@ public sealed record LearnedDetection
     /// <summary>Why there is no model, or null. Strays that are read better on average than tags that are there point to sessions whose truth was mistaken.</summary>
     public Reason? Refused { get; init; }
 
+    /// <summary>True where the fit ended on its limit of work before it settled. The model then takes every absent tag for a stray that answers as well as one that is there, so that reads account for nothing.</summary>
+    public bool IsCutShort { get; init; }
+
     /// <summary>Passes of tags that were certainly there.</summary>
     public int PassesThere { get; init; }
 

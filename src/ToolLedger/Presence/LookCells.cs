@@ -31,7 +31,8 @@ internal sealed class LookCells
     /// <summary>The rate of the largest likelihood with a prior of Jeffreys' type: half a read and half a miss, and concentrations that count less the larger they are.</summary>
     /// <param name="silentWeight">What is left of the weight of a silent pass of so many looks.</param>
     /// <param name="start">Where to begin.</param>
-    public (double A, double B) Fit(Func<int, double> silentWeight, (double A, double B) start)
+    /// <param name="work">What may be spent, of which is taken what was; at 0 or below the way up ends where it is.</param>
+    public (double A, double B) Fit(Func<int, double> silentWeight, (double A, double B) start, ref long work)
     {
         // The logarithm of the likelihood is a sum of ln(a + j), ln(b + j) and -ln(a + b + j) over how many passes went beyond j.
         double[] reads = new double[longest + 1], misses = new double[longest + 1], looks = new double[longest + 1];
@@ -61,7 +62,10 @@ internal sealed class LookCells
             looks[j] += looks[j + 1];
         }
 
-        return new Climb(reads, misses, looks).From(start.A, start.B);
+        var climb = new Climb(reads, misses, looks, work);
+        (double A, double B) found = climb.From(Math.Clamp(start.A, Smallest, Largest), Math.Clamp(start.B, Smallest, Largest));
+        work = climb.Left - longest - cells.Count;
+        return found;
     }
 
     private KeyValuePair<(int Looks, int Reads), double>[] Ordered()
@@ -72,14 +76,17 @@ internal sealed class LookCells
     }
 
     /// <summary>The way up to the largest likelihood, by Newton's rule in ln a and ln b, where no step leaves the positive numbers.</summary>
-    private sealed class Climb(double[] reads, double[] misses, double[] looks)
+    private sealed class Climb(double[] reads, double[] misses, double[] looks, long work)
     {
         private double a, b, value;
+
+        /// <summary>What is left to be spent: one a look, each time all are summed.</summary>
+        public long Left { get; private set; } = work;
 
         public (double A, double B) From(double startA, double startB)
         {
             (a, b, value) = (startA, startB, Value(startA, startB));
-            for (int step = 0; step < MaxSteps; step++)
+            for (int step = 0; step < MaxSteps && Left > 0; step++)
             {
                 Slopes(out double da, out double db, out double daa, out double dab, out double dbb);
                 (double ga, double gb) = (a * da, b * db);
@@ -101,7 +108,7 @@ internal sealed class LookCells
         {
             double size = Math.Max(Math.Abs(sa), Math.Abs(sb));
             double part = size > 2 ? 2 / size : 1;
-            for (int halving = 0; halving < 40; halving++, part /= 2)
+            for (int halving = 0; halving < 40 && Left > 0; halving++, part /= 2)
             {
                 double nextA = Math.Clamp(a * Elementary.Exp(part * sa), Smallest, Largest), nextB = Math.Clamp(b * Elementary.Exp(part * sb), Smallest, Largest);
                 double next = Value(nextA, nextB);
@@ -117,6 +124,7 @@ internal sealed class LookCells
 
         private double Value(double a, double b)
         {
+            Left -= looks.Length;
             double sum = (0.5 * Elementary.Log(a)) + (0.5 * Elementary.Log(b)) - Elementary.Log(a + b) - Elementary.Log(1 + a + b);
             for (int j = 0; j < looks.Length && looks[j] > 0; j++)
             {
@@ -128,6 +136,7 @@ internal sealed class LookCells
 
         private void Slopes(out double da, out double db, out double daa, out double dab, out double dbb)
         {
+            Left -= looks.Length;
             double s = a + b;
             double common = (-1 / s) - (1 / (1 + s)), curve = (1 / (s * s)) + (1 / ((1 + s) * (1 + s)));
             (da, db) = (0.5 / a, 0.5 / b);

@@ -43,7 +43,14 @@ internal sealed class ModelBox
         if (!scores.TryGetValue(looks, out PassScores? found))
         {
             found = new PassScores(Model, ObscuredLow, ObscuredHigh, looks);
-            if (scores.Count < ScoresKept && looksKept + looks <= LooksKept && scores.TryAdd(looks, found))
+            if (scores.Count >= ScoresKept || looksKept + looks > LooksKept)
+            {
+                // Begun anew: were later ones not kept, each decision on them would make theirs again.
+                scores.Clear();
+                looksKept = 0;
+            }
+
+            if (scores.TryAdd(looks, found))
             {
                 // Two threads may both count: the limit is on memory, not exact.
                 looksKept += looks;

@@ -1,4 +1,3 @@
-using System.Collections.Generic;
 using System.Text.Json;
 using ToolLedger.Records;
 
@@ -23,7 +22,7 @@ public abstract class PresencePolicy
     /// <summary>True where silent passes count, so that what is a pass of its own must not depend on what was read in it.</summary>
     internal virtual bool WeighsSilence => false;
 
-    internal static PresencePolicy FromJson(JsonElement element, string place, List<RecordIssue> issues)
+    internal static PresencePolicy FromJson(JsonElement element, string place, IssueList issues)
         => element.ValueKind == JsonValueKind.Object && element.TryGetProperty("kind"u8, out JsonElement kind) && kind.ValueKind == JsonValueKind.String && kind.ValueEquals("stated-risk"u8)
             ? StatedRiskPolicy.FromJsonObject(element, place, issues)
             : CountingPolicy.FromJsonObject(element, place, issues);

@@ -40,10 +40,13 @@ internal sealed class RiskBox
         if (!spreads.TryGetValue(key, out ScoreSpread? found))
         {
             found = ScoreSpread.Of(this, key);
-            if (spreads.Count < SpreadsKept)
+            if (spreads.Count >= SpreadsKept)
             {
-                spreads.TryAdd(key, found);
+                // Begun anew: were later ones not kept, each decision on them would make theirs again.
+                spreads.Clear();
             }
+
+            spreads.TryAdd(key, found);
         }
 
         return found;

@@ -2,7 +2,7 @@ using ToolLedger.Statistics;
 
 namespace ToolLedger.Presence;
 
-/// <summary>Different scores in rising order, each with its chance.</summary>
+/// <summary>Different scores in rising order, in whole cells of a power of 2 of steps, each with its chance.</summary>
 internal readonly struct ScoreList(int[] scores, double[] chances)
 {
     public int[] Scores { get; } = scores;
@@ -10,21 +10,27 @@ internal readonly struct ScoreList(int[] scores, double[] chances)
     public double[] Chances { get; } = chances;
 
     /// <summary>The scores of one read and more in a pass, where the logarithms of the chances of so many reads are given.</summary>
-    public static ScoreList OfReads(PassScores of, double[] logChances)
+    /// <param name="of">The scores.</param>
+    /// <param name="logChances">By number of reads.</param>
+    /// <param name="cellBits">Cells of 2 to this power of steps.</param>
+    /// <param name="isUp">Whether a score between two cells counts as the higher one.</param>
+    public static ScoreList OfReads(PassScores of, double[] logChances, int cellBits, bool isUp)
     {
+        int rest = isUp ? (1 << cellBits) - 1 : 0;
         int[] found = new int[of.Looks];
         double[] each = new double[of.Looks];
         int count = 0;
         for (int k = 1; k <= of.Looks; k++)
         {
             double chance = Elementary.Exp(logChances[k]);
-            if (count > 0 && found[count - 1] == of.Read(k))
+            int cell = (of.Read(k) + rest) >> cellBits;
+            if (count > 0 && found[count - 1] == cell)
             {
                 each[count - 1] += chance;
             }
             else
             {
-                (found[count], each[count]) = (of.Read(k), chance);
+                (found[count], each[count]) = (cell, chance);
                 count++;
             }
         }

@@ -5,9 +5,18 @@ using ToolLedger.Statistics;
 
 namespace ToolLedger.Presence;
 
-/// <summary>How often a tag reaches which score, exactly: by recursion over the passes for every set of passes that may stay silent.</summary>
+/// <summary>How often a tag reaches which score: by recursion over the passes for every set of passes that may stay silent.</summary>
+/// <remarks>
+/// Exactly, where that takes at most <see cref="MostWork"/> steps. Of passes with more looks what the reads of a pass are worth is put into cells of a power of 2 of steps, as small as the work allows: rounded up for
+/// a tag that is not there, so that it reaches every score at least as often as in truth and a cut made by it is never too low; rounded down for one that is there, so that no more is promised. Scores of
+/// evidence are not rounded. Immutable and thread-safe.
+/// </remarks>
 internal sealed class ScoreSpread
 {
+    /// <summary>Steps of the recursion that one spread may take (ours): some tenths of a second.</summary>
+    public const long MostWork = 1L << 27;
+
+
     private readonly int[] scores;
     private readonly double[] tails;
 
@@ -18,10 +27,10 @@ internal sealed class ScoreSpread
     }
 
     /// <summary>The chances of a tag that is not there at the worst corner, strays as many as the box allows; or of one that is there, at the model's own parameters.</summary>
-    public static ScoreSpread Of(RiskBox box, PassKey key, bool isThere = false)
+    public static ScoreSpread Of(RiskBox box, PassKey key, bool isThere = false, long mostWork = MostWork)
     {
         var found = new Dictionary<int, double>();
-        new Walk(box, key, isThere, found).From(0, new ScoreList([0], [1]), 0);
+        new Walk(box, key, isThere, found, SpreadWork.Of(box, key, mostWork).CellBits).From(0, new ScoreList([0], [1]), 0);
         int[] falling = [.. found.Keys];
         Array.Sort(falling, static (left, right) => right.CompareTo(left));
         double[] sums = new double[falling.Length];
@@ -69,14 +78,17 @@ internal sealed class ScoreSpread
         private readonly PassLooks[] passes;
         private readonly int[] slots;
         private readonly int modelCount;
+        private readonly int cellBits;
+        private readonly ScoreList[] reads;
 
-        public Walk(RiskBox box, PassKey key, bool isThere, Dictionary<int, double> found)
+        public Walk(RiskBox box, PassKey key, bool isThere, Dictionary<int, double> found, int cellBits)
         {
-            (this.box, this.isThere, this.found) = (box, isThere, found);
+            (this.box, this.isThere, this.found, this.cellBits) = (box, isThere, found, cellBits);
             passes = new PassLooks[key.Count];
             key.CopyTo(passes);
             slots = new int[key.Count];
             modelCount = PassSlots.Fill(passes, slots);
+            reads = Array.ConvertAll(passes, OfReads);
         }
 
         /// <summary>The passes from an index on, given the sums of the passes before that were read and the set of those that were silent.</summary>
@@ -93,10 +105,14 @@ internal sealed class ScoreSpread
             }
 
             From(index + 1, sums, silent | (1 << index));
-            From(index + 1, sums.Plus(OfReads(box.ScoresOf(passes[index]))), silent);
+            From(index + 1, sums.Plus(reads[index]), silent);
         }
 
-        private ScoreList OfReads(PassScores of) => ScoreList.OfReads(of, isThere ? of.LogPresent : of.LogStray);
+        private ScoreList OfReads(PassLooks pass)
+        {
+            PassScores of = box.ScoresOf(pass);
+            return ScoreList.OfReads(of, isThere ? of.LogPresent : of.LogStray, cellBits, isUp: !isThere);
+        }
 
         private void Add(ScoreList sums, int silent)
         {
@@ -120,7 +136,7 @@ internal sealed class ScoreSpread
 
             for (int i = 0; i < sums.Scores.Length; i++)
             {
-                CollectionsMarshal.GetValueRefOrAddDefault(found, sums.Scores[i] + shift, out _) += weight * sums.Chances[i];
+                CollectionsMarshal.GetValueRefOrAddDefault(found, (sums.Scores[i] << cellBits) + shift, out _) += weight * sums.Chances[i];
             }
         }
 

@@ -28,14 +28,20 @@ public sealed partial class StatedRiskPolicy
         return new PresencePlan(passes, looks, settled, Elementary.Pow(settled, lineCount), ChanceAccountedWhenAbsent(all, lineCount), best.Risk);
     }
 
-    /// <summary>The fewest looks with which a tool that is there is accounted for with a stated chance: the fewest in all, and of those the fewest passes. Every number is tried, which for six passes of hundreds of looks takes minutes.</summary>
+    /// <summary>The most steps that a search for a plan takes (ours): some seconds.</summary>
+    private const double MostPlanSteps = 1L << 32;
+
+    /// <summary>The fewest looks with which a tool that is there is accounted for with a stated chance: the fewest in all, and of those the fewest passes. Every number is tried, until 2^32 steps of the
+    /// recursion over their scores were taken: a search for several passes of hundreds of looks ends there with the fewest it has found (<see cref="PresencePlan.IsSearchComplete"/>).</summary>
     /// <param name="chanceSettled">The chance aimed at; above 0, below 1.</param>
     /// <param name="lineCount">The lines of the kit; 1 to 100,000.</param>
     /// <param name="passesMax">The most passes; 1 to 6.</param>
     /// <param name="looksMax">The most looks of a pass; 1 to 1,000.</param>
-    /// <returns>The plan; null where none reaches it.</returns>
+    /// <returns>The plan; null where none reaches it, or none was found in so many steps.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of its range.</exception>
-    public PresencePlan? PlanFor(double chanceSettled, int lineCount, int passesMax, int looksMax)
+    public PresencePlan? PlanFor(double chanceSettled, int lineCount, int passesMax, int looksMax) => PlanFor(chanceSettled, lineCount, passesMax, looksMax, MostPlanSteps);
+
+    internal PresencePlan? PlanFor(double chanceSettled, int lineCount, int passesMax, int looksMax, double mostSteps)
     {
         if (!(chanceSettled is > 0 and < 1))
         {
@@ -47,12 +53,20 @@ public sealed partial class StatedRiskPolicy
         ArgumentOutOfRangeException.ThrowIfLessThan(looksMax, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(looksMax, MaxPlannedLooks);
         PresencePlan? best = null;
+        double steps = 0;
         for (int passes = 1; passes <= passesMax; passes++)
         {
             // More looks do not always help, since a pass that is silent in more of them speaks louder against a tool, and outcomes come in steps. So every number is tried that would be fewer in all.
             int most = best is null ? looksMax : int.Min(looksMax, ((best.Passes * best.Looks) - 1) / passes);
             for (int looks = 1; looks <= most; looks++)
             {
+                // Two spreads: of a tag that is not there, and of one that is.
+                steps += 2 * StepsOf(passes, looks);
+                if (steps > mostSteps)
+                {
+                    return best is null ? null : best with { IsSearchComplete = false };
+                }
+
                 if (Plan(passes, looks, lineCount) is var plan && plan.ChanceSettled >= chanceSettled)
                 {
                     best = plan;
@@ -62,5 +76,13 @@ public sealed partial class StatedRiskPolicy
         }
 
         return best;
+    }
+
+    private double StepsOf(int passes, int looks)
+    {
+        Span<PassLooks> all = stackalloc PassLooks[MaxPassCount];
+        all = all[..passes];
+        all.Fill(new PassLooks(looks, 0));
+        return looks + SpreadWork.Of(Box, PassKey.Of(all), ScoreSpread.MostWork).Steps;
     }
 }

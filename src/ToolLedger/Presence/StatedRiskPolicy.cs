@@ -186,7 +186,8 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
         return new PresenceDecision(isRead && score.Least >= shape.Threshold ? PresenceState.Accounted : state, shape.Prior, score, shape.Threshold);
     }
 
-    /// <summary>The probability that a tool that is not there is accounted for, at the worst corner of the robustness box: exact, for such passes.</summary>
+    /// <summary>The probability that a tool that is not there is accounted for, at the worst corner of the robustness box. Exact, or no less than it: for passes of so many looks that all sums of scores would
+    /// take more than 2^27 steps (about six of 200, or two of 10,000) the scores are rounded up for it, and the cut is made by the same sums.</summary>
     /// <param name="passes">The looks that each pass offers; reads are not looked at. At most 6.</param>
     /// <param name="lineCount">The lines of the kit; 1 to 100,000.</param>
     /// <param name="absentShare">As in <see cref="Decide"/>.</param>
@@ -196,7 +197,9 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
     {
         Check(passes, lineCount);
         decimal absent = absentShare is { } share ? InRange(share, MinAbsentShare, MaxAbsentShare, nameof(absentShare)) : AbsentShare;
-        return Box.SpreadOf(passes).AtLeast(ThresholdOf(Box, passes, lineCount, absent, PriorOf(absent)));
+
+        // A sum of chances at different corners can pass 1.
+        return double.Min(1, Box.SpreadOf(passes).AtLeast(ThresholdOf(Box, passes, lineCount, absent, PriorOf(absent))));
     }
 
     /// <summary>The lowest score of evidence that accounts for a line: within the kit's limit for all such lines, and within the line's own.</summary>

@@ -44,18 +44,18 @@ public sealed record StationModel
         DetectionModelRules.ModelTwice, ("station", model.Station.Value), ("mounting", model.Mounting ?? "not stated"));
 
     /// <summary>Reads {"station", "mounting"?} and the members of a model; all entries or none.</summary>
-    internal static IReadOnlyList<StationModel> FromFields(JsonFields owner, List<RecordIssue> issues)
+    internal static IReadOnlyList<StationModel> FromFields(JsonFields owner, IssueList issues)
     {
-        int before = issues.Count;
+        int before = issues.Reported;
         var found = new List<StationModel>();
         var seen = new HashSet<(string Station, string? Mounting)>();
         foreach (JsonFields fields in owner.Objects("models", StatedRiskPolicy.MaxModelCount))
         {
-            int clean = issues.Count;
+            int clean = issues.Reported;
             string? station = fields.RequiredText("station", IdText.MaxLength);
             string? mounting = fields.Text("mounting", null, TagBinding.MaxModelLength);
             DetectionModel model = DetectionModel.FromFields(fields, issues);
-            if (issues.Count > clean || station is null)
+            if (issues.Reported > clean || station is null)
             {
                 continue;
             }
@@ -69,7 +69,7 @@ public sealed record StationModel
             found.Add(entry);
         }
 
-        return issues.Count > before ? [] : found;
+        return issues.Reported > before ? [] : found;
     }
 
     internal void WriteJson(Utf8JsonWriter writer)

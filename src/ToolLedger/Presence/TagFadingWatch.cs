@@ -37,6 +37,11 @@ public sealed record TagFadingWatch
     /// <exception cref="ArgumentOutOfRangeException">A number is out of its range.</exception>
     public static TagFadingWatch For(double usual, double faded, double falseAlarmMean)
     {
+        if (!(falseAlarmMean >= 1))
+        {
+            throw new ArgumentOutOfRangeException(nameof(falseAlarmMean), falseAlarmMean, "The mean number of passes must be 1 or more.");
+        }
+
         double reference = Reference(usual, faded);
         int up = Math.Clamp((int)Math.Round(1 / reference) - 1, 1, MaxLimit);
         int low = 1, high = MaxLimit;

@@ -35,7 +35,7 @@ internal sealed class TagHistoryRecord : JsonRecord
     /// <summary>Null and issues if a member is missing or wrong.</summary>
     internal TagHistoryEntry? ReadEntry(RecordReader reader, string place)
     {
-        int before = reader.Issues.Count;
+        int before = reader.Issues.Reported;
         reader.RefuseUnknown(this, place);
         TagId tag = TagBindingRecord.ReadTag(Tag, reader, place);
         string? tool = reader.Text(Tool, place, "tool", IdText.MaxLength);
@@ -44,19 +44,19 @@ internal sealed class TagHistoryRecord : JsonRecord
         int count = reader.OptionalInt32(StrengthCount, place, "strengthCount", 0, TagHistoryEntry.MaxSessionCount) ?? 0;
         int sum = reader.OptionalInt32(StrengthSumCentiDbm, place, "strengthSumCentiDbm", int.MinValue, int.MaxValue) ?? 0;
         int fading = reader.OptionalInt32(FadingSum, place, "fadingSum", 0, TagFadingWatch.MaxLimit) ?? 0;
-        if (reader.Issues.Count > before)
+        if (reader.Issues.Reported > before)
         {
             return null;
         }
 
         CheckPart(reader, place, "read", read!.Value, "presented", presented!.Value);
         CheckPart(reader, place, "strengthCount", count, "read", read.Value);
-        if (reader.Issues.Count == before && (sum < count * short.MinValue || sum > count * short.MaxValue))
+        if (reader.Issues.Reported == before && (sum < count * short.MinValue || sum > count * short.MaxValue))
         {
             reader.Report(place + ".strengthSumCentiDbm", new Reason(TagHistoryRules.ImpossibleSum, ("count", Text(count)), ("sum", Text(sum))));
         }
 
-        return reader.Issues.Count > before ? null : new TagHistoryEntry(tag, new ToolId(tool!), presented.Value, read.Value, count, sum) { FadingSum = fading };
+        return reader.Issues.Reported > before ? null : new TagHistoryEntry(tag, new ToolId(tool!), presented.Value, read.Value, count, sum) { FadingSum = fading };
     }
 
     private static void CheckPart(RecordReader reader, string place, string part, int count, string whole, int limit)

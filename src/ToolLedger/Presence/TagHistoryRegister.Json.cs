@@ -29,7 +29,7 @@ public sealed partial class TagHistoryRegister
     /// <returns>False if there are issues.</returns>
     public static bool TryParse(ReadOnlySpan<byte> utf8Json, [NotNullWhen(true)] out TagHistoryRegister? register, out IReadOnlyList<RecordIssue> issues)
     {
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         issues = found;
         register = null;
         if (!RecordJson.TryRead(
@@ -57,12 +57,12 @@ public sealed partial class TagHistoryRegister
             }
         }
 
-        if (found.Count == 0)
+        if (found.Reported == 0)
         {
             Check([.. entries], found);
         }
 
-        register = found.Count > 0 ? null : new TagHistoryRegister(asOf!.Value, entries);
+        register = found.Reported > 0 ? null : new TagHistoryRegister(asOf!.Value, entries);
         return register is not null;
     }
 

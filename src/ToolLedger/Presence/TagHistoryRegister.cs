@@ -28,9 +28,9 @@ public sealed partial class TagHistoryRegister
         ArgumentNullException.ThrowIfNull(entries);
         AsOf = RecordTime.Require(asOf, nameof(asOf));
         TagHistoryEntry[] copy = [.. entries.Take(MaxEntryCount + 1)];
-        var issues = new List<RecordIssue>();
+        var issues = new IssueList();
         Check(copy, issues);
-        if (issues.Count > 0)
+        if (issues.Reported > 0)
         {
             throw new RecordException(issues);
         }
@@ -69,7 +69,7 @@ public sealed partial class TagHistoryRegister
         return new TagHistoryRegister(AsOf, Entries.Where(entry => !left.Contains(entry.Tag)));
     }
 
-    private static void Check(TagHistoryEntry[] entries, List<RecordIssue> issues)
+    private static void Check(TagHistoryEntry[] entries, IssueList issues)
     {
         if (entries.Length > MaxEntryCount)
         {

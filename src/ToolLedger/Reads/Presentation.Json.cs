@@ -33,12 +33,12 @@ public sealed partial class Presentation
     public static bool TryParse(
         ReadOnlySpan<byte> utf8Json, [NotNullWhen(true)] out Presentation? presentation, out IReadOnlyList<RecordIssue> issues)
     {
-        List<RecordIssue> found = [];
+        IssueList found = [];
         presentation = RecordJson.TryRead(
                 utf8Json, ReadsJson.Default.PresentationFile, Schema, JsonLimits.ForRecord(MaxKitCount), found, out PresentationFile? file)
             ? new PresentationReader(found).Read(file)
             : null;
-        issues = found.AsReadOnly();
+        issues = found;
         return presentation is not null;
     }
 
@@ -78,7 +78,7 @@ public sealed partial class Presentation
         ReadsJson.Default.PresentationFile);
 
     /// <summary>Reports what does not fit together.</summary>
-    internal void Check(List<RecordIssue> issues)
+    internal void Check(IssueList issues)
     {
         if (Until <= From)
         {
@@ -117,7 +117,7 @@ public sealed partial class Presentation
         }
     }
 
-    private void CheckNearbyKits(List<RecordIssue> issues)
+    private void CheckNearbyKits(IssueList issues)
     {
         for (int i = 0; i < NearbyKits.Count; i++)
         {
@@ -138,9 +138,9 @@ public sealed partial class Presentation
 
     internal void RequireConsistent()
     {
-        List<RecordIssue> issues = [];
+        IssueList issues = [];
         Check(issues);
-        if (issues.Count > 0)
+        if (issues.Reported > 0)
         {
             throw new RecordException(issues);
         }

@@ -14,9 +14,9 @@ internal sealed class PresentationReader
     private const decimal OffsetLimit = 36_525m * 86_400m;
 
     private readonly RecordReader _reader;
-    private readonly List<RecordIssue> _issues;
+    private readonly IssueList _issues;
 
-    internal PresentationReader(List<RecordIssue> issues)
+    internal PresentationReader(IssueList issues)
     {
         _issues = issues;
         _reader = new RecordReader(issues);
@@ -37,7 +37,7 @@ internal sealed class PresentationReader
         NearbyKit[] nearby = NearbyKits(file.NearbyKits ?? []);
         SurroundingsChange[] changes = SurroundingsChanges(file.SurroundingsChanges ?? []);
         ReadTimeSource source = TimeSource(file.TimeSource);
-        if (_issues.Count > 0)
+        if (_issues.Reported > 0)
         {
             return null;
         }
@@ -58,7 +58,7 @@ internal sealed class PresentationReader
             TimeSource = source,
         };
         presentation.Check(_issues);
-        return _issues.Count == 0 ? presentation : null;
+        return _issues.Reported == 0 ? presentation : null;
     }
 
     private ReadStation? Station(StationRecord? record)
@@ -92,13 +92,13 @@ internal sealed class PresentationReader
             }
         }
 
-        if (_issues.Count == 0)
+        if (_issues.Reported == 0)
         {
             RequireDistinct("$.station.antennas", PresentationRules.StationAntennas, antennas, 1, ReadStation.MaxAntennaCount);
             RequireDistinct("$.station.controlTags", PresentationRules.StationControlTags, controls, 0, ReadStation.MaxControlTagCount);
         }
 
-        return _issues.Count > 0 ? null
+        return _issues.Reported > 0 ? null
             : new ReadStation { Id = new StationId(id!), Antennas = antennas, ControlTags = controls };
     }
 

@@ -46,7 +46,7 @@ public sealed class ReadSession
     /// <summary>The end, excluded.</summary>
     public DateTimeOffset To => _facts.To;
 
-    /// <summary>The passes that began before the end, in order.</summary>
+    /// <summary>The passes that began before the end, in order. Reads of later ones make the session invalid (<see cref="SessionReasons.ReadAfterClose"/>), and are told by <see cref="LooksOf"/>.</summary>
     public IReadOnlyList<ReadPass> Passes => _passes;
 
     /// <summary>Whether the session can be used as evidence.</summary>
@@ -149,7 +149,8 @@ public sealed class ReadSession
     /// <summary>The looks at a tag one by one, to draw or to list them; <see cref="TagEvidence.Cells"/> counts them.</summary>
     /// <param name="tag">The tag.</param>
     /// <returns>The looks in order of pass, antenna and slot; none when no read of the tag lay in the presentation. Of one pass and antenna at most
-    /// <see cref="SessionPolicy.LooksKept"/>, the earliest ones. Made anew at each call.</returns>
+    /// <see cref="SessionPolicy.LooksKept"/>, the earliest ones. Looks at or after the end of a session that was closed too early, which is invalid, keep the pass in which they were read, also one that
+    /// <see cref="Passes"/> does not list since it began too late. Made anew at each call.</returns>
     public IReadOnlyList<Look> LooksOf(TagId tag)
     {
         int index = _facts.Store.Tags.Find(tag);

@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Text.Json;
 using ToolLedger.Records;
 
@@ -27,7 +26,7 @@ public sealed partial record SessionPolicy
     private static readonly (int Lowest, int Highest) LookLimitRange = (1, 268_435_456);
 
     /// <summary>Reads the members; absent ones keep their default.</summary>
-    internal static SessionPolicy FromJson(JsonElement element, string place, List<RecordIssue> issues)
+    internal static SessionPolicy FromJson(JsonElement element, string place, IssueList issues)
     {
         var fields = new JsonFields(element, place, issues);
         var defaults = new SessionPolicy();

@@ -12,9 +12,9 @@ public sealed partial class SiteCalendar
 
     /// <summary>Reads {"name", "offsetMinutes", "changes": [{"from", "offsetMinutes"}]}; absent members are those of
     /// <see cref="Utc"/>.</summary>
-    internal static SiteCalendar FromJson(JsonElement element, string place, List<RecordIssue> issues)
+    internal static SiteCalendar FromJson(JsonElement element, string place, IssueList issues)
     {
-        int before = issues.Count;
+        int before = issues.Reported;
         var fields = new JsonFields(element, place, issues);
         string name = fields.Text("name", Utc.Name, NameLength) ?? Utc.Name;
         int offset = fields.Int32("offsetMinutes", 0, -OffsetMinutesLimit, OffsetMinutesLimit);
@@ -35,7 +35,7 @@ public sealed partial class SiteCalendar
         }
 
         fields.End();
-        return issues.Count > before ? Utc : new SiteCalendar(name, TimeSpan.FromMinutes(offset), changes);
+        return issues.Reported > before ? Utc : new SiteCalendar(name, TimeSpan.FromMinutes(offset), changes);
     }
 
     /// <summary>Writes an object with every member, in a stable order.</summary>

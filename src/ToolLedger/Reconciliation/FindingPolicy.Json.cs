@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Text.Json;
 using ToolLedger.Presence;
 using ToolLedger.Records;
@@ -8,7 +7,7 @@ namespace ToolLedger.Reconciliation;
 
 public sealed partial class FindingPolicy
 {
-    internal static FindingPolicy FromJson(JsonElement element, string place, List<RecordIssue> issues)
+    internal static FindingPolicy FromJson(JsonElement element, string place, IssueList issues)
     {
         var fields = new JsonFields(element, place, issues);
         var fallback = new FindingPolicy();

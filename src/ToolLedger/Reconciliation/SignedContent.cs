@@ -16,9 +16,9 @@ internal sealed record SignedContent(
     private const int MaxTextLength = 1000;
 
     /// <summary>Null and issues if it is no such result. Members that are not looked up are kept in the bytes and not judged here.</summary>
-    internal static SignedContent? Read(JsonElement element, string place, List<RecordIssue> issues)
+    internal static SignedContent? Read(JsonElement element, string place, IssueList issues)
     {
-        int before = issues.Count;
+        int before = issues.Reported;
         var fields = new JsonFields(element, place, issues);
         if (fields.RequiredText("schema", MaxTextLength) is { } schema && !string.Equals(schema, ReconciliationResult.Schema, StringComparison.Ordinal))
         {
@@ -34,7 +34,7 @@ internal sealed record SignedContent(
         fields.Require("lines");
         SignedLine[] lines = [.. fields.Objects("lines", MaxLineCount).Select(ReadLine).OfType<SignedLine>()];
         List<InputDigest> inputs = ReadInputs(fields, issues);
-        return issues.Count > before ? null : new SignedContent(new KitId(kit!), revision, asOf!.Value, state!, Array.AsReadOnly(lines), inputs.AsReadOnly(), policy, version!);
+        return issues.Reported > before ? null : new SignedContent(new KitId(kit!), revision, asOf!.Value, state!, Array.AsReadOnly(lines), inputs.AsReadOnly(), policy, version!);
     }
 
     internal IReadOnlyList<PositiveAccounting> AccountingsOf(EntryId id) => [.. Lines
@@ -71,7 +71,7 @@ internal sealed record SignedContent(
             label, description, tool is null ? default : new ToolId(tool), state, basis, oldest, receipt is null ? default : new EntryId(receipt));
     }
 
-    private static List<InputDigest> ReadInputs(JsonFields fields, List<RecordIssue> issues)
+    private static List<InputDigest> ReadInputs(JsonFields fields, IssueList issues)
     {
         var inputs = new List<InputDigest>();
         if (fields.Require("inputs") && fields.TryGet("inputs", out JsonElement element) && new JsonFields(element, fields.PlaceOf("inputs"), issues) is { IsObject: true } members)

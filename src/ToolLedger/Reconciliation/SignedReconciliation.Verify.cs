@@ -25,7 +25,7 @@ public sealed partial class SignedReconciliation
             return [];
         }
 
-        var issues = new List<RecordIssue>();
+        var issues = new IssueList();
         using JsonDocument document = JsonDocument.Parse(bytes);
         return SignedContent.Read(document.RootElement, "$", issues) is { } again ? [.. DifferencesTo(again), new Reason(SigningReasons.BytesDiffer)] : [new Reason(SigningReasons.BytesDiffer)];
     }
@@ -37,7 +37,7 @@ public sealed partial class SignedReconciliation
     public IReadOnlyList<Reason> DifferencesTo(ReconciliationResult later)
     {
         ArgumentNullException.ThrowIfNull(later);
-        var issues = new List<RecordIssue>();
+        var issues = new IssueList();
         using JsonDocument document = JsonDocument.Parse(later.ToJson());
         return SignedContent.Read(document.RootElement, "$", issues) is { } again ? [.. DifferencesTo(again)] : throw new RecordException(issues);
     }

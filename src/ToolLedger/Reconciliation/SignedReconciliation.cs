@@ -92,7 +92,7 @@ public sealed partial class SignedReconciliation : RecordEntry
         }
 
         byte[] bytes = result.ToJson();
-        var issues = new List<RecordIssue>();
+        var issues = new IssueList();
         using JsonDocument document = JsonDocument.Parse(bytes);
         return new SignedReconciliation(bytes, SignedContent.Read(document.RootElement, "$", issues) ?? throw new RecordException(issues))
         {

@@ -14,10 +14,10 @@ internal sealed class JsonFields
 {
     private readonly JsonElement _element;
     private readonly string _place;
-    private readonly List<RecordIssue> _issues;
+    private readonly IssueList _issues;
     private readonly HashSet<string> _known = new(StringComparer.Ordinal);
 
-    internal JsonFields(JsonElement element, string place, List<RecordIssue> issues)
+    internal JsonFields(JsonElement element, string place, IssueList issues)
     {
         _element = element;
         _place = place;

@@ -1,6 +1,5 @@
 using System;
 using System.Buffers;
-using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -27,12 +26,12 @@ internal static class RecordJson
 
     /// <summary>Reads the shape of a record; an unknown kind or version is the only issue then.</summary>
     internal static bool TryRead<T>(ReadOnlySpan<byte> utf8Json, JsonTypeInfo<T> type, string schema, in JsonLimits limits,
-        List<RecordIssue> issues, [NotNullWhen(true)] out T? file)
+        IssueList issues, [NotNullWhen(true)] out T? file)
         where T : JsonRecordFile => TryRead(utf8Json, type, [schema], limits, issues, out file);
 
     /// <summary>As above, for a kind of which several versions are read; the first one named is the present one.</summary>
     internal static bool TryRead<T>(ReadOnlySpan<byte> utf8Json, JsonTypeInfo<T> type, ReadOnlySpan<string> schemas, in JsonLimits limits,
-        List<RecordIssue> issues, [NotNullWhen(true)] out T? file)
+        IssueList issues, [NotNullWhen(true)] out T? file)
         where T : JsonRecordFile
     {
         file = null;
@@ -70,7 +69,7 @@ internal static class RecordJson
     }
 
     /// <summary>Reads a record as a document for <see cref="JsonFields"/>; kind and version are checked as in <c>TryRead</c>.</summary>
-    internal static bool TryReadDocument(ReadOnlySpan<byte> utf8Json, string schema, in JsonLimits limits, List<RecordIssue> issues,
+    internal static bool TryReadDocument(ReadOnlySpan<byte> utf8Json, string schema, in JsonLimits limits, IssueList issues,
         [NotNullWhen(true)] out JsonDocument? document)
     {
         document = null;
@@ -135,7 +134,7 @@ internal static class RecordJson
     }
 
     /// <summary>Checks kind and version of a record.</summary>
-    internal static bool IsSchema(JsonText found, string expected, List<RecordIssue> issues)
+    internal static bool IsSchema(JsonText found, string expected, IssueList issues)
     {
         if (string.Equals(found.Value, expected, StringComparison.Ordinal))
         {

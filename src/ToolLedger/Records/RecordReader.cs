@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Globalization;
 using System.Text.Json;
 
@@ -9,9 +8,9 @@ namespace ToolLedger.Records;
 /// <remarks>Every method returns null after it reported an issue, so that the caller goes on and finds the next one.</remarks>
 internal sealed class RecordReader
 {
-    internal RecordReader(List<RecordIssue> issues) => Issues = issues;
+    internal RecordReader(IssueList issues) => Issues = issues;
 
-    internal List<RecordIssue> Issues { get; }
+    internal IssueList Issues { get; }
 
     /// <summary>The number of the manifest line or row that issues belong to; null outside of one.</summary>
     internal int? LineNumber { get; set; }

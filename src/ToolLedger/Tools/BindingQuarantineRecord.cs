@@ -37,7 +37,7 @@ internal sealed class BindingQuarantineRecord : JsonRecord
     /// <summary>Null and issues if a member is missing or wrong.</summary>
     internal BindingQuarantine? Read(RecordReader reader, string place)
     {
-        int before = reader.Issues.Count;
+        int before = reader.Issues.Reported;
         reader.RefuseUnknown(this, place);
         TagId tag = TagBindingRecord.ReadTag(Tag, reader, place);
         string? tool = reader.Text(Tool, place, "tool", IdText.MaxLength);
@@ -47,7 +47,7 @@ internal sealed class BindingQuarantineRecord : JsonRecord
         DateTimeOffset? clearedAt = reader.OptionalTime(ClearedAt, place, "clearedAt");
         string? clearedBy = reader.OptionalText(ClearedBy, place, "clearedBy", IdText.MaxLength);
         string? clearedReason = reader.OptionalText(ClearedReason, place, "clearedReason", BindingQuarantine.MaxReasonLength);
-        return reader.Issues.Count > before ? null : new BindingQuarantine
+        return reader.Issues.Reported > before ? null : new BindingQuarantine
         {
             Tag = tag,
             Tool = new ToolId(tool!),

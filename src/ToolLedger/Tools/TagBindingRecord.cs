@@ -35,7 +35,7 @@ internal sealed class TagBindingRecord : JsonRecord
     /// <summary>Null and issues if a member is missing or wrong.</summary>
     internal TagBinding? Read(RecordReader reader, string place)
     {
-        int before = reader.Issues.Count;
+        int before = reader.Issues.Reported;
         reader.RefuseUnknown(this, place);
         TagId tag = ReadTag(Tag, reader, place);
         Tid tid = ReadTid(reader, place);
@@ -49,7 +49,7 @@ internal sealed class TagBindingRecord : JsonRecord
         DateTimeOffset? until = reader.OptionalTime(Until, place, "until");
         string? boundBy = reader.OptionalText(BoundBy, place, "boundBy", IdText.MaxLength);
         string? tagModel = reader.OptionalText(TagModel, place, "tagModel", TagBinding.MaxModelLength);
-        return reader.Issues.Count > before || tool is null || from is null ? null : new TagBinding
+        return reader.Issues.Reported > before || tool is null || from is null ? null : new TagBinding
         {
             Tag = tag,
             Tid = tid,

@@ -8,7 +8,7 @@ namespace ToolLedger.Tools;
 /// <content>What a register refuses.</content>
 public sealed partial class TagRegister
 {
-    private static TagBinding[]? Check(IEnumerable<TagBinding> bindings, List<RecordIssue> issues)
+    private static TagBinding[]? Check(IEnumerable<TagBinding> bindings, IssueList issues)
     {
         ArgumentNullException.ThrowIfNull(bindings);
         var given = new List<TagBinding>();
@@ -29,9 +29,9 @@ public sealed partial class TagRegister
     }
 
     /// <summary>Checks bindings and orders them by tag and start; <paramref name="placeOf"/> turns an index in the list into its place in the file.</summary>
-    private static TagBinding[]? Check(List<TagBinding> given, Func<int, int> placeOf, List<RecordIssue> issues)
+    private static TagBinding[]? Check(List<TagBinding> given, Func<int, int> placeOf, IssueList issues)
     {
-        int before = issues.Count;
+        int before = issues.Reported;
         for (int i = 0; i < given.Count; i++)
         {
             if (given[i] is { Until: { } until } binding && until <= binding.From)
@@ -53,7 +53,7 @@ public sealed partial class TagRegister
             CheckHistory(given, order.AsSpan(start..end), placeOf, issues);
         }
 
-        return issues.Count == before ? Array.ConvertAll(order, index => given[index]) : null;
+        return issues.Reported == before ? Array.ConvertAll(order, index => given[index]) : null;
     }
 
     /// <summary>Indexes of the bindings, ordered by tag and start; equal ones as given.</summary>
@@ -75,7 +75,7 @@ public sealed partial class TagRegister
     }
 
     /// <summary>Refuses overlaps in the history of one tag, which is ordered by start.</summary>
-    private static void CheckHistory(List<TagBinding> bindings, ReadOnlySpan<int> history, Func<int, int> placeOf, List<RecordIssue> issues)
+    private static void CheckHistory(List<TagBinding> bindings, ReadOnlySpan<int> history, Func<int, int> placeOf, IssueList issues)
     {
         TagBinding? last = null;
         foreach (int index in history)

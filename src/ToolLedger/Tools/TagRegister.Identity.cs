@@ -32,13 +32,13 @@ public sealed partial class TagRegister
     /// <see cref="Bindings"/>.</returns>
     public IReadOnlyList<RecordIssue> FindSharedIdentities()
     {
-        var issues = new List<RecordIssue>();
+        var issues = new IssueList();
         foreach (string identity in _byIdentity.Value.Keys.Where(static key => key.Length > 0).Order(StringComparer.Ordinal))
         {
             ReportShared(identity, _byIdentity.Value.Of(identity), issues);
         }
 
-        return issues.AsReadOnly();
+        return issues;
     }
 
     /// <summary>Every tool with a live tag that says the same identity in other words: a tag written anew may have been any of theirs.</summary>
@@ -65,7 +65,7 @@ public sealed partial class TagRegister
     }
 
     // Two bindings that reach furthest, of two tools, are enough to find an overlap with any later one: one sweep, no pairs.
-    private void ReportShared(string identity, ReadOnlySpan<int> group, List<RecordIssue> issues)
+    private void ReportShared(string identity, ReadOnlySpan<int> group, IssueList issues)
     {
         TagBinding? furthest = null, second = null;
         foreach (int index in group)

@@ -30,7 +30,7 @@ public sealed partial class TagRegister
     /// <returns>False if there are issues.</returns>
     public static bool TryParse(ReadOnlySpan<byte> utf8Json, [NotNullWhen(true)] out TagRegister? register, out IReadOnlyList<RecordIssue> issues)
     {
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         issues = found;
         register = null;
         if (!RecordJson.TryRead(utf8Json, ToolsJson.Default.TagRegisterFile, Schema, JsonLimits.ForRecord(MaxBindingCount, MaxByteCount), found, out TagRegisterFile? file))
@@ -61,7 +61,7 @@ public sealed partial class TagRegister
         // Bindings that could be read are checked too, so that one pass names everything.
         TagBinding[]? accepted = Check(bindings, index => indexes[index], found);
         BindingQuarantine[]? doubted = ReadQuarantines(reader, file.Quarantines ?? [], accepted);
-        register = accepted is null || doubted is null || found.Count > 0 ? null : new TagRegister((accepted, doubted));
+        register = accepted is null || doubted is null || found.Reported > 0 ? null : new TagRegister((accepted, doubted));
         return register is not null;
     }
 

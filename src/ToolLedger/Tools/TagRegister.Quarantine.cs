@@ -38,9 +38,9 @@ public sealed partial class TagRegister
 
     /// <summary>Checks quarantines against bindings ordered by tag and start, and orders them.</summary>
     private static BindingQuarantine[]? CheckQuarantines(
-        TagBinding[] bindings, List<BindingQuarantine> given, Func<int, int> placeOf, List<RecordIssue> issues)
+        TagBinding[] bindings, List<BindingQuarantine> given, Func<int, int> placeOf, IssueList issues)
     {
-        int before = issues.Count;
+        int before = issues.Reported;
         var starts = new Dictionary<(TagId Tag, ToolId Tool), DateTimeOffset>(given.Count == 0 ? 0 : bindings.Length);
         foreach (TagBinding binding in given.Count == 0 ? [] : bindings)
         {
@@ -70,7 +70,7 @@ public sealed partial class TagRegister
             }
         }
 
-        return issues.Count > before ? null : [.. given
+        return issues.Reported > before ? null : [.. given
             .OrderBy(static quarantine => quarantine.Tag)
             .ThenBy(static quarantine => quarantine.From)
             .ThenBy(static quarantine => quarantine.Tool.Value, StringComparer.Ordinal)
@@ -79,7 +79,7 @@ public sealed partial class TagRegister
             .ThenBy(static quarantine => quarantine.ClearedAt ?? DateTimeOffset.MaxValue)];
     }
 
-    private static List<BindingQuarantine>? Take(IEnumerable<BindingQuarantine> quarantines, List<RecordIssue> issues)
+    private static List<BindingQuarantine>? Take(IEnumerable<BindingQuarantine> quarantines, IssueList issues)
     {
         ArgumentNullException.ThrowIfNull(quarantines);
         var given = new List<BindingQuarantine>();

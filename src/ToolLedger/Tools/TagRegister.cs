@@ -88,7 +88,7 @@ public sealed partial class TagRegister
     public static bool TryCreate(
         IEnumerable<TagBinding> bindings, IEnumerable<BindingQuarantine> quarantines, [NotNullWhen(true)] out TagRegister? register, out IReadOnlyList<RecordIssue> issues)
     {
-        var found = new List<RecordIssue>();
+        var found = new IssueList();
         TagBinding[]? accepted = Check(bindings, found);
         List<BindingQuarantine>? given = Take(quarantines, found);
         BindingQuarantine[]? doubted = accepted is null || given is null ? null : CheckQuarantines(accepted, given, static index => index, found);

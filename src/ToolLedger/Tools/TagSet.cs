@@ -17,7 +17,7 @@ public sealed class TagSet
     /// <summary>The most tags of one set.</summary>
     public const int MaxCount = 16_384;
 
-    private const int SeedCount = 64;
+    internal const int SeedCount = 64;
 
     // Tags chosen to stand in each other's way under one seed do not under the others, so a seed is given up early.
     private const int StepsPerTag = 8;
@@ -33,6 +33,7 @@ public sealed class TagSet
     // By hash: the number of a tag plus 1, or 0. A tag stands at the first free place from its own on.
     private readonly ushort[] _places;
     private readonly ulong _seed;
+    private readonly ulong _factor;
     private readonly int _shift;
     private readonly uint _mask;
 
@@ -70,6 +71,7 @@ public sealed class TagSet
         int bits = Math.Max(2, BitOperations.Log2((uint)Math.Max(1, _tags.Length)) + 2);
         _shift = 64 - bits;
         _seed = BestSeed(bits);
+        _factor = FactorOf(_seed);
         _places = new ushort[1 << bits];
         _mask = (1u << bits) - 1;
         StepCount = Arrange(_seed, _places, int.MaxValue);
@@ -140,7 +142,7 @@ public sealed class TagSet
         ref ulong words = ref MemoryMarshal.GetArrayDataReference(_words);
 
         // A place is inside the table by the shift or the mask, and holds the number of a tag of the set or nothing.
-        for (uint at = PlaceOf(first, second, _seed); ; at = (at + 1) & _mask)
+        for (uint at = PlaceOf(first, second, _seed, _factor); ; at = (at + 1) & _mask)
         {
             uint number = Unsafe.Add(ref places, at);
             if (number == 0)
@@ -160,7 +162,7 @@ public sealed class TagSet
     private int FindWithCare(in TagId tag)
     {
         WordsOf(tag, out ulong first, out ulong second);
-        for (uint at = PlaceOf(first, second, _seed); ; at = (at + 1) & _mask)
+        for (uint at = PlaceOf(first, second, _seed, _factor); ; at = (at + 1) & _mask)
         {
             int index = _places[at] - 1;
             if (index < 0 || (_words[2 * index] == first && _words[(2 * index) + 1] == second && _tags[index].Equals(tag)))
@@ -170,13 +172,19 @@ public sealed class TagSet
         }
     }
 
-    /// <summary>Each factor is odd and fixed, so no word of a tag can cancel the other; the seed comes first, so that tags that fall together under one seed part under another.</summary>
+    /// <summary>
+    /// Each factor is odd and no word of a tag, so neither word can cancel the other. The seed comes before the first product and is in the last factor, so that tags that fall together under one seed part
+    /// under another, whichever word they differ in.
+    /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private uint PlaceOf(ulong first, ulong second, ulong seed)
+    private uint PlaceOf(ulong first, ulong second, ulong seed, ulong factor)
     {
         ulong mixed = (first ^ seed) * 0xFF51AFD7ED558CCDUL;
-        return (uint)((((mixed ^ (mixed >> 32)) + second) * 0xC4CEB9FE1A85EC53UL) >> _shift);
+        return (uint)((((mixed ^ (mixed >> 32)) + second) * factor) >> _shift);
     }
+
+    /// <summary>The last factor under a seed: odd.</summary>
+    internal static ulong FactorOf(ulong seed) => 0xC4CEB9FE1A85EC53UL ^ (seed << 1);
 
     // The form of a short tag; -1 for a long one, whose words are its hash.
     private static int WordsOf(in TagId tag, out ulong first, out ulong second)
@@ -190,15 +198,17 @@ public sealed class TagSet
         return -1;
     }
 
+    internal static ulong SeedOf(int number) => (ulong)number * 0xD1B54A32D192ED03UL;
+
     // The arrangement depends on the seed, what is found does not; the fewest steps aside win.
     private ulong BestSeed(int bits)
     {
         ulong best = 0;
         int fewest = (StepsPerTag * _tags.Length) + 1;
         var places = new ushort[1 << bits];
-        for (ulong seed = 0; seed < SeedCount && fewest > 0; seed++)
+        for (int seed = 0; seed < SeedCount && fewest > 0; seed++)
         {
-            ulong wide = seed * 0xD1B54A32D192ED03UL;
+            ulong wide = SeedOf(seed);
             int steps = Arrange(wide, places, fewest);
             if (steps < fewest)
             {
@@ -215,9 +225,10 @@ public sealed class TagSet
     private int Arrange(ulong seed, ushort[] places, int limit)
     {
         int steps = 0;
+        ulong factor = FactorOf(seed);
         for (int i = 0; i < _tags.Length && steps < limit; i++)
         {
-            uint at = PlaceOf(_words[2 * i], _words[(2 * i) + 1], seed);
+            uint at = PlaceOf(_words[2 * i], _words[(2 * i) + 1], seed, factor);
             while (places[at] != 0)
             {
                 at = (at + 1) & ((uint)places.Length - 1);

@@ -54,7 +54,7 @@ internal sealed class ToolRecord : JsonRecord
     /// <param name="isOneByDefault">True where the caller has declared that a number that is not stated means 1.</param>
     internal Tool? Read(RecordReader reader, string place, ReasonKind noPieceCount, bool isOneByDefault)
     {
-        int before = reader.Issues.Count;
+        int before = reader.Issues.Reported;
         reader.RefuseUnknown(this, place);
         string? id = reader.Text(Id, place, "id", IdText.MaxLength);
         string? description = reader.Text(Description, place, "description", Tool.MaxDescriptionLength);
@@ -64,7 +64,7 @@ internal sealed class ToolRecord : JsonRecord
         bool needsCalibration = reader.Flag(NeedsCalibration, place, "needsCalibration", fallback: false);
         int? pieces = ReadPieces(reader, place, noPieceCount, isOneByDefault);
         List<ExternalId> externalIds = ReadExternalIds(reader, place);
-        return reader.Issues.Count > before || id is null || description is null ? null : new Tool
+        return reader.Issues.Reported > before || id is null || description is null ? null : new Tool
         {
             Id = new ToolId(id),
             Description = description,

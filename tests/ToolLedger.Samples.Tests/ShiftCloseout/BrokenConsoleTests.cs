@@ -1,6 +1,5 @@
 using System;
 using System.IO;
-using System.Text;
 using System.Threading.Tasks;
 using ShiftCloseout;
 using Xunit;
@@ -66,14 +65,5 @@ public sealed class BrokenConsoleTests
         Assert.True(stop.Token.IsCancellationRequested);
         Assert.False(stop.Press());
         Assert.False(stop.Press());
-    }
-
-    private sealed class FullWriter : TextWriter
-    {
-        public override Encoding Encoding => Encoding.UTF8;
-
-        public override void Write(char value) => throw new IOException("full");
-
-        public override void Write(ReadOnlySpan<char> buffer) => throw new IOException("full");
     }
 }

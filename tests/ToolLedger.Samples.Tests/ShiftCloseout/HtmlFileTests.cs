@@ -2,6 +2,7 @@ using System;
 using System.IO;
 using System.Linq;
 using System.Threading.Tasks;
+using ShiftCloseout;
 using Xunit;
 
 namespace ToolLedger.Samples.Tests.ShiftCloseout;
@@ -101,15 +102,80 @@ public sealed class HtmlFileTests
         Assert.Equal(before, File.ReadAllBytes(folder["counts.json"]));
     }
 
-    [Fact]
-    public async Task The_ledger_is_not_written_over()
+    // Links on either side, to the file or to its folder, and a ledger that is there or not yet: all are one file.
+    [Theory]
+    [InlineData("led.jsonl", "led.jsonl")]
+    [InlineData("led.jsonl", "here/led.jsonl")]
+    [InlineData("here/led.jsonl", "led.jsonl")]
+    [InlineData("here/led.jsonl", "here/../led.jsonl")]
+    [InlineData("link.jsonl", "led.jsonl")]
+    [InlineData("link.jsonl", "here/led.jsonl")]
+    public async Task The_ledger_is_not_written_over(string ledger, string target)
+    {
+        foreach (string option in (string[])["--html", "--out"])
+        {
+            foreach (bool isThere in (bool[])[false, true])
+            {
+                using var folder = new DemoFolder();
+                Directory.CreateSymbolicLink(folder["here"], folder.Root);
+                File.CreateSymbolicLink(folder["link.jsonl"], "led.jsonl");
+                if (isThere)
+                {
+                    await HostRun.Of(folder.Args([Hub], "--ledger", folder["led.jsonl"]));
+                }
+
+                byte[] before = isThere ? File.ReadAllBytes(folder["led.jsonl"]) : [];
+
+                HostRun run = await HostRun.Of(folder.Args([Hub], "--ledger", folder[ledger], option, folder[target]));
+
+                Assert.Equal(64, run.ExitCode);
+                Assert.Contains("it is the ledger", run.Error, StringComparison.Ordinal);
+                Assert.Equal(before, isThere ? File.ReadAllBytes(folder["led.jsonl"]) : []);
+                Assert.Equal(isThere, File.Exists(folder["led.jsonl"]));
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("counts.json")]
+    [InlineData("here/counts.json")]
+    [InlineData("link.json")]
+    public async Task An_input_is_no_ledger(string ledger)
     {
         using var folder = new DemoFolder();
+        Directory.CreateSymbolicLink(folder["here"], folder.Root);
+        File.CreateSymbolicLink(folder["link.json"], folder["counts.json"]);
+        byte[] before = File.ReadAllBytes(folder["counts.json"]);
 
-        HostRun run = await HostRun.Of(folder.Args([Hub], "--ledger", folder["ledger.jsonl"], "--html", folder["ledger.jsonl"]));
+        HostRun run = await HostRun.Of(folder.Args([Hub], "--ledger", folder[ledger]));
 
         Assert.Equal(64, run.ExitCode);
         Assert.Contains("another input of this run, or its report", run.Error, StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllBytes(folder["counts.json"]));
+    }
+
+    [Fact]
+    public async Task A_run_that_cannot_write_one_of_the_two_leaves_neither()
+    {
+        using var folder = new DemoFolder();
+        int before = Directory.GetFiles(folder.Root).Length;
+        string nowhere = Path.Combine(folder.Root, "nowhere", "report.txt"), tooLong = folder[new string('a', 256)];
+
+        foreach ((string report, string page) in ((string, string)[])[(nowhere, folder["p.html"]), (folder["r.txt"], nowhere), (tooLong, folder["p.html"]), (folder["r.txt"], tooLong)])
+        {
+            HostRun run = await HostRun.Of(folder.Args([Hub], "--out", report, "--html", page));
+
+            Assert.Equal(64, run.ExitCode);
+            Assert.Equal(before, Directory.GetFiles(folder.Root).Length);
+            Assert.DoesNotContain(" is in ", run.Error, StringComparison.Ordinal);
+        }
+
+        using var error = new StringWriter();
+        int full = await CloseoutCommand.RunAsync(
+            folder.Args([Hub], "--html", folder["p.html"], "--ledger", folder["led.jsonl"]), HostRun.Console(new FullWriter(), error), TestContext.Current.CancellationToken);
+
+        Assert.Equal(64, full);
+        Assert.Equal(before, Directory.GetFiles(folder.Root).Length);
     }
 
     [Fact]

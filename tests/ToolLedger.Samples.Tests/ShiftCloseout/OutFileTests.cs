@@ -60,7 +60,7 @@ public sealed class OutFileTests
     public async Task No_message_names_the_file_that_is_written_first()
     {
         using var folder = new DemoFolder();
-        string tooLong = Path.Combine(folder.Root, new string('a', 250));
+        string tooLong = Path.Combine(folder.Root, new string('a', 256));
 
         foreach (string path in (string[])[Path.Combine(folder.Root, "nowhere", "report.txt"), tooLong, folder.Root + "/"])
         {
@@ -70,6 +70,38 @@ public sealed class OutFileTests
             Assert.DoesNotContain(".draft", run.Error, StringComparison.Ordinal);
             Assert.StartsWith(path + ": the report cannot be written: ", run.Error, StringComparison.Ordinal);
         }
+    }
+
+    // A name of a file holds 255 bytes at most on common file systems (from memory); the name that is written first is no longer than that.
+    [Theory]
+    [InlineData(244)]
+    [InlineData(245)]
+    [InlineData(255)]
+    public async Task A_name_as_long_as_a_name_can_be_is_written(int length)
+    {
+        using var folder = new DemoFolder();
+        string report = Path.Combine(folder.Root, new string('a', length)), page = Path.Combine(folder.Root, new string('b', length));
+
+        HostRun run = await HostRun.Of(folder.Args([Hub], "--out", report, "--html", page));
+
+        Assert.Equal(0, run.ExitCode);
+        Assert.StartsWith("Shift report", File.ReadAllText(report), StringComparison.Ordinal);
+        Assert.StartsWith("<!DOCTYPE html>", File.ReadAllText(page), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--out")]
+    [InlineData("--html")]
+    [InlineData("--ledger")]
+    public async Task A_hyphen_is_no_file(string option)
+    {
+        using var folder = new DemoFolder();
+
+        HostRun run = await HostRun.Of(folder.Args([Hub], option, "-"));
+
+        Assert.Equal(64, run.ExitCode);
+        Assert.Contains($"{option} needs the path of a file", run.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists("-"));
     }
 
     [Fact]

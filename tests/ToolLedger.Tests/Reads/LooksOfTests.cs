@@ -54,4 +54,31 @@ public sealed class LooksOfTests
             session.LooksOf(SessionScene.Tool(1)));
         Assert.Empty(session.LooksOf(SessionScene.Tool(2)));
     }
+
+    // A pass that began at or after the end is none of the session's, but its looks keep it: and they make the session invalid, so that they settle nothing.
+    [Property]
+    public void A_look_of_a_pass_that_is_not_listed_lies_behind_the_end_of_an_invalid_session(Presentation presentation, TagRead[] reads, byte begins, byte ends)
+    {
+        var builder = new ReadSessionBuilder(presentation, new SessionPolicy());
+        foreach (TagRead read in reads)
+        {
+            builder.Add(read);
+        }
+
+        DateTimeOffset last = presentation.PassStarts.Count == 0 ? presentation.From : presentation.PassStarts[^1];
+        DateTimeOffset start = last.AddSeconds(1 + (begins % 20)), end = last.AddSeconds(1 + (ends % 20));
+        if (start >= (presentation.Until ?? DateTimeOffset.MaxValue) || end > (presentation.Until ?? DateTimeOffset.MaxValue) || presentation.PassStarts.Count > 90)
+        {
+            return;
+        }
+
+        builder.BeginPass(start);
+        ReadSession session = builder.Close(end, TimeSpan.Zero);
+        Look[] unlisted = [.. session.Tags.SelectMany(tag => session.LooksOf(tag.Tag)).Where(look => session.Passes.All(pass => pass.Number != look.Pass))];
+
+        Assert.Equal(end <= start, session.Passes.All(pass => pass.Number != presentation.PassStarts.Count + 2));
+        Assert.All(unlisted, look => Assert.True(look.From + session.Policy.SlotLength > end));
+        Assert.True(unlisted.Length == 0 || session.Health.Reasons.Any(static reason => reason.Kind == SessionReasons.ReadAfterClose));
+        Assert.True(unlisted.Length == 0 || session.Health.State == SessionState.Invalid);
+    }
 }
