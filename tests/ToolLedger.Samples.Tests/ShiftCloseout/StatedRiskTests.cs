@@ -22,7 +22,7 @@ public sealed class StatedRiskTests
 
         string text = string.Join(' ', run.Output.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
         Assert.Equal("", run.Error);
-        Assert.Contains("the chance that it is not there is", text, StringComparison.Ordinal);
+        Assert.Contains("by the model the chance that its tag is not there is at most", text, StringComparison.Ordinal);
         Assert.Contains("odds that it is there before the session 99 to 1", text, StringComparison.Ordinal);
         Assert.Contains("looks in pass", text, StringComparison.Ordinal);
         Assert.Contains("together", text, StringComparison.Ordinal);
