@@ -40,6 +40,7 @@ internal sealed class CloseoutLedger
             throw new HostException(ExitCodes.Usage, $"--ledger {path}: that file is another input of this run, or its report.");
         }
 
+        RequireWritable(path);
         byte[] lines = File.Exists(path) ? InputFile.OnDisk(path).ReadWhole() : [];
         if (lines.Length > 0 && lines[^1] != (byte)'\n')
         {
@@ -87,6 +88,26 @@ internal sealed class CloseoutLedger
         if (added.Count > 0)
         {
             console.Say(string.Create(CultureInfo.InvariantCulture, $"{path}: {added.Count} {(added.Count == 1 ? "entry" : "entries")} added."));
+        }
+    }
+
+    /// <summary>Before anything is read or written: a report whose entries cannot be added afterwards belongs to a run that failed.</summary>
+    private static void RequireWritable(string path)
+    {
+        try
+        {
+            if (File.Exists(path) && FileKind.IsRegularFile(path))
+            {
+                new FileStream(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite).Dispose();
+            }
+            else if (!Directory.Exists(Path.GetDirectoryName(FileKind.RealPath(path))))
+            {
+                throw new HostException(ExitCodes.Usage, $"--ledger {path}: cannot be written: there is no such folder.");
+            }
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new HostException(ExitCodes.Usage, $"--ledger {path}: cannot be written: {error.Message}");
         }
     }
 

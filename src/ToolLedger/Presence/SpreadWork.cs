@@ -1,10 +1,12 @@
 using System;
+using System.Runtime.InteropServices;
 
 namespace ToolLedger.Presence;
 
 /// <summary>What a spread of scores costs, told before it is made: the same on every machine.</summary>
 /// <param name="Steps">Steps of the recursion, at most.</param>
 /// <param name="CellBits">Scores are put into cells of 2 to this power; 0 for none.</param>
+[StructLayout(LayoutKind.Auto)]
 internal readonly record struct SpreadWork(double Steps, int CellBits)
 {
     // All scores of a pass in one cell.

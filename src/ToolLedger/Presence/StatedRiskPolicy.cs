@@ -186,8 +186,8 @@ public sealed partial class StatedRiskPolicy : PresencePolicy
         return new PresenceDecision(isRead && score.Least >= shape.Threshold ? PresenceState.Accounted : state, shape.Prior, score, shape.Threshold);
     }
 
-    /// <summary>The probability that a tool that is not there is accounted for, at the worst corner of the robustness box. Exact, or no less than it: for passes of so many looks that all sums of scores would
-    /// take more than 2^27 steps (about six of 200, or two of 10,000) the scores are rounded up for it, and the cut is made by the same sums.</summary>
+    /// <summary>The probability that a tool that is not there is accounted for, at the worst corner of the robustness box. Exact for usual passes (of the example model six of 100 looks,
+    /// three of 600, two of 2,400); where all sums of scores would take more than 2^27 steps the scores are rounded up for it, so that it is no less than the exact one, and the cut is made by the same sums.</summary>
     /// <param name="passes">The looks that each pass offers; reads are not looked at. At most 6.</param>
     /// <param name="lineCount">The lines of the kit; 1 to 100,000.</param>
     /// <param name="absentShare">As in <see cref="Decide"/>.</param>

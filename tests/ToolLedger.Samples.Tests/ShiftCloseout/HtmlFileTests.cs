@@ -170,6 +170,12 @@ public sealed class HtmlFileTests
             Assert.DoesNotContain(" is in ", run.Error, StringComparison.Ordinal);
         }
 
+        HostRun noLedger = await HostRun.Of(folder.Args([Hub], "--html", folder["p.html"], "--ledger", Path.Combine(folder.Root, "nowhere", "led.jsonl")));
+
+        Assert.Equal(64, noLedger.ExitCode);
+        Assert.Contains("cannot be written: there is no such folder", noLedger.Error, StringComparison.Ordinal);
+        Assert.Equal(before, Directory.GetFiles(folder.Root).Length);
+
         using var error = new StringWriter();
         int full = await CloseoutCommand.RunAsync(
             folder.Args([Hub], "--html", folder["p.html"], "--ledger", folder["led.jsonl"]), HostRun.Console(new FullWriter(), error), TestContext.Current.CancellationToken);
