@@ -23,45 +23,33 @@ public sealed partial class StatedRiskPolicy
 
         int lines = evidence.KitLineCount < 1 ? LineCountAssumed : int.Min(evidence.KitLineCount, MaxLineCount);
         decimal absent = evidence.AbsentShare is { } share ? decimal.Round(decimal.Clamp(share, MinAbsentShare, MaxAbsentShare), 9) : AbsentShare;
-        Span<PassLooks> passes = stackalloc PassLooks[MaxPassCount];
-        passes = Fill(passes, evidence, chosen, withTidOnly: false);
-        PresenceDecision decision = Decide(passes, lines, absent);
-        var ways = new RiskAdvice(this, lines, absent);
-        bool isTagPoor = evidence.History is { } history && history.SessionsRead * 3L < history.SessionsPresented * 2L;
-        PresenceAdvice ahead = ways.Of(passes, isTagPoor);
-        PresenceAdvice? looksToo = ways.MoreLooks(passes, isTagPoor);
+        Span<PassLooks> room = stackalloc PassLooks[2 * MaxPassCount];
+        Span<PassLooks> all = Fill(room[..MaxPassCount], evidence, chosen, withTidOnly: false);
+        Span<PassLooks> passes = all;
+        PresenceDecision decision = Decide(all, lines, absent);
         bool isSetAside = false;
-        if (LastOf(evidence, chosen) is { } last)
+        int[]? last = LastOf(evidence, chosen);
+        if (last is not null)
         {
-            Span<PassLooks> then = Fill(stackalloc PassLooks[MaxPassCount], evidence, last, withTidOnly: false);
-            PresenceDecision byLast = Decide(then, lines, absent);
+            Span<PassLooks> ofLast = Fill(room[MaxPassCount..], evidence, last, withTidOnly: false);
+            PresenceDecision byLast = Decide(ofLast, lines, absent);
             if (byLast.LogOdds < decision.LogOdds || (byLast.State != PresenceState.Accounted && decision.State == PresenceState.Accounted))
             {
                 isSetAside = decision.State != PresenceState.NotRead;
                 (chosen, decision) = (last, byLast);
-                then.CopyTo(passes);
-                passes = passes[..then.Length];
+                passes = ofLast;
             }
-
-            looksToo = null;
-            ahead = ahead.Kind == PresenceAdviceKind.MoreLooks ? new PresenceAdvice(PresenceAdviceKind.Sighting, 0, 0, 1, isTagPoor) : ahead;
         }
 
-        bool isEpcRefused = decision.State == PresenceState.Accounted && !EpcOnlyAccepted
-            && Decide(Fill(stackalloc PassLooks[MaxPassCount], evidence, chosen, withTidOnly: true), lines, absent).State != PresenceState.Accounted;
+        bool isEpcRefused = decision.State == PresenceState.Accounted && IsEpcRefused(evidence, chosen, lines, absent);
 
         // What was not weighed was heard all the same.
         PresenceState state = isEpcRefused || (decision.State == PresenceState.NotRead && evidence.LookCount > 0) ? PresenceState.Weak : decision.State;
-        var reasons = new List<Reason>(4);
+        (PresenceAdvice? advice, PresenceAdvice? looksToo) = state == PresenceState.Accounted ? default : AdviceOf(evidence, all, last is null, lines, absent);
         List<PresenceTerm> terms = TermsOf(evidence, chosen, passes, decision);
-        PresenceAdvice? advice = state == PresenceState.Accounted ? null : ahead;
         PresenceRisk risk = RiskOf(evidence, passes, decision, lines, absent, terms, advice);
-        Explain(decision, state, lines, passes, reasons);
-        if (isSetAside)
-        {
-            reasons.Add(new Reason(PresenceReasons.EarlierSetAside));
-        }
-
+        var reasons = new List<Reason>(4);
+        Explain(decision, state, lines, passes, isSetAside, reasons);
         if (state == PresenceState.Accounted)
         {
             AddPrior(evidence, reasons);
@@ -70,16 +58,7 @@ public sealed partial class StatedRiskPolicy
         {
             AddTerms(evidence, terms, decision, reasons);
             AddExact(risk, reasons);
-            if (isEpcRefused)
-            {
-                reasons.Add(new Reason(PresenceReasons.EpcOnlyNotAccepted));
-            }
-            else if (!isTagPoor)
-            {
-                // Of a tag that has to be qualified again the history speaks, and no number of reads.
-                AddAdvice(advice!, looksToo, passes, reasons);
-            }
-
+            AddWays(advice!, looksToo, passes, isEpcRefused, reasons);
             CountingPolicy.AddBaseline(evidence, reasons);
             CountingPolicy.AddHistory(evidence, reasons, isSilent: state == PresenceState.NotRead);
         }
@@ -90,6 +69,32 @@ public sealed partial class StatedRiskPolicy
         }
 
         return new PresenceJudgement(state, reasons) { Risk = risk };
+    }
+
+    private bool IsEpcRefused(PresenceEvidence evidence, int[] chosen, int lines, decimal absent) => !EpcOnlyAccepted
+        && Decide(Fill(stackalloc PassLooks[MaxPassCount], evidence, chosen, withTidOnly: true), lines, absent).State != PresenceState.Accounted;
+
+    /// <summary>What settles an open line; more looks in the same position are proposed only where one session is weighed.</summary>
+    private (PresenceAdvice Advice, PresenceAdvice? MoreLooks) AdviceOf(PresenceEvidence evidence, ReadOnlySpan<PassLooks> passes, bool isOneSession, int lines, decimal absent)
+    {
+        var ways = new RiskAdvice(this, lines, absent);
+        bool isTagPoor = evidence.History is { } history && history.SessionsRead * 3L < history.SessionsPresented * 2L;
+        PresenceAdvice advice = ways.Of(passes, isTagPoor);
+        return isOneSession ? (advice, ways.MoreLooks(passes, isTagPoor))
+            : (advice.Kind == PresenceAdviceKind.MoreLooks ? new PresenceAdvice(PresenceAdviceKind.Sighting, 0, 0, 1, isTagPoor) : advice, null);
+    }
+
+    private static void AddWays(PresenceAdvice advice, PresenceAdvice? looksToo, ReadOnlySpan<PassLooks> passes, bool isEpcRefused, List<Reason> reasons)
+    {
+        if (isEpcRefused)
+        {
+            reasons.Add(new Reason(PresenceReasons.EpcOnlyNotAccepted));
+        }
+        else if (!advice.IsTagPoor)
+        {
+            // Of a tag that has to be qualified again the history speaks, and no number of reads.
+            AddAdvice(advice, looksToo, passes, reasons);
+        }
     }
 
     private PresenceRisk RiskOf(
@@ -194,7 +199,7 @@ public sealed partial class StatedRiskPolicy
         ? new PresenceJudgement(PresenceState.NotRead, [NoLook])
         : new PresenceJudgement(PresenceState.Weak, [new Reason(PresenceReasons.TooManyLooks, ("limit", Text(DetectionModel.MaxLooks)))]);
 
-    private static void Explain(in PresenceDecision decision, PresenceState state, int lines, ReadOnlySpan<PassLooks> passes, List<Reason> reasons)
+    private static void Explain(in PresenceDecision decision, PresenceState state, int lines, ReadOnlySpan<PassLooks> passes, bool isSetAside, List<Reason> reasons)
     {
         string chance = RiskWords.Chance(decision.Risk), percent = RiskWords.Percent(decision.Risk);
         if (state == PresenceState.NotRead)
@@ -221,6 +226,10 @@ public sealed partial class StatedRiskPolicy
             state == PresenceState.Accounted || decision.State == PresenceState.Accounted ? PresenceReasons.RiskWithin
             : decision.Cut == 0 ? PresenceReasons.RiskOutOfReach
             : decision.Risk <= decision.Cut ? PresenceReasons.RiskOfDegraded : PresenceReasons.RiskOver, values));
+        if (isSetAside)
+        {
+            reasons.Add(new Reason(PresenceReasons.EarlierSetAside));
+        }
     }
 
     /// <summary>Which odds before the session were used is told where they are not the policy's own.</summary>

@@ -89,7 +89,12 @@ public sealed class GateCustodyTests
         ReconciliationResult result = world.Reconcile();
         world.Custody.Add(new KitTurnIn
         {
-            Id = new EntryId("B1"), At = News, By = World.P, Kit = World.K1, AcceptedBy = new Signature { By = World.Q, At = News }, Inventory = Digest.Of("the inventory"u8),
+            Id = new EntryId("B1"),
+            At = News,
+            By = World.P,
+            Kit = World.K1,
+            AcceptedBy = new Signature { By = World.Q, At = News },
+            Inventory = Digest.Of("the inventory"u8),
         });
 
         Assert.Empty(world.Input().Custody.Refused);
