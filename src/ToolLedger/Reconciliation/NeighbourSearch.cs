@@ -13,12 +13,15 @@ namespace ToolLedger.Reconciliation;
 internal static class NeighbourSearch
 {
     /// <summary>The kit that explains every look, the first by its id; null if none does.</summary>
-    public static KitId? Find(IReadOnlyList<SessionPass> passes, TimeSpan shortestPass)
+    /// <param name="passes">The passes of sessions that count.</param>
+    /// <param name="silentBeside">Silent passes of sessions of the kit that settle nothing: their silence still speaks against a tool, or a doubt about such a session would help it.</param>
+    /// <param name="shortestPass">The shortest pass that is a view of its own.</param>
+    public static KitId? Find(IReadOnlyList<SessionPass> passes, IEnumerable<SessionPass> silentBeside, TimeSpan shortestPass)
     {
-        return passes.Any(static pass => pass.Session.NearbyKits.Count > 0) && passes.Any(static pass => pass.Looks > 0) ? FindAmong(passes, shortestPass) : null;
+        return passes.Any(static pass => pass.Session.NearbyKits.Count > 0) && passes.Any(static pass => pass.Looks > 0) ? FindAmong(passes, [.. silentBeside], shortestPass) : null;
     }
 
-    private static KitId? FindAmong(IReadOnlyList<SessionPass> passes, TimeSpan shortestPass)
+    private static KitId? FindAmong(IReadOnlyList<SessionPass> passes, SessionPass[] silentBeside, TimeSpan shortestPass)
     {
         foreach (KitId kit in passes
             .SelectMany(static pass => pass.Session.NearbyKits)
@@ -27,7 +30,7 @@ internal static class NeighbourSearch
             .OrderBy(static kit => kit.Value, StringComparer.Ordinal))
         {
             bool onlyWithIt = passes.All(pass => pass.Looks == 0 || Stood(kit, pass));
-            if (onlyWithIt && passes.Any(pass => pass.Looks == 0 && IsClear(kit, pass, passes, shortestPass)))
+            if (onlyWithIt && passes.Concat(silentBeside).Any(pass => pass.Looks == 0 && IsClear(kit, pass, passes, shortestPass)))
             {
                 return kit;
             }

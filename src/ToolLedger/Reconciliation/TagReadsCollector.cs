@@ -103,7 +103,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         }
 
         TimeSpan shortest = scope.Policy.Sessions.MinimumPass;
-        KitId? neighbour = NeighbourSearch.Find(looks.Passes, shortest);
+        KitId? neighbour = NeighbourSearch.Find(looks.Passes, SilentBeside(tag), shortest);
         TagHistory? history = !isSuspect && scope.Input.History.TryGetValue(tag, out TagHistory? known) ? known : null;
         PresenceEvidence presence = looks.ToEvidence(
             tag, shortest, history, neighbour is not null, sessions.LineCount * reads.TagCount, scope.Policy.Presence.WeighsSilence, MountingOf(bindings, looks.Passes), scope.Priors.Of(tool, listedIn, looks.Passes));
@@ -127,6 +127,24 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         }
 
         reads.Elsewhere ??= WhyElsewhere(presence, bindings);
+    }
+
+    private IEnumerable<SessionPass> SilentBeside(TagId tag)
+    {
+        foreach (ReadSession session in sessions.RecentSessions)
+        {
+            if (!session.IsUsable)
+            {
+                TagEvidence? evidence = session.Find(tag);
+                for (int i = 0; i < session.Passes.Count; i++)
+                {
+                    if (evidence is null || evidence.Cells.All(cell => cell.Pass != session.Passes[i].Number))
+                    {
+                        yield return new SessionPass(session, i, 0, 0);
+                    }
+                }
+            }
+        }
     }
 
     /// <summary>The model and mounting of the tag in those passes; null where its bindings do not state one, <see cref="PresenceEvidence.ManyMountings"/> where they do not say one and the same.</summary>
