@@ -77,11 +77,10 @@ internal sealed partial class ReadPlacer
     private void NotePlain(ReadOnlySpan<TagRead> reads, ReadOnlySpan<int> found, int overLimit)
     {
         _repeats.NotePlain(reads, found);
-        int last = reads.Length - 1;
+        int last = overLimit == 0 ? reads.Length - 1 : found.LastIndexOfAnyExcept(-1);
         for (; overLimit > 0; overLimit--)
         {
             OverLimit();
-            last = found.LastIndexOfAnyExcept(-1);
         }
 
         if (last >= 0)
