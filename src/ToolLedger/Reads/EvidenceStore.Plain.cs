@@ -4,69 +4,42 @@ using System.Threading;
 
 namespace ToolLedger.Reads;
 
-/// <content>Reads of which nothing has to be asked any more.</content>
+/// <content>Reads of which nothing has to be asked any more: the hottest code of the library.</content>
 internal sealed partial class EvidenceStore
 {
-    /// <summary>
-    /// Adds reads of one slot that wholly belongs to its pass, each of one instant that is later than every read before it, on an
-    /// antenna below <see cref="PlainAntennas"/>. False, and nothing added, where they want more care.
-    /// </summary>
-    /// <param name="reads">What <see cref="TagTable.FindTogether"/> looked for.</param>
-    /// <param name="start">The first of the reads to add.</param>
-    /// <param name="count">How many to add.</param>
-    /// <param name="found">What was found; after this the entry of each tag, -1 where the limit of tags leaves no room.</param>
-    /// <param name="pass">The pass.</param>
-    /// <param name="slot">The slot.</param>
-    /// <param name="correction">Ticks to take from the reader's.</param>
-    /// <param name="overLimit">How many found no room.</param>
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    internal bool TryAddPlain(ReadOnlySpan<TagRead> reads, int start, int count, int[] found, int pass, int slot, long correction, out int overLimit)
+    private const int ReadsAhead = 32;
+    private const int ManyBatches = 32;
+    private const int SomeBatches = 8;
+
+    private readonly int[] _found = new int[TagTable.BatchLength];
+    private readonly byte[] _waiting = new byte[TagTable.BatchLength];
+    private RecentTag[] _recent = [];
+    private uint _batchesWithoutRecent;
+
+    /// <summary>Adds the reads from the first on that are plain, and gives how many they are; all of them count as accepted.</summary>
+    /// <param name="reads">The reads, of which at most <see cref="TagTable.BatchLength"/> are added.</param>
+    /// <param name="slot">Where reads are plain.</param>
+    /// <param name="reports">Room for what the repeat check keeps of each; no more reads are added than it has places.</param>
+    internal int TakePlain(ReadOnlySpan<TagRead> reads, in PlainSlot slot, Span<ReportEntry> reports)
     {
-        overLimit = 0;
-        Span<ulong> looks = _looks.FreePlaces(count);
-        if (looks.IsEmpty)
+        int most = Math.Min(Math.Min(reads.Length, reports.Length), TagTable.BatchLength);
+        Span<ulong> looks = _looks.FreePlaces(most);
+        if (looks.IsEmpty || !_tags.HasRoomFor(most))
         {
-            return false;
+            return 0;
         }
 
-        PagedList<TagEntry> entries = _tags.Entries;
-        long from = Origin + correction;
-        int lookCount = 0;
-        for (int i = start; i < start + count; i++)
+        if (_recent.Length == 0)
         {
-            ref readonly TagRead read = ref reads[i];
-            int index = found[i];
-            if (index < 0)
-            {
-                index = _tags.Confirm(in read.TagInPlace, index, i);
-                found[i] = index;
-                if (index < 0)
-                {
-                    overLimit++;
-                    continue;
-                }
-            }
+            _recent = new RecentTag[1 << RecentTag.PlaceBits];
+            _recent.AsSpan().Fill(RecentTag.None);
+        }
 
-            ref TagEntry entry = ref entries[index];
-            uint recent = Recent(read.AntennaNumber, slot);
-            if (entry.Recent == recent)
-            {
-                entry.ExtendTo(read.FirstTicks - from);
-            }
-            else
-            {
-                entry.Include(read.FirstTicks - from);
-                entry.Recent = recent;
-                looks[lookCount++] = LookKey.Of(index, pass, read.AntennaNumber, slot);
-            }
-
-            if (TagTable.IsControl(entry))
-            {
-                AddControlSpan(index, read.AntennaNumber, read.FirstTicks - from);
-            }
-
-            AddDetails(ref entry, read);
-            CountAccepted(ref entry);
+        int count = TakeRecent(reads, in slot, reports[..most], looks, out int lookCount, out int waiting);
+        if (waiting > 0)
+        {
+            _tags.FindTogether(reads, _waiting.AsSpan(0, waiting), _found);
+            lookCount = AddWaiting(reads, count, _waiting.AsSpan(0, waiting), in slot, reports, looks, lookCount);
         }
 
         if (lookCount > 0)
@@ -75,6 +48,148 @@ internal sealed partial class EvidenceStore
             Volatile.Write(ref _index, null);
         }
 
-        return true;
+        return count;
+    }
+
+    /// <summary>Adds to the entries what is only kept among the recent tags, and forgets these. Before it entries do not say all.</summary>
+    internal void SettleRecent()
+    {
+        foreach (ref RecentTag recent in _recent.AsSpan())
+        {
+            Settle(ref recent);
+        }
+
+        _recent = [];
+    }
+
+    // Most reads are of a tag that was read shortly before, and are done with here; the others wait for their entries, each with a place for its look.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private int TakeRecent(ReadOnlySpan<TagRead> reads, in PlainSlot slot, Span<ReportEntry> reports, Span<ulong> looks, out int lookCount, out int waitingCount)
+    {
+        RecentTag[] recent = _recent;
+        byte[] waiting = _waiting;
+        PlainSlot plain = slot;
+        long latest = plain.Latest;
+        long from = Origin + plain.Correction;
+        int added = 0;
+        int waits = 0;
+        int count = 0;
+        for (; count < reports.Length; count++)
+        {
+            if (count + ReadsAhead < reads.Length)
+            {
+                Prefetch.Line(in reads[count + ReadsAhead]);
+            }
+
+            ref readonly TagRead read = ref reads[count];
+            if (!plain.IsPlain(in read, latest) || added + waits == looks.Length)
+            {
+                break;
+            }
+
+            latest = read.FirstTicks;
+            read.TagInPlace.TryGetShort(out ulong first, out ulong second, out byte form);
+            ref RecentTag known = ref recent[RecentTag.PlaceOf(first, second)];
+            if (!known.IsOf(first, second, form) || read.HasTid)
+            {
+                waiting[waits++] = (byte)count;
+                continue;
+            }
+
+            uint look = Recent(read.AntennaNumber, plain.Slot);
+            if (known.Look != look)
+            {
+                known.Look = look;
+                looks[added++] = LookKey.Of(known.Index, plain.Pass, read.AntennaNumber, plain.Slot);
+            }
+
+            known.Add(latest - from, in read);
+            reports[count] = ReportEntry.OfInstant(known.Index, in read);
+        }
+
+        (lookCount, waitingCount) = (added, waits);
+        return count;
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private int AddWaiting(ReadOnlySpan<TagRead> reads, int count, ReadOnlySpan<byte> positions, in PlainSlot slot, Span<ReportEntry> reports, Span<ulong> looks, int lookCount)
+    {
+        PagedList<TagEntry> entries = _tags.Entries;
+        int[] found = _found;
+        long from = Origin + slot.Correction;
+        bool isNoted = IsNoted(positions.Length == count);
+        foreach (byte i in positions)
+        {
+            ref readonly TagRead read = ref reads[i];
+            int index = _tags.Confirm(in read.TagInPlace, found[i], i);
+            ref TagEntry entry = ref entries[index];
+            uint look = Recent(read.AntennaNumber, slot.Slot);
+            entry.Extend(read.FirstTicks - from);
+            if (entry.Recent != look)
+            {
+                entry.Recent = look;
+                looks[lookCount++] = LookKey.Of(index, slot.Pass, read.AntennaNumber, slot.Slot);
+            }
+
+            AddDetails(ref entry, in read);
+            CountAccepted(ref entry);
+            reports[i] = ReportEntry.OfInstant(index, in read);
+            if (TagTable.IsControl(entry))
+            {
+                AddControlSpan(index, read.AntennaNumber, read.FirstTicks - from);
+            }
+            else if (isNoted)
+            {
+                NoteRecent(in read, index, look);
+            }
+        }
+
+        return lookCount;
+    }
+
+    // Where hardly a tag is read twice within some hundred reads, only now and then some are noted, to see whether it is still so.
+    private bool IsNoted(bool allWait)
+    {
+        _batchesWithoutRecent = allWait ? _batchesWithoutRecent + 1 : 0;
+        return _batchesWithoutRecent < ManyBatches || _batchesWithoutRecent % SomeBatches == 0;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void NoteRecent(in TagRead read, int index, uint look)
+    {
+        if (!read.TagInPlace.TryGetShort(out ulong first, out ulong second, out byte form))
+        {
+            return;
+        }
+
+        ref RecentTag recent = ref _recent[RecentTag.PlaceOf(first, second)];
+        if (recent.Index != index)
+        {
+            Settle(ref recent);
+            recent.Become(first, second, form, index);
+        }
+
+        recent.Look = look;
+    }
+
+    private void Settle(ref RecentTag recent)
+    {
+        if (recent.Count == 0)
+        {
+            return;
+        }
+
+        ref TagEntry entry = ref _tags[recent.Index];
+        entry.Include(recent.Last);
+        entry.IncludeStrengths(recent.Strengths);
+        uint sum = entry.Accepted + recent.Count;
+        if (sum < entry.Accepted)
+        {
+            RestOf(ref entry).AcceptedRounds++;
+        }
+
+        entry.Accepted = sum;
+        entry.Recent = recent.Look;
+        recent.Settled();
     }
 }

@@ -74,8 +74,8 @@ internal sealed class LookLog
         return true;
     }
 
-    /// <summary>Places for some looks to be written into, of which <see cref="Take"/> then says how many were; none where making room for them wants more care.</summary>
-    internal Span<ulong> FreePlaces(int count) => _last.Length - _lastCount < count ? [] : _last.AsSpan(_lastCount, count);
+    /// <summary>Places for at most so many looks to be written into, of which <see cref="Take"/> then says how many were; fewer where making room for more wants care.</summary>
+    internal Span<ulong> FreePlaces(int most) => _last.AsSpan(_lastCount, Math.Min(most, _last.Length - _lastCount));
 
     /// <summary>Adds the looks that were written into free places.</summary>
     internal void Take(int count)

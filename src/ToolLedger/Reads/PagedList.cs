@@ -7,7 +7,7 @@ namespace ToolLedger.Reads;
 internal sealed class PagedList<T>
     where T : struct
 {
-    private const int PageBits = 12;
+    private const int PageBits = 10;
     private const int PageLength = 1 << PageBits;
     private const int FirstLength = 16;
 

@@ -97,29 +97,33 @@ internal sealed partial class ReadPlacer
     }
 
     /// <summary>What a session is made of. Nothing may be added afterwards.</summary>
-    internal SessionFacts Close(DateTimeOffset to, TimeSpan? clockOffsetAfter, LossTally losses, IReadOnlyList<NearbyKit> nearby, IReadOnlyList<SurroundingsChange> changes) => new()
+    internal SessionFacts Close(DateTimeOffset to, TimeSpan? clockOffsetAfter, LossTally losses, IReadOnlyList<NearbyKit> nearby, IReadOnlyList<SurroundingsChange> changes)
     {
-        Presentation = _presentation,
-        Policy = _policy,
-        Store = _store,
-        Activity = _activity,
-        Unlisted = _unlisted,
-        Losses = losses,
-        PassStarts = _passStarts,
-        To = to,
-        ClockOffsetAfter = clockOffsetAfter,
-        NearbyKits = nearby,
-        SurroundingsChanges = changes,
-        LastAccepted = _lastAccepted,
-        EarliestOutside = _earliestOutside,
-        LatestOutside = _latestOutside,
-        IsLookLimitReached = _isLookLimitReached || _store.IsOverLookLimit,
-        ReadCount = _readCount,
-        RepeatCount = _repeatCount,
-        OutsideCount = _outsideCount,
-        UnlistedCount = _unlistedCount,
-        OverLimitCount = _overLimitCount,
-    };
+        _store.SettleRecent();
+        return new SessionFacts
+        {
+            Presentation = _presentation,
+            Policy = _policy,
+            Store = _store,
+            Activity = _activity,
+            Unlisted = _unlisted,
+            Losses = losses,
+            PassStarts = _passStarts,
+            To = to,
+            ClockOffsetAfter = clockOffsetAfter,
+            NearbyKits = nearby,
+            SurroundingsChanges = changes,
+            LastAccepted = _lastAccepted,
+            EarliestOutside = _earliestOutside,
+            LatestOutside = _latestOutside,
+            IsLookLimitReached = _isLookLimitReached || _store.IsOverLookLimit,
+            ReadCount = _readCount,
+            RepeatCount = _repeatCount,
+            OutsideCount = _outsideCount,
+            UnlistedCount = _unlistedCount,
+            OverLimitCount = _overLimitCount,
+        };
+    }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     private ReadPlacement PlaceWithCare(int index, in TagRead read)

@@ -17,14 +17,13 @@ internal sealed class RepeatWindow
     private const long NoId = -1;
 
     private readonly int _limit;
-    private readonly int _fullLength;
     private readonly long _horizonTicks;
-    private ReportEntry[] _ring = [];
+    private readonly ReportRing _ring;
 
-    // By place in the ring; made when the first report comes that has one.
-    private ReportTail[]? _tails;
+    // How many places buckets and chains have: as many as the ring in the end, and until then at least as many as there are reports.
+    private int _length;
 
-    // By place in the ring, and by bucket: made when first needed.
+    // By place, and by bucket: made when first needed.
     private long[] _before = [];
     private long[] _byContent = [];
     private long[]? _ids;
@@ -37,87 +36,57 @@ internal sealed class RepeatWindow
     private long _firstWithId;
     private long _latestTicks = long.MinValue;
 
-    // The number up to which a report that is later than all others is noted without further care.
-    private long _plainTo;
-
     internal RepeatWindow(SessionPolicy policy)
     {
+        // Where nothing is asked for, reports are written down all the same, and never read.
         _limit = policy.RepeatReportCount;
-        _fullLength = (int)BitOperations.RoundUpToPowerOf2((uint)_limit);
+        _ring = new ReportRing((int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(TagTable.BatchLength, _limit)));
+        _length = Math.Min(FirstLength, _ring.Length);
         _horizonTicks = policy.RepeatHorizon.Ticks;
-        if (_limit == 0)
-        {
-            // Nothing is asked for, so that one place takes every report.
-            _ring = new ReportEntry[1];
-            _plainTo = long.MaxValue;
-        }
     }
 
     /// <summary>The latest instant reported so far.</summary>
     internal long LatestTicks => _latestTicks;
 
-    /// <summary>How many reports, each later than all before it and without a number of its own, may be noted by <see cref="NotePlain"/> now.</summary>
-    internal long PlainRoom => Math.Max(0, _plainTo - _number);
+    /// <summary>Places to write down reports of one instant each, each later than all before it, and without a number of its own; then <see cref="NotePlain"/> has to be told of them. None where every report wants care.</summary>
+    internal Span<ReportEntry> FreePlaces() => _ids is null ? _ring.PlacesFrom(_number + 1) : [];
+
+    /// <summary>Notes reports that were written into the free places. None of them can be equal to another.</summary>
+    internal void NotePlain(ReadOnlySpan<TagRead> reads)
+    {
+        Span<ReportEntry> places = FreePlaces();
+        for (int i = 0; i < reads.Length; i++)
+        {
+            if (places[i].HasTail)
+            {
+                _ring.SetTail(_number + 1 + i, TailOf(reads[i]));
+            }
+        }
+
+        _number += reads.Length;
+        _latestTicks = reads[^1].LastTicks;
+    }
 
     /// <summary>Whether an equal report is known; in any case the report is known from now on.</summary>
     internal bool Observe(int tag, in TagRead read)
     {
-        if (read.LastTicks <= _latestTicks || _number >= _plainTo || read.HasReportId)
-        {
-            return ObserveWithCare(tag, read);
-        }
-
-        _number++;
-        _latestTicks = read.LastTicks;
-        Note(tag, read);
-        return false;
-    }
-
-    /// <summary>Notes reports each of which is later than all before it, and so equal to none of them: no more than <see cref="PlainRoom"/>, and none with a number of its own.</summary>
-    /// <param name="reads">The reports, of one instant each.</param>
-    /// <param name="tags">The number of the tag of each; -1 for a report that is not to be noted.</param>
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    internal void NotePlain(ReadOnlySpan<TagRead> reads, ReadOnlySpan<int> tags)
-    {
-        ReportEntry[] ring = _ring;
-        long number = _number;
-        long latest = _latestTicks;
-        for (int i = 0; i < tags.Length; i++)
-        {
-            int tag = tags[i];
-            if (tag < 0)
-            {
-                continue;
-            }
-
-            ref readonly TagRead read = ref reads[i];
-            number++;
-            latest = read.LastTicks;
-            ref ReportEntry place = ref ring[number & (ring.Length - 1)];
-            place = new ReportEntry(tag, read);
-            if (place.HasTail)
-            {
-                _number = number;
-                NoteTail(read);
-            }
-        }
-
-        _number = number;
-        _latestTicks = latest;
-    }
-
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private bool ObserveWithCare(int tag, in TagRead read)
-    {
         bool isLater = read.LastTicks > _latestTicks;
         _latestTicks = isLater ? read.LastTicks : _latestTicks;
-        if (_limit == 0)
+        _number++;
+        bool repeat = _limit > 0 && (!isLater || read.HasReportId || _ids is not null) && ObserveWithCare(tag, read, isLater);
+        _ring[_number] = new ReportEntry(tag, read);
+        if (_ring[_number].HasTail)
         {
-            return false;
+            _ring.SetTail(_number, TailOf(read));
         }
 
-        _number++;
-        if (_number >= _ring.Length && _ring.Length < _fullLength)
+        return repeat;
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private bool ObserveWithCare(int tag, in TagRead read, bool isLater)
+    {
+        while (_number >= _length && _length < _ring.Length)
         {
             Grow();
         }
@@ -128,24 +97,8 @@ internal sealed class RepeatWindow
             repeat |= ObserveId(read);
         }
 
-        Note(tag, read);
-        _plainTo = _ids is not null ? 0 : _ring.Length < _fullLength ? _ring.Length - 1 : long.MaxValue;
         return repeat;
     }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private void Note(int tag, in TagRead read)
-    {
-        ref ReportEntry place = ref _ring[_number & (_ring.Length - 1)];
-        place = new ReportEntry(tag, read);
-        if (place.HasTail)
-        {
-            NoteTail(read);
-        }
-    }
-
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private void NoteTail(in TagRead read) => (_tails ??= new ReportTail[_ring.Length])[Place(_number)] = TailOf(read);
 
     private static ReportTail TailOf(in TagRead read) => new(read.LastTicks, read.CountOrZero);
 
@@ -156,7 +109,7 @@ internal sealed class RepeatWindow
         ReportTail tail = report.HasTail ? TailOf(read) : default;
         for (long at = _byContent[HashOf(report, tail) & (_byContent.Length - 1)]; IsKept(at); at = _before[Place(at)])
         {
-            if (_ring[Place(at)].Equals(report) && TailAt(at) == tail)
+            if (_ring[at].Equals(report) && _ring.TailOf(at) == tail)
             {
                 return true;
             }
@@ -168,16 +121,16 @@ internal sealed class RepeatWindow
     // Puts the reports that were only noted into their chains, in order, and leaves out what the ring no longer keeps.
     private void LinkAllBefore(long number)
     {
-        if (_before.Length != _ring.Length)
+        if (_before.Length != _length)
         {
-            _before = new long[_ring.Length];
-            _byContent = new long[_ring.Length];
+            _before = new long[_length];
+            _byContent = new long[_length];
             _linked = 0;
         }
 
-        for (long at = Math.Max(_linked + 1, number - _ring.Length); at < number; at++)
+        for (long at = Math.Max(_linked + 1, number - _length); at < number; at++)
         {
-            Link(_byContent, _before, HashOf(_ring[Place(at)], TailAt(at)), at);
+            Link(_byContent, _before, HashOf(_ring[at], _ring.TailOf(at)), at);
         }
 
         _linked = number - 1;
@@ -187,9 +140,9 @@ internal sealed class RepeatWindow
     {
         if (_ids is null)
         {
-            _ids = new long[_ring.Length];
-            _idBefore = new long[_ring.Length];
-            _byId = new long[_ring.Length];
+            _ids = new long[_length];
+            _idBefore = new long[_length];
+            _byId = new long[_length];
             _firstWithId = _number;
         }
 
@@ -211,9 +164,7 @@ internal sealed class RepeatWindow
         return repeat;
     }
 
-    private ReportTail TailAt(long number) => _ring[Place(number)].HasTail ? _tails![Place(number)] : default;
-
-    private long LastTicksAt(long number) => _ring[Place(number)].HasTail ? _tails![Place(number)].LastTicks : _ring[Place(number)].FirstTicks;
+    private long LastTicksAt(long number) => _ring[number].HasTail ? _ring.TailOf(number).LastTicks : _ring[number].FirstTicks;
 
     private static long HashOf(in ReportEntry report, ReportTail tail) => (long)((report.ContentHash + tail.Hash) >> 32);
 
@@ -221,7 +172,7 @@ internal sealed class RepeatWindow
 
     private bool IsKept(long number) => number > 0 && _number - number <= _limit;
 
-    private int Place(long number) => (int)number & (_ring.Length - 1);
+    private int Place(long number) => (int)number & (_length - 1);
 
     private void Link(long[] buckets, long[] before, long hash, long number)
     {
@@ -230,24 +181,19 @@ internal sealed class RepeatWindow
         bucket = number;
     }
 
-    // Nothing has been overwritten before the ring has its full length, so every report keeps its place.
+    // Nothing has been overwritten before there are as many places as the ring has, so every report keeps its place.
     private void Grow()
     {
-        Array.Resize(ref _ring, Math.Min(Math.Max(FirstLength, _ring.Length * 2), _fullLength));
-        if (_tails is not null)
-        {
-            Array.Resize(ref _tails, _ring.Length);
-        }
-
+        _length *= 2;
         if (_ids is null)
         {
             return;
         }
 
         long[] before = _idBefore;
-        Array.Resize(ref _ids, _ring.Length);
-        _idBefore = new long[_ring.Length];
-        _byId = new long[_ring.Length];
+        Array.Resize(ref _ids, _length);
+        _idBefore = new long[_length];
+        _byId = new long[_length];
         for (long number = _firstWithId; number < _number; number++)
         {
             if (before[number] == NoId)

@@ -1,4 +1,5 @@
 using System;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
 namespace ToolLedger.Reads;
@@ -17,12 +18,20 @@ internal readonly record struct ReportEntry
     private readonly uint _facts;
 
     internal ReportEntry(int tag, in TagRead read)
+        : this(tag, in read, read.LastTicks != read.FirstTicks || read.CountOrZero != 0)
+    {
+    }
+
+    private ReportEntry(int tag, in TagRead read, bool hasTail)
     {
         FirstTicks = read.FirstTicks;
         _tag = tag;
-        uint tail = read.LastTicks != read.FirstTicks || read.CountOrZero != 0 ? TagRead.InFacts(Tail) : 0;
-        _facts = (read.Facts & ~TagRead.InFacts(Tail)) | tail;
+        _facts = (read.Facts & ~TagRead.InFacts(Tail)) | (hasTail ? TagRead.InFacts(Tail) : 0);
     }
+
+    /// <summary>The same of a report of one instant.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static ReportEntry OfInstant(int tag, in TagRead read) => new(tag, in read, read.CountOrZero != 0);
 
     /// <summary>Whether the report has a last instant that is not its first one, or a count.</summary>
     internal bool HasTail => (_facts & TagRead.InFacts(Tail)) != 0;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -10,6 +11,9 @@ namespace ToolLedger.Reads;
 [StructLayout(LayoutKind.Sequential, Pack = 2)]
 internal struct TagEntry
 {
+    /// <summary>The strengths of no read.</summary>
+    internal const int NoStrengths = unchecked((int)0x80008000);
+
     private const long NoInstant = (1L << 48) - 1;
 
     /// <summary>The tag's bits; for one that is no short one, its number among those.</summary>
@@ -59,20 +63,36 @@ internal struct TagEntry
 
     internal void Clear()
     {
-        _strengths = unchecked((int)0x80008000);
+        _strengths = NoStrengths;
         First = NoInstant;
         Recent = uint.MaxValue;
         Rest = -1;
     }
 
-    /// <summary>Moves the latest instant on, which is known to be earlier.</summary>
-    internal void ExtendTo(long at) => Last = at;
+    internal void Include(short strength) => IncludeStrengths(StrengthsOf(strength));
 
-    internal void Include(short strength)
+    /// <summary>Adds strengths as they are kept here.</summary>
+    internal void IncludeStrengths(int strengths) => _strengths = Stronger(_strengths, strengths);
+
+    /// <summary>A strength as strongest and weakest. The weakest is kept as the strongest of its complement.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static int StrengthsOf(short strength) => (int)(ushort)strength | (~strength << 16);
+
+    /// <summary>The strongest and the weakest of both. Strengths wander, so that a branch on them would be guessed wrong as often as not.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static int Stronger(int left, int right) =>
+        Vector128.Max(Vector128.CreateScalarUnsafe(left).AsInt16(), Vector128.CreateScalarUnsafe(right).AsInt16()).AsInt32().ToScalar();
+
+    /// <summary>Adds an instant later than every other of the session.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal void Extend(long at)
     {
-        // Strengths wander, so that a branch on them would be guessed wrong as often as not. The weakest is kept as the strongest of its complement.
-        Vector128<short> both = Vector128.Max(Vector128.CreateScalarUnsafe(_strengths).AsInt16(), Vector128.CreateScalarUnsafe((int)(ushort)strength | (~strength << 16)).AsInt16());
-        _strengths = both.AsInt32().ToScalar();
+        if (Accepted == 0)
+        {
+            Include(at);
+        }
+
+        Last = at;
     }
 
     internal void Include(long at)

@@ -9,10 +9,7 @@ namespace ToolLedger.Reads;
 internal sealed class TagTable
 {
     /// <summary>How many reads are looked up together, so that their cache misses overlap.</summary>
-    internal const int BatchLength = 32;
-
-    private const int ReadsAhead = 32;
-    private const int RecentBits = 10;
+    internal const int BatchLength = 64;
 
     // The form of a short tag needs six bits; no short tag has them all set. A mark stands above.
     private const byte LongForm = 0x3F;
@@ -26,8 +23,6 @@ internal sealed class TagTable
     private readonly PagedList<TagEntry> _entries = new();
     private readonly List<TagId> _long = [];
     private readonly uint[] _hashes = new uint[BatchLength];
-    private readonly byte[] _unknown = new byte[BatchLength];
-    private readonly FoundTag[] _recent = new FoundTag[1 << RecentBits];
     private readonly int _limit;
     private readonly HashSet<TagId> _controls;
     private uint[] _buckets = new uint[32];
@@ -42,6 +37,9 @@ internal sealed class TagTable
     }
 
     internal int Count => _entries.Count;
+
+    /// <summary>Whether so many more tags are within the limit.</summary>
+    internal bool HasRoomFor(int count) => _entries.Count <= _limit - count;
 
     internal ref TagEntry this[int index] => ref _entries[index];
 
@@ -74,68 +72,32 @@ internal sealed class TagTable
     /// <summary>The index of the tag's entry, which is made if there is none; -1 when the limit is reached.</summary>
     internal int FindOrAdd(in TagId tag) => FindOrAdd(tag, HashOf(tag));
 
-    /// <summary>The entry of a tag that <see cref="FindTogether"/> looked for, which is made if there is none; -1 when the limit is reached.</summary>
+    /// <summary>The entry of a tag that was looked for together with others, which is made if there is none; -1 when the limit is reached.</summary>
     /// <param name="tag">The tag.</param>
     /// <param name="found">What was found for it.</param>
     /// <param name="position">The read it is of.</param>
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    internal int Confirm(in TagId tag, int found, int position)
-    {
-        int index = found >= 0 ? found : CandidateOf(found);
-        if (found < 0 && (index < 0 || !IsAt(_entries[index], tag)))
-        {
-            index = FindOrAdd(tag, _hashes[position]);
-        }
-
-        if (index >= 0 && tag.TryGetShort(out ulong first, out ulong second, out byte form))
-        {
-            _recent[FoundTag.PlaceOf(first, second, RecentBits)] = new FoundTag(first, second, form, index);
-        }
-
-        return index;
-    }
-
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private int FindOrAdd(in TagId tag, uint hash)
-    {
-        int found = Find(tag, hash);
-        return found >= 0 ? found : Add(tag, hash);
-    }
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal int Confirm(in TagId tag, int found, int position) =>
+        found >= 0 && IsAt(_entries[found], tag) ? found : FindOrAdd(tag, _hashes[position]);
 
     /// <summary>Looks for the entries of some reads' tags, so that the cache misses of one overlap those of the others.</summary>
-    /// <param name="reads">Reads, of which the first <see cref="BatchLength"/> are looked at.</param>
-    /// <param name="found">For each the number of its tag's entry; a negative number where <see cref="Confirm"/> has to be asked.</param>
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    /// <param name="reads">The reads, at most <see cref="BatchLength"/>.</param>
+    /// <param name="found">For each the number of the entry that it may be, or -1: <see cref="Confirm"/> tells.</param>
     internal void FindTogether(ReadOnlySpan<TagRead> reads, Span<int> found)
     {
-        FoundTag[] recent = _recent;
-        byte[] unknown = _unknown;
-        int unknownCount = 0;
-        for (int i = 0; i < found.Length; i++)
+        Span<byte> positions = stackalloc byte[BatchLength];
+        for (int i = 0; i < reads.Length; i++)
         {
-            if (i + ReadsAhead < reads.Length)
-            {
-                Prefetch.Line(in reads[i + ReadsAhead]);
-            }
-
-            reads[i].TagInPlace.TryGetShort(out ulong first, out ulong second, out byte form);
-            ref readonly FoundTag known = ref recent[FoundTag.PlaceOf(first, second, RecentBits)];
-            found[i] = known.Index;
-            if (!known.IsOf(first, second, form))
-            {
-                unknown[unknownCount++] = (byte)i;
-            }
+            positions[i] = (byte)i;
         }
 
-        if (unknownCount > 0)
-        {
-            FindUnknown(reads, unknown.AsSpan(0, unknownCount), found);
-        }
+        FindTogether(reads, positions[..reads.Length], found);
     }
 
-    // Two rounds, each of which asks for what the next step needs: buckets, entries.
+    /// <summary>The same for the reads at some positions only.</summary>
+    /// <remarks>Two rounds, each of which asks for what the next step needs: buckets, entries.</remarks>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void FindUnknown(ReadOnlySpan<TagRead> reads, ReadOnlySpan<byte> positions, Span<int> found)
+    internal void FindTogether(ReadOnlySpan<TagRead> reads, ReadOnlySpan<byte> positions, Span<int> found)
     {
         uint[] buckets = _buckets;
         uint[] hashes = _hashes;
@@ -150,7 +112,7 @@ internal sealed class TagTable
         foreach (byte i in positions)
         {
             int candidate = Candidate(buckets, hashes[i]);
-            found[i] = CandidateOf(candidate);
+            found[i] = candidate;
             if (candidate >= 0)
             {
                 Prefetch.Whole(ref _entries[candidate]);
@@ -158,8 +120,12 @@ internal sealed class TagTable
         }
     }
 
-    // The number of an entry that a tag may have, as a negative number, and back; -1 is "none" in both forms, and stays so.
-    private static int CandidateOf(int number) => number == -1 ? -1 : -2 - number;
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private int FindOrAdd(in TagId tag, uint hash)
+    {
+        int found = Find(tag, hash);
+        return found >= 0 ? found : Add(tag, hash);
+    }
 
     /// <summary>Whether an entry is that of a short tag; false for every tag that is none.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
