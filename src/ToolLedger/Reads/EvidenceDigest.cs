@@ -159,7 +159,7 @@ internal sealed class EvidenceDigest : IDisposable
 
         Raw(",\"tag\":"u8);
         Text(store.Tags.TagOf(entry).ToString());
-        TidPair tids = store.TidsOf(entry);
+        TidPair tids = store.TidsOf(tag);
         if (!tids.First.IsEmpty)
         {
             Raw(tids.HasMore ? ",\"tids\":[true"u8 : ",\"tids\":[false"u8);

@@ -96,7 +96,7 @@ internal sealed partial class EvidenceStore
                 continue;
             }
 
-            uint look = Recent(read.AntennaNumber, plain.Slot);
+            uint look = LookOf(read.AntennaNumber, plain.Slot);
             if (known.Look != look)
             {
                 known.Look = look;
@@ -117,22 +117,27 @@ internal sealed partial class EvidenceStore
         PagedList<TagEntry> entries = _tags.Entries;
         int[] found = _found;
         long from = Origin + slot.Correction;
+        long slotStart = from + (slot.Slot * _slotLength);
         bool isNoted = IsNoted(positions.Length == count);
         foreach (byte i in positions)
         {
             ref readonly TagRead read = ref reads[i];
             int index = _tags.Confirm(in read.TagInPlace, found[i], i);
             ref TagEntry entry = ref entries[index];
-            uint look = Recent(read.AntennaNumber, slot.Slot);
-            entry.Extend(read.FirstTicks - from);
-            if (entry.Recent != look)
+            uint look = LookOf(read.AntennaNumber, slot.Slot);
+            if (entry.Accepted == 0)
             {
-                entry.Recent = look;
+                _tags.StartOf(index).Include(read.FirstTicks - from);
+            }
+
+            if (entry.Look != look)
+            {
                 looks[lookCount++] = LookKey.Of(index, slot.Pass, read.AntennaNumber, slot.Slot);
             }
 
-            AddDetails(ref entry, in read);
-            CountAccepted(ref entry);
+            entry.MoveTo(look, read.FirstTicks - slotStart);
+            AddDetails(index, ref entry, in read);
+            CountAccepted(index, ref entry);
             reports[i] = ReportEntry.OfInstant(index, in read);
             if (TagTable.IsControl(entry))
             {
@@ -180,16 +185,19 @@ internal sealed partial class EvidenceStore
         }
 
         ref TagEntry entry = ref _tags[recent.Index];
-        entry.Include(recent.Last);
-        entry.IncludeStrengths(recent.Strengths);
-        uint sum = entry.Accepted + recent.Count;
-        if (sum < entry.Accepted)
+        int slot = (int)recent.Look & (LookKey.SlotLimit - 1);
+        if (recent.Last >= entry.Last(_slotLength))
         {
-            RestOf(ref entry).AcceptedRounds++;
+            entry.MoveTo(recent.Look, recent.Last - (slot * _slotLength));
         }
 
-        entry.Accepted = sum;
-        entry.Recent = recent.Look;
+        entry.IncludeStrengths(recent.Strengths);
+        long rounds = entry.Count(recent.Count);
+        if (rounds > 0)
+        {
+            RestOf(recent.Index).AcceptedRounds += rounds;
+        }
+
         recent.Settled();
     }
 }

@@ -15,13 +15,17 @@ namespace ToolLedger.Reads;
 internal sealed partial class EvidenceStore
 {
     /// <summary>An antenna of this number or a higher one does not fit the mark of the latest look, which is also how "none" is told.</summary>
-    internal const int PlainAntennas = 63;
+    internal const byte PlainAntennas = 63;
+
+    /// <summary>What stands for the latest look of a tag that has none.</summary>
+    internal const uint NoLook = uint.MaxValue;
 
     private readonly TagTable _tags;
     private readonly LookLog _looks;
     private readonly PagedList<TagRest> _rests = new();
     private readonly Dictionary<(int Tag, byte Antenna), (long First, long Last)> _controlSpans = [];
     private readonly int _looksKept;
+    private readonly long _slotLength;
     private LookIndex? _index;
 
     /// <summary>Makes an empty store.</summary>
@@ -33,6 +37,7 @@ internal sealed partial class EvidenceStore
         _tags = new TagTable(policy.TagLimit, controls);
         _looks = new LookLog(policy.LooksKept, policy.LookLimit);
         _looksKept = policy.LooksKept;
+        _slotLength = policy.SlotLength.Ticks;
         Origin = origin;
     }
 
@@ -54,30 +59,33 @@ internal sealed partial class EvidenceStore
     internal bool AddLook(int tag, ref TagEntry entry, int pass, byte antenna, int slot, bool isOfOnePass, long ticks)
     {
         long at = ticks - Origin;
-        entry.Include(at);
         if (TagTable.IsControl(entry))
         {
             AddControlSpan(tag, antenna, at);
         }
 
-        uint recent = Recent(antenna, slot);
+        ref TagStart start = ref _tags.StartOf(tag);
+        bool isLatest = !start.IsSeen || at >= entry.Last(_slotLength);
+        start.Include(at);
         bool canTell = isOfOnePass && antenna < PlainAntennas;
-        if (canTell && recent == entry.Recent)
+        uint look = canTell ? LookOf(antenna, slot) : LookOf(PlainAntennas, slot);
+        bool isKept = canTell && look == entry.Look;
+        if (!isKept && _looks.TryAdd(LookKey.Of(tag, pass, antenna, slot)))
         {
-            return true;
+            _index = null;
+            isKept = true;
         }
 
-        if (!_looks.TryAdd(LookKey.Of(tag, pass, antenna, slot)))
+        if (isLatest)
         {
-            return false;
+            entry.MoveTo(isKept ? look : LookOf(PlainAntennas, slot), at - (slot * _slotLength));
         }
 
-        _index = null;
-        entry.Recent = canTell ? recent : uint.MaxValue;
-        return true;
+        return isKept;
     }
 
-    private static uint Recent(byte antenna, int slot) => ((uint)antenna << LookKey.SlotBits) | (uint)slot;
+    // Antenna and slot of a look. The antenna that is none stands for every look of which that does not tell enough.
+    private static uint LookOf(byte antenna, int slot) => ((uint)antenna << LookKey.SlotBits) | (uint)slot;
 
     /// <summary>Moves the looks of a pass from a slot on to a later pass that was announced after its first reads came.</summary>
     internal void SplitPass(int pass, int newPass, int startSlot, int firstSlot)
@@ -88,7 +96,7 @@ internal sealed partial class EvidenceStore
 
     /// <summary>Adds what a read says beside its look.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal void AddDetails(ref TagEntry entry, in TagRead read)
+    internal void AddDetails(int tag, ref TagEntry entry, in TagRead read)
     {
         if (read.HasStrength)
         {
@@ -97,14 +105,14 @@ internal sealed partial class EvidenceStore
 
         if (read.HasTid)
         {
-            AddTid(ref entry, read.Tid);
+            AddTid(tag, read.Tid);
         }
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void AddTid(ref TagEntry entry, Tid tid)
+    private void AddTid(int tag, Tid tid)
     {
-        ref TidPair pair = ref RestOf(ref entry).Tids;
+        ref TidPair pair = ref RestOf(tag).Tids;
         if (tid == pair.First || tid == pair.Second)
         {
             return;
@@ -128,27 +136,28 @@ internal sealed partial class EvidenceStore
         }
     }
 
-    internal void CountAccepted(ref TagEntry entry)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal void CountAccepted(int tag, ref TagEntry entry)
     {
-        if (++entry.Accepted == 0)
+        if (!entry.TryCount())
         {
-            RestOf(ref entry).AcceptedRounds++;
+            RestOf(tag).AcceptedRounds++;
         }
     }
 
-    internal void CountRepeat(ref TagEntry entry) => RestOf(ref entry).RepeatCount++;
+    internal void CountRepeat(int tag) => RestOf(tag).RepeatCount++;
 
-    internal void CountOutside(ref TagEntry entry) => RestOf(ref entry).OutsideCount++;
+    internal void CountOutside(int tag) => RestOf(tag).OutsideCount++;
 
     /// <summary>The TIDs of a tag, both empty where none was read.</summary>
-    internal TidPair TidsOf(in TagEntry entry) => entry.Rest < 0 ? default : _rests[entry.Rest].Tids;
+    internal TidPair TidsOf(int tag) => RestOrDefault(tag).Tids;
 
     /// <summary>The extremes of time of a tag, or of a control tag on one antenna.</summary>
     internal bool TryGetSpan(int tag, byte? antenna, out long first, out long last)
     {
-        ref TagEntry entry = ref _tags[tag];
-        bool isSeen = entry.IsSeen;
-        (first, last) = (entry.First, entry.Last);
+        ref TagStart start = ref _tags.StartOf(tag);
+        bool isSeen = start.IsSeen;
+        (first, last) = isSeen ? (start.First, _tags[tag].Last(_slotLength)) : default;
         if (antenna is { } number)
         {
             isSeen = _controlSpans.TryGetValue((tag, number), out (long First, long Last) span);
@@ -168,17 +177,13 @@ internal sealed partial class EvidenceStore
     }
 
     /// <summary>Whether a report of a tag was taken as evidence.</summary>
-    internal bool IsAccepted(int tag)
-    {
-        ref TagEntry entry = ref _tags[tag];
-        return entry.Accepted > 0 || (entry.Rest >= 0 && _rests[entry.Rest].AcceptedRounds > 0);
-    }
+    internal bool IsAccepted(int tag) => _tags[tag].Accepted > 0 || RestOrDefault(tag).AcceptedRounds > 0;
 
     /// <summary>The evidence of a tag in plain figures. In a session of several passes an antenna of number 64 or more counts once in each.</summary>
     internal PlainLooks PlainOf(int tag)
     {
-        ref TagEntry entry = ref _tags[tag];
-        var looks = new PlainLooks { FirstTicks = entry.First + Origin, LastTicks = entry.Last + Origin, IsAccepted = IsAccepted(tag), Tids = TidsOf(entry) };
+        TryGetSpan(tag, null, out long first, out long last);
+        var looks = new PlainLooks { FirstTicks = first, LastTicks = last, IsAccepted = IsAccepted(tag), Tids = TidsOf(tag) };
 
         ReadOnlySpan<ulong> left = LooksOf(tag);
         looks.LookCount = left.Length;
@@ -201,7 +206,7 @@ internal sealed partial class EvidenceStore
     {
         ref TagEntry entry = ref _tags[tag];
         bool seen = TryGetSpan(tag, null, out long first, out long last);
-        TagRest rest = entry.Rest < 0 ? default : _rests[entry.Rest];
+        TagRest rest = RestOrDefault(tag);
         TidPair tids = rest.Tids;
         bool hasStrength = entry.HasStrength;
         return new TagEvidence(_tags.TagOf(entry), CellsOf(tag), tids.First.IsEmpty ? [] : tids.Second.IsEmpty ? [tids.First] : [tids.First, tids.Second])
@@ -211,7 +216,7 @@ internal sealed partial class EvidenceStore
             Strongest = hasStrength ? new Rssi(entry.Strongest) : null,
             Weakest = hasStrength ? new Rssi(entry.Weakest) : null,
             HasMoreTids = tids.HasMore,
-            AcceptedCount = (rest.AcceptedRounds << 32) + entry.Accepted,
+            AcceptedCount = (rest.AcceptedRounds * TagEntry.CountLimit) + entry.Accepted,
             RepeatCount = rest.RepeatCount,
             OutsideCount = rest.OutsideCount,
         };
@@ -267,13 +272,20 @@ internal sealed partial class EvidenceStore
         _controlSpans[(tag, antenna)] = isKnown ? (Math.Min(span.First, at), Math.Max(span.Last, at)) : (at, at);
     }
 
-    private ref TagRest RestOf(ref TagEntry entry)
+    private TagRest RestOrDefault(int tag)
     {
-        if (entry.Rest < 0)
+        int rest = _tags.StartOf(tag).Rest;
+        return rest < 0 ? default : _rests[rest];
+    }
+
+    private ref TagRest RestOf(int tag)
+    {
+        ref TagStart start = ref _tags.StartOf(tag);
+        if (start.Rest < 0)
         {
-            entry.Rest = _rests.Add();
+            start.Rest = _rests.Add();
         }
 
-        return ref _rests[entry.Rest];
+        return ref _rests[start.Rest];
     }
 }

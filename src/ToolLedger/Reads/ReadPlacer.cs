@@ -155,13 +155,13 @@ internal sealed partial class ReadPlacer
         // Evidence is a set, so a repeat is added like any other read and changes nothing.
         if (inside)
         {
-            _store.AddDetails(ref entry, read);
+            _store.AddDetails(index, ref entry, read);
         }
 
         if (repeat)
         {
             _repeatCount++;
-            _store.CountRepeat(ref entry);
+            _store.CountRepeat(index);
             return ReadPlacement.Repeat;
         }
 
@@ -169,7 +169,7 @@ internal sealed partial class ReadPlacer
         {
             _outsideCount++;
             _unlistedCount += _listed[antenna] ? 0 : 1;
-            _store.CountOutside(ref entry);
+            _store.CountOutside(index);
             _earliestOutside = Math.Min(_earliestOutside, read.FirstTicks - _correction);
             _latestOutside = Math.Max(_latestOutside, read.LastTicks - _correction);
             return ReadPlacement.OutsideWindow;
@@ -180,7 +180,7 @@ internal sealed partial class ReadPlacer
             return OverLookLimit();
         }
 
-        _store.CountAccepted(ref entry);
+        _store.CountAccepted(index, ref entry);
         return ReadPlacement.Accepted;
     }
 

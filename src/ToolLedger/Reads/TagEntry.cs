@@ -4,74 +4,79 @@ using System.Runtime.Intrinsics;
 
 namespace ToolLedger.Reads;
 
-/// <summary>
-/// What is kept of every tag while reads come in: 46 bytes, so that with its place in the table and its first look a tag takes
-/// no more than 64. Instants are ticks after the origin of the store, below 2^48.
-/// </summary>
-[StructLayout(LayoutKind.Sequential, Pack = 2)]
+/// <summary>What most reads of a tag touch, in 32 bytes: lines of memory are what many tags cost. The rest is in <see cref="TagStart"/>.</summary>
+[StructLayout(LayoutKind.Sequential)]
 internal struct TagEntry
 {
     /// <summary>The strengths of no read.</summary>
     internal const int NoStrengths = unchecked((int)0x80008000);
 
-    private const long NoInstant = (1L << 48) - 1;
+    /// <summary>How many accepted reads are counted here; then the count begins anew.</summary>
+    internal const long CountLimit = 1L << (32 - FormBits);
+
+    private const int FormBits = 7;
+    private const uint FormMask = (1u << FormBits) - 1;
+    private const uint One = 1u << FormBits;
 
     /// <summary>The tag's bits; for one that is no short one, its number among those.</summary>
     internal ulong FirstWord;
     internal ulong SecondWord;
 
-    /// <summary>Antenna and slot of the look added last, where these fit 32 bits.</summary>
-    internal uint Recent;
+    private uint _look;
+    private uint _offset;
+    private int _strengths;
+    private uint _countAndForm;
 
-    internal uint Accepted;
+    /// <summary>What the words are, and a mark: see <see cref="TagTable"/>. Seven bits.</summary>
+    internal readonly byte Form => (byte)(_countAndForm & FormMask);
 
-    /// <summary>The number of what few tags have, or -1.</summary>
-    internal int Rest;
+    /// <summary>How many reads were accepted since the count began anew.</summary>
+    internal readonly uint Accepted => _countAndForm >> FormBits;
 
-    private uint _firstLow;
-    private uint _lastLow;
-    private ushort _firstHigh;
-    private ushort _lastHigh;
+    /// <summary>Antenna and slot of the latest look, as <see cref="EvidenceStore"/> tells them.</summary>
+    internal readonly uint Look => _look;
+
     /// <summary>The strongest and the weakest look; the other way round while no strength was reported.</summary>
     internal readonly short Strongest => (short)_strengths;
 
     internal readonly short Weakest => (short)~(_strengths >> 16);
 
-    private int _strengths;
-
-    /// <summary>What the words are, and a mark: see <see cref="TagTable"/>.</summary>
-    internal byte Form;
-
-    /// <summary>The earliest instant of a look.</summary>
-    internal long First
-    {
-        readonly get => ((long)_firstHigh << 32) | _firstLow;
-        private set => (_firstHigh, _firstLow) = ((ushort)(value >> 32), (uint)value);
-    }
-
-    /// <summary>The latest instant of a look.</summary>
-    internal long Last
-    {
-        readonly get => ((long)_lastHigh << 32) | _lastLow;
-        private set => (_lastHigh, _lastLow) = ((ushort)(value >> 32), (uint)value);
-    }
-
-    /// <summary>Whether there was a look.</summary>
-    internal readonly bool IsSeen => First <= Last;
-
     internal readonly bool HasStrength => Strongest >= Weakest;
 
-    internal void Clear()
+    /// <summary>Begins with nothing known of a tag.</summary>
+    internal void Begin(ulong first, ulong second, byte form, uint noLook)
     {
+        (FirstWord, SecondWord, _countAndForm) = (first, second, form);
+        (_look, _offset) = (noLook, 0);
         _strengths = NoStrengths;
-        First = NoInstant;
-        Recent = uint.MaxValue;
-        Rest = -1;
     }
 
+    /// <summary>The latest instant, in ticks after the origin.</summary>
+    internal readonly long Last(long slotLength) => ((_look & (LookKey.SlotLimit - 1)) * slotLength) + _offset;
+
+    /// <summary>Notes the latest look.</summary>
+    /// <param name="look">Antenna and slot.</param>
+    /// <param name="offset">Ticks after the start of the slot, less than it is long.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal void MoveTo(uint look, long offset) => (_look, _offset) = (look, (uint)offset);
+
+    /// <summary>Counts an accepted read; false when the count begins anew.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal bool TryCount() => (_countAndForm += One) >= One;
+
+    /// <summary>Counts some accepted reads, and gives how often the count began anew.</summary>
+    internal long Count(uint accepted)
+    {
+        long sum = (long)Accepted + accepted;
+        _countAndForm = ((uint)(sum % CountLimit) << FormBits) | (_countAndForm & FormMask);
+        return sum / CountLimit;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void Include(short strength) => IncludeStrengths(StrengthsOf(strength));
 
     /// <summary>Adds strengths as they are kept here.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void IncludeStrengths(int strengths) => _strengths = Stronger(_strengths, strengths);
 
     /// <summary>A strength as strongest and weakest. The weakest is kept as the strongest of its complement.</summary>
@@ -82,29 +87,4 @@ internal struct TagEntry
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static int Stronger(int left, int right) =>
         Vector128.Max(Vector128.CreateScalarUnsafe(left).AsInt16(), Vector128.CreateScalarUnsafe(right).AsInt16()).AsInt32().ToScalar();
-
-    /// <summary>Adds an instant later than every other of the session.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal void Extend(long at)
-    {
-        if (Accepted == 0)
-        {
-            Include(at);
-        }
-
-        Last = at;
-    }
-
-    internal void Include(long at)
-    {
-        if (at > Last)
-        {
-            Last = at;
-        }
-
-        if (at < First)
-        {
-            First = at;
-        }
-    }
 }

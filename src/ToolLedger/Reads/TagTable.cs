@@ -21,6 +21,7 @@ internal sealed class TagTable
     private const uint NumberMask = (1u << NumberBits) - 1;
 
     private readonly PagedList<TagEntry> _entries = new();
+    private readonly PagedList<TagStart> _starts = new();
     private readonly List<TagId> _long = [];
     private readonly uint[] _hashes = new uint[BatchLength];
     private readonly int _limit;
@@ -42,6 +43,9 @@ internal sealed class TagTable
     internal bool HasRoomFor(int count) => _entries.Count <= _limit - count;
 
     internal ref TagEntry this[int index] => ref _entries[index];
+
+    /// <summary>What else is kept of the tag of an entry.</summary>
+    internal ref TagStart StartOf(int index) => ref _starts[index];
 
     /// <summary>The entries, for who walks over many of them.</summary>
     internal PagedList<TagEntry> Entries => _entries;
@@ -196,15 +200,15 @@ internal sealed class TagTable
         }
 
         int index = _entries.Add();
-        ref TagEntry entry = ref _entries[index];
-        entry.Clear();
-        if (!tag.TryGetShort(out entry.FirstWord, out entry.SecondWord, out entry.Form))
+        if (!tag.TryGetShort(out ulong first, out ulong second, out byte form))
         {
-            (entry.FirstWord, entry.SecondWord, entry.Form) = (0, (ulong)_long.Count, LongForm);
+            (first, second, form) = (0, (ulong)_long.Count, LongForm);
             _long.Add(tag);
         }
 
-        entry.Form |= _controls.Count > 0 && _controls.Contains(tag) ? ControlMark : (byte)0;
+        form |= _controls.Count > 0 && _controls.Contains(tag) ? ControlMark : (byte)0;
+        _entries[index].Begin(first, second, form, EvidenceStore.NoLook);
+        _starts[_starts.Add()] = TagStart.None;
         Place(hash, index);
         return index;
     }
