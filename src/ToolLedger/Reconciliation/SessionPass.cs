@@ -12,9 +12,12 @@ internal readonly record struct SessionPass(ReadSession Session, int Index, int 
 {
     public ReadPass Pass => Session.Passes[Index];
 
+    /// <summary>True to take the looks for those of a session of good health: what speaks against a tool does not lose force with the health of the session that says so.</summary>
+    public bool IsHealthAside { get; init; }
+
     public TimedPass ToTimedPass(bool withoutLooks) => new(Session.Presentation.Station.Id, Pass.From, Pass.To, ToEvidence(withoutLooks));
 
-    public PassEvidence ToEvidence(bool withoutLooks) => new(Session.Id, Pass.Number, Session.Health.State != SessionState.Valid, withoutLooks ? 0 : Looks, Pass.LookLimit)
+    public PassEvidence ToEvidence(bool withoutLooks) => new(Session.Id, Pass.Number, !IsHealthAside && Session.Health.State != SessionState.Valid, withoutLooks ? 0 : Looks, Pass.LookLimit)
     {
         TidLookCount = withoutLooks ? 0 : TidLooks,
         Station = Session.Presentation.Station.Id,

@@ -9,7 +9,8 @@ using ToolLedger.Tools;
 namespace ToolLedger.Reconciliation;
 
 /// <summary>The looks of one tag over several sessions, by pass and by antenna.</summary>
-internal sealed class TagLooks
+/// <param name="isHealthAside">True to take every session for one of good health.</param>
+internal sealed class TagLooks(bool isHealthAside = false)
 {
     private readonly List<SessionPass> passes = [];
 
@@ -43,7 +44,7 @@ internal sealed class TagLooks
                 looks += cell.Pass == number ? cell.LookCount : 0;
             }
 
-            passes.Add(new SessionPass(session, i, looks, hasTid ? looks : 0));
+            passes.Add(new SessionPass(session, i, looks, hasTid ? looks : 0) { IsHealthAside = isHealthAside });
         }
 
         MakeRoom(antennas, int.Min(cells.Length, session.Presentation.Station.Antennas.Count));
@@ -124,7 +125,7 @@ internal sealed class TagLooks
 
     private void AddAntenna(ReadSession session, LookCell cell, int tidLooks)
     {
-        bool degraded = session.Health.State == SessionState.Degraded;
+        bool degraded = !isHealthAside && session.Health.State != SessionState.Valid;
         StationId station = session.Presentation.Station.Id;
         int place = antennas.Count;
         int order = -1;
