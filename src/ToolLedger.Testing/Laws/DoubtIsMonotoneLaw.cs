@@ -160,7 +160,9 @@ internal sealed class DoubtIsMonotoneLaw : Law
             }
         }
 
-        foreach (PieceCount pieces in covered.PieceCounts.Where(pieces => pieces.Tool == tool && pieces.Pieces == line.Line.Tool?.PieceCount))
+        // Of a tool that broke the number on the list is one of several, and a count of it may speak against another.
+        bool isWhole = !covered.Breakages.Any(breakage => breakage.Tool == tool) && !covered.Reconstructions.Any(decided => decided.Tool == tool);
+        foreach (PieceCount pieces in covered.PieceCounts.Where(pieces => isWhole && pieces.Tool == tool && pieces.Pieces == line.Line.Tool?.PieceCount))
         {
             yield return ($"without the piece count of {tool} by {pieces.By}", trial.Case with { Entries = covered with { PieceCounts = [.. covered.PieceCounts.Where(other => other != pieces)] } });
         }

@@ -100,13 +100,9 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
 
     private void AddLooks(ReadSession session, TagEvidence? heard, DateTimeOffset trustedFrom, ElsewhereEvidence? gone, ref LooksByForce looks)
     {
-        if (session.IsUsable)
+        if (session.IsUsable || sessions.IsSilenceOfUnusableWeighed)
         {
-            looks.For(session.From < trustedFrom, heard is not null && gone?.IsAfter(session, heard) == true).Add(session, heard);
-        }
-        else if (sessions.IsSilenceOfUnusableWeighed)
-        {
-            looks.For(session.From < trustedFrom, isPast: false).Add(session, null);
+            looks.For(session.From < trustedFrom, session.IsUsable && heard is not null && gone?.IsAfter(session, heard) == true).Add(session, heard);
         }
     }
 
@@ -123,7 +119,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         PresenceEvidence presence = looks.ToEvidence(
             tag, shortest, history, neighbour is not null, sessions.LineCount * reads.TagCount, scope.Policy.Presence.WeighsSilence, MountingOf(bindings, looks.Passes), scope.Priors.Of(tool, listedIn, looks.Passes));
         reads.SilentTagCount += presence.LookCount == 0 && neighbour is null ? 1 : 0;
-        PresenceJudgement judgement = scope.Policy.Presence.Judge(presence);
+        PresenceJudgement judgement = Judge(presence, looks, isExplained: neighbour is not null);
         bool isBestDoubted = reads.IsBestDoubted;
         bool better = reads.Judgement is null
             || (isBestDoubted && withheld is null)
@@ -140,6 +136,23 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
             reads.Changes = neighbour is null ? looks.Changes : [];
             NoteNeighbour(neighbour, looks, reads);
         }
+    }
+
+    private PresenceJudgement Judge(PresenceEvidence presence, TagLooks looks, bool isExplained)
+    {
+        PresencePolicy policy = scope.Policy.Presence;
+        PresenceJudgement lowest = policy.Judge(presence);
+        if (policy.WeighsSilence && !isExplained && lowest.State == PresenceState.Accounted)
+        {
+            foreach (PresenceEvidence other in looks.WithLaterSessionsAsGood(presence, scope.Policy.Sessions.MinimumPass))
+            {
+                PresenceJudgement judgement = policy.Judge(other);
+                bool isLower = judgement.State < lowest.State || (judgement.State == lowest.State && judgement.Risk?.Decision.Risk > lowest.Risk?.Decision.Risk);
+                lowest = isLower ? judgement : lowest;
+            }
+        }
+
+        return lowest;
     }
 
     private IEnumerable<SessionPass> SilentBeside(TagId tag)
