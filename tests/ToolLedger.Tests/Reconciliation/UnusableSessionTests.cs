@@ -4,6 +4,7 @@ using System.Linq;
 using ToolLedger.Identifiers;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
@@ -141,6 +142,31 @@ public sealed class UnusableSessionTests
         LineConclusion line = world.Reconcile(own, other).Lines[2];
         Assert.Equal(LineState.Weak, line.State);
         Assert.Contains(line.Reasons, static reason => reason.Kind == ReconciliationReasons.ReadLaterElsewhere);
+    }
+
+    [Theory]
+    [InlineData("valid", SessionState.Valid)]
+    [InlineData("one antenna not proved", SessionState.Degraded)]
+    [InlineData("clock not checked", SessionState.Invalid)]
+    public void P05_At_a_stated_risk_a_later_session_has_to_suffice_by_itself_however_good_it_was(string how, SessionState state)
+    {
+        // Given: T3 heard well at 15:55 and not at 16:00. It was heard again in a session that overlaps the second, whose clock nobody checked.
+        World world = new World
+        {
+            AsOf = Again.AddMinutes(5),
+            Policy = new ReconciliationPolicy { Presence = new StatedRiskPolicy { Model = new DetectionModel(0.05m, new BetaRate(1, 30), 0.01m, new BetaRate(0.02m, 60)), KitRiskLimit = 0.05m, LineRiskMax = 0.2m } },
+        }.ReadAllBut().CountAll();
+        ReadSession first = world.Session();
+        ReadSession last = Made(world, isUsable: false, () => world.Session("S3", [World.K1], [Read(World.TagOf("T3"), second: 320)], World.Start.AddSeconds(315)));
+        Assert.True(world.Reconcile(first).Lines[2].IsAccounted);
+        world.ControlOnA2 = how != "one antenna not proved";
+        ReadSession second = Made(world, how != "clock not checked", () => world.Session("S2", [World.K1], World.Later(world, 5, static read => read.Tag != World.TagOf("T3")), World.Start.AddMinutes(5)));
+        Assert.Equal(state, second.Health.State);
+
+        // When, must conclude: it may have been taken out before the second session, and a person looks.
+        LineConclusion line = world.Reconcile(first, second, last).Lines[2];
+        Assert.True(line.State == LineState.Weak, line.ToString());
+        Assert.Contains(line.Reasons, static reason => reason.Kind == PresenceReasons.EarlierSetAside);
     }
 
     [Theory]
