@@ -176,7 +176,10 @@ internal sealed class DoubtIsMonotoneLaw : Law
     {
         AntennaPort antenna = trial.Pick(session.Station.Antennas);
         yield return ($"without antenna {antenna} in {session.Id}", session with { Losses = [.. session.Losses, new ReportedLoss(SessionLoss.AntennaDisconnected, session.From, antenna)] });
-        yield return ($"without control reads on antenna {antenna} in {session.Id}", Drop(session, read => read.Antenna == antenna && session.Station.ControlTags.Any(control => control.Tag == read.Tag)));
+
+        // One that is bound to a tool may say where the tool was.
+        bool IsControl(TagId tag) => session.Station.ControlTags.Any(control => control.Tag == tag) && !trial.Case.Bindings.Any(binding => binding.Tag == tag);
+        yield return ($"without control reads on antenna {antenna} in {session.Id}", Drop(session, read => read.Antenna == antenna && IsControl(read.Tag)));
         yield return ($"without a clock check after {session.Id}", session with { ClockOffsetAfter = null });
     }
 
