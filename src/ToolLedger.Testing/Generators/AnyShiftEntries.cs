@@ -62,15 +62,20 @@ public static class AnyShiftEntries
         }
     }
 
-    private static Sighting Sight(SplitMix64 chance, Tool tool, DateTimeOffset asOf) => new()
+    private static Sighting Sight(SplitMix64 chance, Tool tool, DateTimeOffset asOf)
     {
-        Tool = tool.Id,
-        MarkRead = chance.Weighted(16, 1, 1) switch { 0 => tool.Mark ?? "K9", 1 => "K1-1", _ => "K1" },
-        By = Person(chance),
-        At = Time(chance, asOf),
-        Where = Bench,
-        InKit = chance.Weighted(2, 13, 1) switch { 0 => default, 1 => ShiftPool.Subject, _ => ShiftPool.Second },
-    };
+        PersonId who = Person(chance), witness = Person(chance);
+        return new Sighting
+        {
+            Tool = tool.Id,
+            MarkRead = chance.Weighted(16, 1, 1) switch { 0 => tool.Mark ?? "K9", 1 => "K1-1", _ => "K1" },
+            By = who,
+            At = Time(chance, asOf),
+            Where = Bench,
+            InKit = chance.Weighted(2, 13, 1) switch { 0 => default, 1 => ShiftPool.Subject, _ => ShiftPool.Second },
+            Witness = chance.OneIn(3) && witness != who ? witness : default,
+        };
+    }
 
     private static LineCount Count(SplitMix64 chance, KitId kit, ManifestLine line, DateTimeOffset asOf, ShiftQuality quality)
     {

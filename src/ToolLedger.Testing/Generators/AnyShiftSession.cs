@@ -13,7 +13,7 @@ namespace ToolLedger.Testing.Generators;
 
 /// <summary>
 /// A read session of a generated shift: of the kit under check or of others, one pass or two, on a station that works, is degraded or proves
-/// nothing, with strays from other kits, unknown and re-encoded tags, reads out of the window and reports delivered twice.
+/// nothing, some of whose control tags are bound to tools, with strays from other kits, unknown and re-encoded tags, reads out of the window and reports delivered twice.
 /// </summary>
 public static class AnyShiftSession
 {
@@ -45,7 +45,7 @@ public static class AnyShiftSession
 
     internal static SessionCase Draw(SplitMix64 chance, int number, IReadOnlyList<KitManifest> manifests, IReadOnlyList<TagBinding> bindings, ShiftQuality quality)
     {
-        SessionCase empty = Empty(chance, number);
+        SessionCase empty = Empty(chance, number, bindings);
         HashSet<ToolId> presented = [.. manifests.Where(manifest => empty.Kits.Contains(manifest.Id) || (manifest.Id == ShiftPool.Box && empty.Kits.Contains(ShiftPool.Subject)))
             .SelectMany(static manifest => manifest.Lines).SelectMany(AnyShiftParts.ToolsOf).Select(static tool => tool.Id)];
         var reads = new List<TagRead>();
@@ -60,7 +60,7 @@ public static class AnyShiftSession
     }
 
     /// <summary>The session without its reads.</summary>
-    private static SessionCase Empty(SplitMix64 chance, int number)
+    private static SessionCase Empty(SplitMix64 chance, int number, IReadOnlyList<TagBinding> bindings)
     {
         KitId[] kits = chance.Weighted(6, 2, number == 1 ? 1 : 4, 1) switch
         {
@@ -83,7 +83,7 @@ public static class AnyShiftSession
         return new SessionCase
         {
             Id = new SessionId(FormattableString.Invariant($"S{number}")),
-            Station = new ReadStation { Id = new StationId(chance.OneIn(8) ? "R2" : "R1"), Antennas = [First, Other], ControlTags = [new ControlTag(Control, default)] },
+            Station = new ReadStation { Id = new StationId(chance.OneIn(8) ? "R2" : "R1"), Antennas = [First, Other], ControlTags = Controls(chance, bindings) },
             Kits = kits,
             From = from,
             To = from.AddSeconds(seconds),
@@ -94,6 +94,13 @@ public static class AnyShiftSession
             NearbyKits = chance.OneIn(6) ? [Near(chance, kits, from, seconds)] : [],
             SurroundingsChanges = chance.OneIn(6) ? [new SurroundingsChange(from.AddSeconds(seconds * chance.Among(-1, 120) / 100.0), AnyShiftEntries.Person(chance), "bag moved")] : [],
         };
+    }
+
+    /// <summary>The station's own tag, and now and then one that is bound to a tool as well.</summary>
+    private static ControlTag[] Controls(SplitMix64 chance, IReadOnlyList<TagBinding> bindings)
+    {
+        TagId also = bindings.Count > 0 && chance.OneIn(40) ? bindings[chance.Below(bindings.Count)].Tag : Control;
+        return [.. new[] { Control, also }.Distinct().Select(static tag => new ControlTag(tag, default))];
     }
 
     private static NearbyKit Near(SplitMix64 chance, KitId[] presented, DateTimeOffset from, int seconds)

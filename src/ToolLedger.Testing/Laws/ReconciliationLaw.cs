@@ -15,7 +15,7 @@ public enum ReconciliationLaw
     /// <summary>Another genuine read of an expected tag never takes its line from accounted for, and touches no other line.</summary>
     EvidenceHelps,
 
-    /// <summary>Less supporting evidence, a dead antenna or an unknown clock never settles anything.</summary>
+    /// <summary>Less supporting evidence never settles anything; nor does a dead antenna, an unknown clock, a tag in quarantine or a broken seal, whatever spoke against a line before.</summary>
     DoubtIsMonotone,
 
     /// <summary>No conclusion says missing, lost, found or released: only people do.</summary>

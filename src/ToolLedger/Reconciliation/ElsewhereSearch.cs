@@ -90,7 +90,7 @@ internal static class ElsewhereSearch
 
     private static bool IsEnough(ReconciliationScope scope, ReadSession session, TagEvidence heard)
     {
-        var looks = new TagLooks();
+        var looks = new TagLooks(isHealthAside: true);
         looks.Add(session, heard);
         string? mounting = heard.LastSeen is { } at ? scope.Input.Tags.FindLive(heard.Tag, at)?.TagModel : null;
         PresenceEvidence presence = looks.ToEvidence(

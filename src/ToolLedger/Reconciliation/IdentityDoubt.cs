@@ -1,4 +1,5 @@
 using System;
+using ToolLedger.Reads;
 using ToolLedger.Records;
 
 namespace ToolLedger.Reconciliation;
@@ -11,4 +12,10 @@ internal readonly record struct IdentityDoubt(Reason Reason, DateTimeOffset At)
 
     /// <summary>True where it is known who the tool is but not where it belongs: only a sighting that says in which kit it was settles that.</summary>
     public bool StandsWithoutKit { get; init; }
+
+    /// <summary>The session that cannot be used and alone says so, or null: then it is no finding about the tool, and withholds all the same until somebody has looked.</summary>
+    public ReadSession? Unusable { get; init; }
+
+    /// <summary>The same, said by what a session heard.</summary>
+    public IdentityDoubt SaidBy(ReadSession session) => this with { Unusable = session.IsUsable ? null : session };
 }

@@ -45,6 +45,9 @@ public readonly ref struct LineFacts
     /// <summary>Why the tool's identity is in doubt and no sighting by its own mark has settled it since; empty where it is not.</summary>
     public IReadOnlyList<Reason> IdentityDoubts { get; init; } = [];
 
+    /// <summary>The same, as far as only sessions say so that cannot be used: they settle nothing, and what they heard against the tool stands until a sighting by its own mark. Empty where there is none.</summary>
+    public IReadOnlyList<Reason> StandingDoubts { get; init; } = [];
+
     /// <summary>The latest sighting by the tool's own mark that counts, or null.</summary>
     public Sighting? Sighting { get; init; }
 

@@ -72,7 +72,7 @@ internal sealed class LineJudge
         JudgedLine[] inner = JudgeInner(line);
         LineConclusion[] innerConclusions = inner.Length == 0 ? [] : Array.ConvertAll(inner, static judged => judged.Conclusion);
         bases.DoubtPlace(line, reads, sighting, count, innerConclusions);
-        Reason[] doubts = OpenDoubts(line, reads, sighting, remarks);
+        Reason[] doubts = OpenDoubts(line, reads, sighting, remarks, out Reason[] standing);
         Reason? sealDoubt = seals.Doubt ?? seals.WhyNotFor(line, reads, knownShort, number.Known);
         SealRecord? seal = sealDoubt is null ? seals.Seal : null;
         IReadOnlyList<AccountingBasis> held = scope.Receipts.WithReceipt(
@@ -88,6 +88,7 @@ internal sealed class LineJudge
             Presence = reads.Judgement,
             ReadsWithheld = reads.ReadsWithheld,
             IdentityDoubts = doubts,
+            StandingDoubts = standing,
             Sighting = sighting,
             Count = count,
             Pieces = pieces,
@@ -177,14 +178,16 @@ internal sealed class LineJudge
         return new LineJudge(scope, inner, collector, rules, notExpected.Of(inner)).JudgeLines();
     }
 
-    private Reason[] OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks)
+    private Reason[] OpenDoubts(ManifestLine line, ToolReads reads, Sighting? sighting, List<Reason> remarks, out Reason[] standing)
     {
+        standing = [];
         if (reads.Doubts.Count == 0)
         {
             return [];
         }
 
         var open = new List<Reason>();
+        var unusable = new List<Reason>();
         foreach (IdentityDoubt doubt in reads.Doubts.OrderBy(static doubt => doubt.At).ThenBy(static doubt => doubt.Reason.ToString(), StringComparer.Ordinal))
         {
             // Only the tool's own mark settles who it is; a tool without one, or with one that others carry too, stays in doubt.
@@ -194,11 +197,18 @@ internal sealed class LineJudge
             }
             else
             {
-                open.Add(doubt.Reason);
+                List<Reason> list = doubt.Unusable is null ? open : unusable;
+                list.Add(doubt.Reason);
+                if (doubt.Unusable is { } session)
+                {
+                    list.Add(new Reason(ReconciliationReasons.SaidByUnusable, ("session", session.Id.Value)));
+                }
+
                 reads.IsIdentityUnknown |= doubt.IsWhichTool;
             }
         }
 
+        standing = [.. unusable];
         return [.. open];
     }
 

@@ -42,7 +42,10 @@ internal sealed class PeopleIndex
         breakages = new(sheet.Breakages, asOf, static entry => entry.Tool, static entry => entry.At, static (a, b) =>
             First((b.Pieces ?? int.MaxValue).CompareTo(a.Pieces ?? int.MaxValue), Compare(a.By, b.By), 0));
         reconstructions = new(sheet.Reconstructions, asOf, static entry => entry.Tool, static entry => entry.SignedBy.At, static (a, b) =>
-            First(b.Pieces.CompareTo(a.Pieces), Compare(a.SignedBy.By, b.SignedBy.By), string.CompareOrdinal(a.Decision, b.Decision)));
+            First(
+                First(b.Pieces.CompareTo(a.Pieces), Compare(a.SignedBy.By, b.SignedBy.By), string.CompareOrdinal(a.Decision, b.Decision)),
+                Compare(a.Witness, b.Witness),
+                string.CompareOrdinal(a.SignedBy.Role.Value, b.SignedBy.Role.Value)));
         seals = new(sheet.Seals, asOf, static entry => entry.Kit, static entry => entry.At, static (a, b) =>
             First(a.InventoriedAt.CompareTo(b.InventoriedAt), string.CompareOrdinal(a.Number, b.Number), Compare(a.By, b.By)));
         sealChecks = new(sheet.SealChecks, asOf, static entry => entry.Kit, static entry => entry.At, static (a, b) =>
@@ -93,7 +96,10 @@ internal sealed class PeopleIndex
     private static int CompareSightings(Sighting a, Sighting b) => First(
         string.CompareOrdinal(a.MarkRead, b.MarkRead),
         Compare(a.By, b.By),
-        First(string.CompareOrdinal(a.InKit.Value, b.InKit.Value), Compare(a.Witness, b.Witness), string.CompareOrdinal(a.Where.Value, b.Where.Value)));
+        First(
+            string.CompareOrdinal(a.InKit.Value, b.InKit.Value),
+            Compare(a.Witness, b.Witness),
+            First(string.CompareOrdinal(a.Where.Value, b.Where.Value), string.CompareOrdinal(a.AlsoIdentifiedBy, b.AlsoIdentifiedBy), 0)));
 
     private static int CompareCounts(LineCount a, LineCount b) => First(
         a.Quantity.Amount.CompareTo(b.Quantity.Amount),

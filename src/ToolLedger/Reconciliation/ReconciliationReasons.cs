@@ -123,6 +123,9 @@ public static class ReconciliationReasons
     /// <summary>The doubt was settled by a sighting.</summary>
     public static ReasonKind IdentitySettled { get; } = new("identity.settled-by-mark", "identity was in doubt ({code}) and settled by the sighting of its mark");
 
+    /// <summary>What only a session that cannot be used says against a tool.</summary>
+    public static ReasonKind SaidByUnusable { get; } = new("identity.said-by-unusable-session", "session {session} cannot be used and settles nothing; what it heard against the tool stands until its mark is read");
+
     /// <summary>Step: present again.</summary>
     public static ReasonKind StepPresentAgain { get; } = new("step.present-again", "open the bag, turn it, present it again; if still silent, look for mark {mark}");
 
@@ -339,7 +342,7 @@ public static class ReconciliationReasons
         Sighted, Counted, PiecesCounted, BetterElsewhere, LaterSilent, LaterFew, ReadBeforeClearing, OnlyWhileNearby, ContainerOnly, CountShort, Surplus, PiecesNotCounted, PiecesUnknown, PiecesShort, PiecesOver,
         NotCounted, NoLiveTag, NoUsableSession, OtherUnit, CountNotIdentity, OtherMark, SharedMark, SightedInOtherKit, TooOld, CountOfOtherRevision, CountsDiffer,
         RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, CreditedToTwoKits, CreditedToTwoLines, KitNotSaid, SubKitNotSaid, BoundControlTag, Quarantined, MarkOnOtherTool,
-        IdentitySettled,
+        IdentitySettled, SaidByUnusable,
         StepPresentAgain, StepSecondPass, StepSightTool, StepLookInKit, StepCountItems, StepCountPieces, StepSearchShortage, StepResolveSurplus, StepSettleIdentity, StepPresentAtStation,
         KitLinesOpen, KitDifferences, KitForeignTool, KitNoUsableSession, KitNothingExpected, KitNoReadUsed, KitManualNotAllowed, KitMorePersons,
         NotPresentedOrShielded, Attenuated, SharedLocation, SharedAntenna, SharedModel, BrieflyHeard, NeighbourNearby, QuarantineProposed, HistorySuspect, NearMiss, NearMissLimit, KitPassing, ForeignTools, RetiredTag, TagToReplace, SecondTagSilent, Proximity,

@@ -56,7 +56,9 @@ internal static class SeparatePasses
     /// <param name="shortest">The shortest pass that is a view of its own.</param>
     /// <param name="changes">What people noted to have changed, in time order.</param>
     /// <param name="separating">Gets the last change between each two surroundings.</param>
-    public static IReadOnlyList<PassEvidence> WithSilence(TimedPass[] passes, TimeSpan shortest, IReadOnlyList<SurroundingsChange> changes, List<SurroundingsChange> separating)
+    /// <param name="lastFrom">When the session began from which on passes have to suffice by themselves; null for the last of good health.</param>
+    public static IReadOnlyList<PassEvidence> WithSilence(
+        TimedPass[] passes, TimeSpan shortest, IReadOnlyList<SurroundingsChange> changes, List<SurroundingsChange> separating, DateTimeOffset? lastFrom = null)
     {
         Array.Sort(passes, Compare);
         var clusters = new List<PassCluster>(passes.Length);
@@ -69,7 +71,7 @@ internal static class SeparatePasses
         }
 
         FindSeparating(clusters, changes, separating);
-        DateTimeOffset? last = LastStart(passes);
+        DateTimeOffset? last = lastFrom ?? LastStart(passes);
         var separate = new PassEvidence[clusters.Count];
         for (int i = 0; i < separate.Length; i++)
         {

@@ -9,7 +9,8 @@ using ToolLedger.Tools;
 namespace ToolLedger.Reconciliation;
 
 /// <summary>The looks of one tag over several sessions, by pass and by antenna.</summary>
-internal sealed class TagLooks
+/// <param name="isHealthAside">True to take every session for one of good health.</param>
+internal sealed class TagLooks(bool isHealthAside = false)
 {
     private readonly List<SessionPass> passes = [];
 
@@ -27,7 +28,7 @@ internal sealed class TagLooks
 
     public DateTimeOffset? LastSeen { get; private set; }
 
-    /// <summary>Adds a usable session; without evidence its passes are silent.</summary>
+    /// <summary>Adds a session; without evidence its passes are silent, and so they are where it cannot be used.</summary>
     public void Add(ReadSession session, TagEvidence? evidence)
     {
         // The chip number is known for the tag in the session, not for each look: one session may hear a copy that another did not.
@@ -43,7 +44,12 @@ internal sealed class TagLooks
                 looks += cell.Pass == number ? cell.LookCount : 0;
             }
 
-            passes.Add(new SessionPass(session, i, looks, hasTid ? looks : 0));
+            passes.Add(new SessionPass(session, i, looks, hasTid ? looks : 0) { IsHealthAside = isHealthAside });
+        }
+
+        if (!session.IsUsable && !isHealthAside)
+        {
+            return;
         }
 
         MakeRoom(antennas, int.Min(cells.Length, session.Presentation.Station.Antennas.Count));
@@ -90,6 +96,38 @@ internal sealed class TagLooks
         };
     }
 
+    /// <summary>
+    /// The evidence once for each session since the last of good health, as if it were of good health too and the last: a tool may have been taken out before it, and that it had to show
+    /// the tool by itself is not forgiven it for being degraded or unusable.
+    /// </summary>
+    /// <param name="evidence">What <see cref="ToEvidence"/> gave.</param>
+    /// <param name="shortestPass">The shortest pass that is a view of its own.</param>
+    public IEnumerable<PresenceEvidence> WithLaterSessionsAsGood(PresenceEvidence evidence, TimeSpan shortestPass)
+    {
+        DateTimeOffset? good = null;
+        foreach (SessionPass pass in passes)
+        {
+            good = pass.Session.Health.State == SessionState.Valid && !(pass.Session.From <= good) ? pass.Session.From : good;
+        }
+
+        foreach (ReadSession session in passes.Select(static pass => pass.Session).Distinct().Where(session => session.From >= good && session.Health.State != SessionState.Valid))
+        {
+            yield return new PresenceEvidence
+            {
+                Tag = evidence.Tag,
+                Passes = SeparatePasses.WithSilence(TimedPasses(withoutLooks: false, session), shortestPass, ChangesOf(), [], session.From),
+                Antennas = evidence.Antennas,
+                Strongest = evidence.Strongest,
+                HasTid = evidence.HasTid,
+                History = evidence.History,
+                Mounting = evidence.Mounting,
+                KitLineCount = evidence.KitLineCount,
+                AbsentShare = evidence.AbsentShare,
+                AbsentShareWhy = evidence.AbsentShareWhy,
+            };
+        }
+    }
+
     private SurroundingsChange[] ChangesOf()
     {
         if (passes.TrueForAll(static pass => pass.Session.SurroundingsChanges.Count == 0))
@@ -111,12 +149,13 @@ internal sealed class TagLooks
         }
     }
 
-    private TimedPass[] TimedPasses(bool withoutLooks)
+    private TimedPass[] TimedPasses(bool withoutLooks, ReadSession? asGood = null)
     {
         var timed = new TimedPass[passes.Count];
         for (int i = 0; i < timed.Length; i++)
         {
-            timed[i] = passes[i].ToTimedPass(withoutLooks);
+            SessionPass pass = passes[i];
+            timed[i] = (ReferenceEquals(pass.Session, asGood) ? pass with { IsHealthAside = true } : pass).ToTimedPass(withoutLooks);
         }
 
         return timed;
@@ -124,7 +163,7 @@ internal sealed class TagLooks
 
     private void AddAntenna(ReadSession session, LookCell cell, int tidLooks)
     {
-        bool degraded = session.Health.State == SessionState.Degraded;
+        bool degraded = !isHealthAside && session.Health.State != SessionState.Valid;
         StationId station = session.Presentation.Station.Id;
         int place = antennas.Count;
         int order = -1;

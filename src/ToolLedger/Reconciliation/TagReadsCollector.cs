@@ -28,13 +28,13 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         {
             BindingTrust trust = TrustSearch.Of(scope, binding, tool, reads.Mismatches);
             bool isNow = binding.IsLiveAt(scope.AsOf);
-            bool wasRead = AddLooks(tag, binding, trust.From, gone, ref looks, reads);
-            isLive |= wasRead || (sessions.UsedSessions.Count == 0 && isNow);
-            if (wasRead || isNow)
+            ReadSession? held = AddLooks(tag, binding, trust.From, gone, ref looks, reads);
+            isLive |= held is not null || (sessions.UsedSessions.Count == 0 && isNow);
+            if (held is not null || isNow)
             {
                 foreach (IdentityDoubt doubt in trust.Doubts)
                 {
-                    reads.AddDoubt(doubt);
+                    reads.AddDoubt(isNow ? doubt : doubt.SaidBy(held!));
                 }
 
                 withheld ??= trust.Withheld;
@@ -48,6 +48,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         }
 
         reads.AddLiveTag(bindings[^1], isSuspect);
+        reads.Elsewhere ??= WhyElsewhere(tag, bindings);
         if (looks.Past is { } past && looks.Trusted?.LastSeen is null)
         {
             // What was read before the tool was somewhere else is told, and settles nothing.
@@ -62,37 +63,47 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
     /// <summary>In a long session a tag last heard long ago says nothing of now, as if the session had ended then.</summary>
     public bool IsFresh(TagEvidence evidence) => evidence.LastSeen is { } last && scope.AsOf - last <= scope.Policy.Sessions.SessionAgeMax;
 
-    /// <summary>True where the binding held through a session of the kit, heard in it or not.</summary>
-    private bool AddLooks(TagId tag, TagBinding binding, DateTimeOffset trustedFrom, ElsewhereEvidence? gone, ref LooksByForce looks, ToolReads reads)
+    /// <summary>Looks speak for a tool only in usable sessions; what speaks against it is collected from all.</summary>
+    /// <returns>A session of the kit, a usable one if there is one, through which the binding held, heard in it or not; null if there is none.</returns>
+    private ReadSession? AddLooks(TagId tag, TagBinding binding, DateTimeOffset trustedFrom, ElsewhereEvidence? gone, ref LooksByForce looks, ToolReads reads)
     {
-        bool held = false;
-        for (int i = 0; i < sessions.WeighedSessions.Count; i++)
+        ReadSession? held = null;
+        for (int i = 0; i < sessions.RecentSessions.Count; i++)
         {
-            ReadSession session = sessions.WeighedSessions[i];
+            ReadSession session = sessions.RecentSessions[i];
             bool overlaps = binding.From < session.To && (binding.Until is not { } until || until > session.From);
-            TagEvidence? evidence = session.IsUsable && session.Find(tag) is { AcceptedCount: > 0 } found && IsFresh(found) ? found : null;
-            if (overlaps && session.IsUsable && session.Presentation.Station.HasControlTag(tag))
+            TagEvidence? heard = session.Find(tag) is { AcceptedCount: > 0 } found && IsFresh(found) ? found : null;
+            if (overlaps && session.Presentation.Station.HasControlTag(tag))
             {
                 // A tag that is fixed at the station shows that the station works; it cannot show that a tool is back.
                 reads.AddDoubt(new IdentityDoubt(
-                    new Reason(ReconciliationReasons.BoundControlTag, ("tag", tag.ToString()), ("station", session.Presentation.Station.Id.Value)), session.To));
+                    new Reason(ReconciliationReasons.BoundControlTag, ("tag", tag.ToString()), ("station", session.Presentation.Station.Id.Value)), session.To).SaidBy(session));
             }
-            else if (overlaps && (evidence is null || IsLiveForAll(binding, evidence)))
+            else if (overlaps && (heard is null || IsLiveForAll(binding, heard)))
             {
-                held = true;
-                looks.For(session.From < trustedFrom, evidence is not null && gone?.IsAfter(session, evidence) == true).Add(session, evidence);
-                if (evidence is not null)
+                held = held is { IsUsable: true } ? held : session;
+                AddLooks(session, heard, trustedFrom, gone, ref looks);
+                if (heard is not null)
                 {
-                    IdentityCheck.AddChips(binding, evidence, ref looks.Chips, reads);
+                    reads.AddHeard(session, heard.LastSeen!.Value);
+                    IdentityCheck.AddChips(binding, session, heard, ref looks.Chips, reads);
                 }
             }
-            else if (evidence is not null)
+            else if (heard is not null)
             {
-                IdentityCheck.DoubtBinding(scope, binding, evidence, reads);
+                IdentityCheck.DoubtBinding(scope, binding, session, heard, reads);
             }
         }
 
         return held;
+    }
+
+    private void AddLooks(ReadSession session, TagEvidence? heard, DateTimeOffset trustedFrom, ElsewhereEvidence? gone, ref LooksByForce looks)
+    {
+        if (session.IsUsable || sessions.IsSilenceOfUnusableWeighed)
+        {
+            looks.For(session.From < trustedFrom, session.IsUsable && heard is not null && gone?.IsAfter(session, heard) == true).Add(session, heard);
+        }
     }
 
     private void Choose(TagId tag, Tool tool, KitTree listedIn, TagLooks? looks, ReadOnlySpan<TagBinding> bindings, bool isSuspect, Reason? withheld, ToolReads reads)
@@ -103,12 +114,12 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         }
 
         TimeSpan shortest = scope.Policy.Sessions.MinimumPass;
-        KitId? neighbour = NeighbourSearch.Find(looks.Passes, SilentBeside(tag), shortest);
+        KitId? neighbour = NeighbourSearch.Find(looks.Passes, SilentBeside(tag), sessions.RecentSessions, shortest);
         TagHistory? history = !isSuspect && scope.Input.History.TryGetValue(tag, out TagHistory? known) ? known : null;
         PresenceEvidence presence = looks.ToEvidence(
             tag, shortest, history, neighbour is not null, sessions.LineCount * reads.TagCount, scope.Policy.Presence.WeighsSilence, MountingOf(bindings, looks.Passes), scope.Priors.Of(tool, listedIn, looks.Passes));
         reads.SilentTagCount += presence.LookCount == 0 && neighbour is null ? 1 : 0;
-        PresenceJudgement judgement = scope.Policy.Presence.Judge(presence);
+        PresenceJudgement judgement = Judge(presence, looks, isExplained: neighbour is not null);
         bool isBestDoubted = reads.IsBestDoubted;
         bool better = reads.Judgement is null
             || (isBestDoubted && withheld is null)
@@ -125,8 +136,23 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
             reads.Changes = neighbour is null ? looks.Changes : [];
             NoteNeighbour(neighbour, looks, reads);
         }
+    }
 
-        reads.Elsewhere ??= WhyElsewhere(presence, bindings);
+    private PresenceJudgement Judge(PresenceEvidence presence, TagLooks looks, bool isExplained)
+    {
+        PresencePolicy policy = scope.Policy.Presence;
+        PresenceJudgement lowest = policy.Judge(presence);
+        if (policy.WeighsSilence && !isExplained && lowest.State == PresenceState.Accounted)
+        {
+            foreach (PresenceEvidence other in looks.WithLaterSessionsAsGood(presence, scope.Policy.Sessions.MinimumPass))
+            {
+                PresenceJudgement judgement = policy.Judge(other);
+                bool isLower = judgement.State < lowest.State || (judgement.State == lowest.State && judgement.Risk?.Decision.Risk > lowest.Risk?.Decision.Risk);
+                lowest = isLower ? judgement : lowest;
+            }
+        }
+
+        return lowest;
     }
 
     private IEnumerable<SessionPass> SilentBeside(TagId tag)
@@ -196,16 +222,17 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
     }
 
     /// <summary>Usable or not, heard there or not, whichever of its tags: where another kit's session heard the tag more often than this kit's at the same time, this kit's other reads do not outweigh it.</summary>
-    private Reason? WhyElsewhere(PresenceEvidence presence, ReadOnlySpan<TagBinding> bindings)
+    private Reason? WhyElsewhere(TagId tag, ReadOnlySpan<TagBinding> bindings)
     {
-        foreach (ReadSession other in sessions.OthersThatHeard(presence.Tag))
+        foreach (ReadSession other in sessions.OthersThatHeard(tag))
         {
+            TagEvidence heard = other.Find(tag)!;
             foreach (ReadSession own in sessions.RecentSessions)
             {
                 if (other.Presentation.Station.Id == own.Presentation.Station.Id
-                    && IsWorn(bindings, other.Find(presence.Tag)!.LastSeen)
+                    && IsWorn(bindings, heard.LastSeen)
                     && other.From < own.To && own.From < other.To
-                    && other.Find(presence.Tag)!.LookCount > (own.Find(presence.Tag)?.LookCount ?? 0))
+                    && heard.LookCount > (own.Find(tag)?.LookCount ?? 0))
                 {
                     return new Reason(ReconciliationReasons.BetterElsewhere, ("session", other.Id.Value));
                 }
@@ -238,7 +265,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         public TagLooks? Trusted;
         public TagLooks? Past;
         public TagLooks? Doubted;
-        public SortedSet<string>? Chips;
+        public IdentityCheck.ChipsSeen Chips;
 
         public TagLooks For(bool isDoubted, bool isPast) => isDoubted ? Doubted ??= new TagLooks() : isPast ? Past ??= new TagLooks() : Trusted ??= new TagLooks();
     }

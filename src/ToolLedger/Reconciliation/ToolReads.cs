@@ -54,6 +54,12 @@ internal sealed class ToolReads
 
     public DateTimeOffset? LastSeen { get; set; }
 
+    /// <summary>When any of its tags was last heard in a session of the kit, usable or not: what is said against the tool then is not older.</summary>
+    public DateTimeOffset? LastHeard { get; private set; }
+
+    /// <summary>A session of the kit that cannot be used and heard it, or null.</summary>
+    public ReadSession? HeardUnusable { get; private set; }
+
     /// <summary>True where an open doubt leaves it unknown which tool is which.</summary>
     public bool IsIdentityUnknown { get; set; }
 
@@ -78,6 +84,12 @@ internal sealed class ToolReads
         {
             (suspectTags ??= []).Add(binding);
         }
+    }
+
+    public void AddHeard(ReadSession session, DateTimeOffset at)
+    {
+        LastHeard = at > LastHeard || LastHeard is null ? at : LastHeard;
+        HeardUnusable = session.IsUsable ? HeardUnusable : session;
     }
 
     public void AddDoubt(in IdentityDoubt doubt) => (doubts ??= []).Add(doubt);

@@ -16,7 +16,6 @@ internal sealed class ToolReadsCollector
     private readonly KitId subject;
     private readonly List<ReadSession> used;
     private readonly List<ReadSession> recent;
-    private readonly List<ReadSession> weighed;
     private readonly MismatchSearch mismatches;
     private readonly TagReadsCollector tags;
     private readonly ReadSession? latest;
@@ -33,8 +32,7 @@ internal sealed class ToolReadsCollector
         used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
 
         tags = new TagReadsCollector(scope, this);
-        // Where silence counts, a session that became unusable must not take its silence with it: it counts as silent throughout.
-        weighed = scope.Policy.Presence.WeighsSilence && used.Count > 0 ? recent : used;
+        IsSilenceOfUnusableWeighed = scope.Policy.Presence.WeighsSilence && used.Count > 0;
 
         // Usable or not: whoever presented the kit again may have taken something out before.
         latest = sessions.LastOrDefault(summary => summary.Session.To <= scope.AsOf)?.Session;
@@ -42,8 +40,8 @@ internal sealed class ToolReadsCollector
 
     public bool HasUsableSession => used.Count > 0;
 
-    /// <summary>The sessions whose looks and silences are weighed: the usable ones, and where silence counts those that are not, as silent throughout.</summary>
-    public IReadOnlyList<ReadSession> WeighedSessions => weighed;
+    /// <summary>Where silence counts, a session that became unusable must not take its silence with it: it counts as silent throughout.</summary>
+    public bool IsSilenceOfUnusableWeighed { get; }
 
     /// <summary>The lines of the kit and of the sub-kits in it.</summary>
     public int LineCount { get; }
@@ -128,12 +126,14 @@ internal sealed class ToolReadsCollector
     private void DoubtOtherManifests(ToolId tool, KitTree listedIn, ToolReads reads)
     {
         IReadOnlyList<string> labels = listedIn.LabelsOf(tool);
-        if (labels.Count > 1 && (reads.Best is { LookCount: > 0 } || scope.People.SightingsOf(tool).Count > 0))
+        bool isShown = reads.Best is { LookCount: > 0 } || (labels.Count > 1 && scope.People.SightingsOf(tool).Count > 0);
+        if (labels.Count > 1 && (isShown || reads.HeardUnusable is not null))
         {
             reads.AddDoubt(new IdentityDoubt(
                 new Reason(ReconciliationReasons.CreditedToTwoLines, ("tool", tool.Value), ("lines", string.Join(", ", labels))), scope.AsOf)
             {
                 StandsWithoutKit = true,
+                Unusable = isShown ? null : reads.HeardUnusable,
             });
         }
 
@@ -146,16 +146,35 @@ internal sealed class ToolReadsCollector
 
     private void DoubtOtherManifest(ToolId tool, KitTree listedIn, KitId other, ToolReads reads)
     {
-        bool readHere = reads.Best is { LookCount: > 0 };
-        bool together = readHere && (listedIn.Find(other) is not null || used.Any(session => session.Presents(other)));
-        bool readThere = scope.Sessions.Presenting(other).Any(session => !session.Presents(subject) && session.To <= scope.AsOf && session.IsUsable
-            && reads.LiveTags.Any(binding => session.Find(binding.Tag) is { AcceptedCount: > 0 } found && tags.IsFresh(found)));
-        if (together || readThere)
+        bool isRead = reads.Best is { LookCount: > 0 };
+        bool isInside = listedIn.Find(other) is not null;
+        ReadSession? unusable = null;
+        bool isSaid = isRead && isInside;
+        if (!isSaid && (isRead || reads.HeardUnusable is not null))
         {
+            isSaid = isRead && used.Exists(session => session.Presents(other));
+            unusable = isInside ? reads.HeardUnusable
+                : recent.Find(session => session.Presents(other) && !session.IsUsable) ?? (used.Exists(session => session.Presents(other)) ? reads.HeardUnusable : null);
+        }
+
+        foreach (ReadSession session in isSaid ? [] : scope.Sessions.Presenting(other))
+        {
+            if (!session.Presents(subject) && session.To <= scope.AsOf
+                && reads.LiveTags.Any(binding => session.Find(binding.Tag) is { AcceptedCount: > 0 } found && tags.IsFresh(found)))
+            {
+                isSaid |= session.IsUsable;
+                unusable = session.IsUsable ? unusable : session;
+            }
+        }
+
+        if (isSaid || unusable is not null)
+        {
+            DateTimeOffset seen = reads.LastSeen ?? scope.AsOf;
             reads.AddDoubt(new IdentityDoubt(
-                new Reason(ReconciliationReasons.CreditedToTwoKits, ("tool", tool.Value), ("kit", other.Value)), reads.LastSeen ?? scope.AsOf)
+                new Reason(ReconciliationReasons.CreditedToTwoKits, ("tool", tool.Value), ("kit", other.Value)), reads.LastHeard > seen ? reads.LastHeard.Value : seen)
             {
                 StandsWithoutKit = true,
+                Unusable = isSaid ? null : unusable,
             });
         }
     }
@@ -249,12 +268,12 @@ internal sealed class ToolReadsCollector
 
     private void CollectReencoded(ToolId tool, ToolReads reads)
     {
-        foreach (ReadSession session in used)
+        foreach (ReadSession session in recent)
         {
             foreach (TagReading reading in scope.ReadingOf(session).ReencodedOf(tool))
             {
                 reads.AddDoubt(new IdentityDoubt(
-                    new Reason(ReconciliationReasons.Reencoded, ("tag", reading.Evidence.Tag.ToString())), reading.Evidence.LastSeen ?? session.To));
+                    new Reason(ReconciliationReasons.Reencoded, ("tag", reading.Evidence.Tag.ToString())), reading.Evidence.LastSeen ?? session.To).SaidBy(session));
             }
         }
     }

@@ -4,8 +4,10 @@ using System.Globalization;
 using System.Linq;
 using System.Threading.Tasks;
 using FsCheck.Xunit;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Policies;
+using ToolLedger.Presence;
 using ToolLedger.Reconciliation;
 using ToolLedger.Testing.Cases;
 using ToolLedger.Testing.Generators;
@@ -59,6 +61,24 @@ public sealed class ReconciliationPropertyTests(LawRun run) : IClassFixture<LawR
     {
         ReconciliationPolicy policy = site.Reconciliation;
         LawReport report = ReconciliationLaws.Check(new Reconciler(policy).Reconcile, new LawSettings { Policy = policy, CaseCount = 25, Seed = seed });
+
+        Assert.True(report.Holds, report.ToString());
+    }
+
+    /// <summary>Policies drawn over their ranges account for little. These account for as much as the default one, and on what it does not accept.</summary>
+    [Theory]
+    [InlineData("seals, and sightings that name no kit")]
+    [InlineData("witnesses")]
+    [InlineData("a stated risk")]
+    public void P05_Less_evidence_settles_nothing_at_a_site_that_goes_by(string what)
+    {
+        ReconciliationPolicy policy = what switch
+        {
+            "witnesses" => new ReconciliationPolicy { Inventory = new InventoryPolicy { SightingWitnessNeeded = true, CountWitnessNeeded = true, FurtherIdentificationAccepted = true } },
+            "a stated risk" => new ReconciliationPolicy { Presence = new StatedRiskPolicy { Model = new DetectionModel(0.05m, new BetaRate(1, 30), 0.01m, new BetaRate(0.02m, 60)), KitRiskLimit = 0.05m, LineRiskMax = 0.2m } },
+            _ => new ReconciliationPolicy { Inventory = new InventoryPolicy { SealsAccepted = true, SealAgeMax = TimeSpan.FromDays(30), SightingsWithoutKitAccepted = true } },
+        };
+        LawReport report = ReconciliationLaws.Check(new Reconciler(policy).Reconcile, LawRun.Settings(policy) with { Laws = [ReconciliationLaw.DoubtIsMonotone] });
 
         Assert.True(report.Holds, report.ToString());
     }

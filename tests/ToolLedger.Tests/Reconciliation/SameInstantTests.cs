@@ -44,6 +44,20 @@ public sealed class SameInstantTests
         Assert.NotEqual(LineState.Accounted, StateOf(world.Join(15, 4, 2, World.End), 15));
     }
 
+    // In either order of entry the same is said, in the same words: one was decided by two persons, as the policy asks, the other by one alone.
+    [Fact]
+    public void Two_reconstructions_that_differ_in_the_witness_are_told_in_an_order_of_their_own()
+    {
+        string[] told = [.. ((PersonId[])[World.P, default]).Select(static first =>
+        {
+            World world = Rags().Reconstruct("T10", 3, World.End, first).Reconstruct("T10", 3, World.End, first.IsEmpty ? World.P : default);
+            return string.Join("; ", world.Reconcile().Lines[9].Reasons);
+        })];
+
+        Assert.Contains("does not count", told[0], StringComparison.Ordinal);
+        Assert.Equal(told[0], told[1]);
+    }
+
     [Fact]
     public void Two_records_of_one_job_that_differ_settle_nothing()
     {
