@@ -88,8 +88,7 @@ internal sealed class SheetCheck(KitRegister kits, IReadOnlyDictionary<KitId, in
             ManifestOf(sighting.InKit, sighting.At, place + ".inKit");
         }
 
-        KitManifest? list = ListsOf(sighting.Tool, sighting.At).FirstOrDefault();
-        if (list is null || sighting.AlsoIdentifiedBy is not null)
+        if (sighting.AlsoIdentifiedBy is not null || ListsOf(sighting.Tool, sighting.At) is not [var list, ..])
         {
             return;
         }
@@ -106,14 +105,14 @@ internal sealed class SheetCheck(KitRegister kits, IReadOnlyDictionary<KitId, in
 
     private void Listed(ToolId tool, DateTimeOffset at, string place)
     {
-        if (ListsOf(tool, at).Count == 0)
+        if (ListsOf(tool, at).Length == 0)
         {
             issues.Report(place + ".tool", new Reason(InventoryRules.ToolOnNoList, ("tool", tool.Value), ("time", RecordTime.ToText(at))));
         }
     }
 
     /// <summary>The lists that name a tool: of a kit whose revision is stated that one, of any other the one in force then.</summary>
-    private IReadOnlyList<KitManifest> ListsOf(ToolId tool, DateTimeOffset at)
+    private KitManifest[] ListsOf(ToolId tool, DateTimeOffset at)
     {
         KitManifest[] stated = [.. revisions.OrderBy(static pair => pair.Key.Value, StringComparer.Ordinal)
             .Select(pair => kits.Find(pair.Key, pair.Value)).OfType<KitManifest>()
