@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 
 namespace ToolLedger.Testing.Cases;
@@ -24,6 +25,14 @@ internal static class CaseText
         .. entries.SealChecks.Select(static one => Plain($"{one.By} read seal {one.NumberRead} of {one.Kit}, {(one.IsIntact ? "intact" : "broken")}, at {Time(one.At)}")),
         .. entries.Substitutions.Select(static one => Plain($"{one.By} put {one.InPlace} in place on line {one.LineNumber} of {one.Kit} at {Time(one.At)}")),
     ];
+
+    /// <summary>An entry of custody, with the tool of a receipt and whoever signed for it.</summary>
+    internal static string Custody(CustodyEntry entry) => entry switch
+    {
+        ToolReceipt receipt => $"{entry} for {receipt.Tool}, {(receipt.ReceivedBy is { } by ? "signed for by " + by.By : "signed for by nobody")}",
+        ReceiptClosure closure => $"{entry} of {closure.Receipt}",
+        _ => entry.ToString(),
+    };
 
     private static string Plain(FormattableString text) => FormattableString.Invariant(text);
 }

@@ -4,6 +4,7 @@ using System.Collections.ObjectModel;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Calibration;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
@@ -42,6 +43,9 @@ public sealed record ReconciliationCase
     /// <summary>Calibration records.</summary>
     public IReadOnlyList<CalibrationRecord> Calibrations { get; init; } = [];
 
+    /// <summary>Issues, receipts and the other entries of custody.</summary>
+    public IReadOnlyList<CustodyEntry> Custody { get; init; } = [];
+
     /// <summary>The instant the answer is for.</summary>
     public required DateTimeOffset AsOf { get; init; }
 
@@ -58,12 +62,30 @@ public sealed record ReconciliationCase
     public ReconciliationInput ToInput(SessionPolicy policy)
     {
         ArgumentNullException.ThrowIfNull(policy);
-        return ToInput(session => session.Close(policy));
+        return ToInput(session => session.Close(policy), CustodyPolicy.Default);
     }
 
-    internal ReconciliationInput ToInput(Func<SessionCase, ReadSession> close) => new()
+    /// <summary>Closes every session and hands everything to the reconciler's input, with custody judged by the policy too.</summary>
+    /// <param name="policy">The policy of the reconciliation.</param>
+    /// <returns>A new input.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="policy"/> is null.</exception>
+    /// <exception cref="RecordException">The facts contradict each other: a tag on two tools at one instant, a revision given twice.</exception>
+    public ReconciliationInput ToInput(ReconciliationPolicy policy)
     {
-        Kits = new KitRegister(Manifests),
+        ArgumentNullException.ThrowIfNull(policy);
+        return ToInput(session => session.Close(policy.Sessions), policy.Custody);
+    }
+
+    internal ReconciliationInput ToInput(Func<SessionCase, ReadSession> close, CustodyPolicy custody)
+    {
+        var kits = new KitRegister(Manifests);
+        return ToInput(close, kits, Custody.Count == 0 ? CustodyRegister.Empty : new CustodyRegister(custody, kits, new CustodyLog(Custody)));
+    }
+
+    private ReconciliationInput ToInput(Func<SessionCase, ReadSession> close, KitRegister kits, CustodyRegister custody) => new()
+    {
+        Kits = kits,
+        Custody = custody,
         Subject = Subject,
         Sessions = [.. Sessions.Select(close)],
         Tags = new TagRegister(Bindings, Quarantines),
@@ -92,6 +114,7 @@ public sealed record ReconciliationCase
         lines.AddRange(Entries.Openings.Select(static one => $"{one.By} opened {one.Kit} at {CaseText.Time(one.At)}"));
         lines.AddRange(CaseText.Records(Entries));
         lines.AddRange(Quarantines.Select(static one => $"tag {one.Tag} on {one.Tool} in quarantine from {CaseText.Time(one.From)}{(one.ClearedAt is { } cleared ? ", cleared at " + CaseText.Time(cleared) : "")}"));
+        lines.AddRange(Custody.Select(static one => CaseText.Custody(one)));
         lines.AddRange(Entries.Signatures.Select(static one => $"{one.By} signed at {CaseText.Time(one.At)}"));
         lines.AddRange(Calibrations.Select(static one => $"{one.Tool} calibrated on {Day(one.CalibratedOn)}, due {(one.Due is { } due ? Day(due) : "on no day")}, entered at {CaseText.Time(one.RecordedAt)}"));
         return string.Join('\n', lines);

@@ -17,7 +17,7 @@ namespace ToolLedger.Testing.Generators;
 
 /// <summary>
 /// Whole shifts of invented kits: lists with alternates and a box inside the kit, tags, doubts about them and their histories, up to three sessions with kits nearby, entries of people of every kind,
-/// calibration records, and an instant to answer for.
+/// calibration records, custody with receipts, and an instant to answer for.
 /// </summary>
 /// <remarks>Under the default policy every conclusion of a line and of a kit occurs among them. Ask it for as many as a rule needs to meet all that it cares about.</remarks>
 public static class AnyReconciliationCase
@@ -63,6 +63,7 @@ public static class AnyReconciliationCase
                 .Select(static line => line.Tool?.Id).OfType<ToolId>()
                 .Where(_ => chance.OneIn(2))
                 .Select(tool => Record(tool, ShiftPool.Start, chance.Among(-40, 200)))],
+            Custody = AnyShiftCustody.Draw(chance, manifests, asOf),
             AsOf = asOf,
         };
     }

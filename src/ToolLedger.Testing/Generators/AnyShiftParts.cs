@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using ToolLedger.Kits;
+using ToolLedger.Records;
 using ToolLedger.Testing.Simulation;
 using ToolLedger.Tools;
 
@@ -26,12 +27,21 @@ internal static class AnyShiftParts
                 "invented box",
                 ShiftPool.Start.AddDays(-30),
                 subject.SignedBy,
-                Enumerable.Range(1, count).Select(static number => new ToolLine { Number = number, Tool = Named("W", number) })));
+                Enumerable.Range(1, count).Select(number => Inside(chance, number))));
         }
 
         richer[0] = new KitManifest(subject.Id, subject.Revision, subject.Title, subject.EffectiveFrom, subject.SignedBy, lines);
         return [.. richer];
     }
+
+    /// <summary>Mostly a plain tool; sometimes one of two pieces, a set or something to be counted.</summary>
+    private static ManifestLine Inside(SplitMix64 chance, int number) => chance.Weighted(8, 1, 1, 1) switch
+    {
+        0 => new ToolLine { Number = number, Tool = Named("W", number) },
+        1 => new ToolLine { Number = number, Tool = Named("W", number, pieces: 2) },
+        2 => new SetLine { Number = number, Container = Named("W", number), Contents = "bits", TotalCount = 4 },
+        _ => new CountedLine { Number = number, Description = "pins", Quantity = new Quantity(3, Unit.Each) },
+    };
 
     /// <summary>The tools that a line may show: the listed one and its alternates.</summary>
     internal static IEnumerable<Tool> ToolsOf(ManifestLine line)
@@ -51,9 +61,9 @@ internal static class AnyShiftParts
     private static SubKitLine Box(int number, bool hasCase)
         => new() { Number = number, Kit = ShiftPool.Box, Revision = 1, Case = hasCase ? Named("C", 1) : null };
 
-    private static Tool Named(string stem, int number)
+    private static Tool Named(string stem, int number, int pieces = 1)
     {
         string id = stem + number.ToString(CultureInfo.InvariantCulture);
-        return new Tool { Id = new ToolId(id), Description = "tool " + id, Mark = id };
+        return new Tool { Id = new ToolId(id), Description = "tool " + id, Mark = id, PieceCount = pieces };
     }
 }

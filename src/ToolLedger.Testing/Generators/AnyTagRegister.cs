@@ -72,6 +72,7 @@ public static class AnyTagRegister
                 From = ordered[i],
                 Until = isLast && isOpen ? null : ordered[i + 1],
                 BoundBy = boundBy is null ? default : new PersonId(boundBy),
+                CheckedBy = boundBy is null || !isOpen ? default : new PersonId("checker " + boundBy.Length.ToString(System.Globalization.CultureInfo.InvariantCulture)),
                 TagModel = boundBy,
             });
         }

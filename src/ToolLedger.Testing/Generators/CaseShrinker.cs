@@ -82,6 +82,7 @@ internal static class CaseShrinker
             .Select(entries => large with { Entries = entries })
             .Concat(Without(large.Calibrations).Select(fewer => large with { Calibrations = fewer }))
             .Concat(Without(large.Quarantines).Select(fewer => large with { Quarantines = fewer }))
+            .Concat(Without(large.Custody).Select(fewer => large with { Custody = fewer }))
             .Concat(large.History.Count == 0 ? [] : [large with { History = ReadOnlyDictionary<TagId, TagHistory>.Empty }]);
 
     private static IEnumerable<SessionCase> Smaller(SessionCase large)

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Reads;
@@ -16,6 +17,7 @@ namespace ToolLedger.Testing.Laws;
 internal sealed class AsOfLaw : Law
 {
     private static readonly Place Elsewhere = new("bench 9");
+    private static readonly SessionId LaterId = new("later");
 
     public override ReconciliationLaw Kind => ReconciliationLaw.AsOf;
 
@@ -25,7 +27,7 @@ internal sealed class AsOfLaw : Law
         return LawAnswer.Same(
             "what comes later changes nothing",
             Both(trial.Result),
-            Both(trial.Ask(WithEntries(WithLists(trial.Case, trial.Manifest, later), trial.Manifest, later))));
+            Both(trial.Ask(trial.Parts.Aggregate(WithCustody(WithLists(trial.Case, trial.Manifest, later), trial, later), (facts, part) => WithEntries(facts, part, later)))));
     }
 
     private static string Both(ReconciliationResult result) => ResultText.Accounting(result) + "\n" + ResultText.Calibration(result);
@@ -58,11 +60,27 @@ internal sealed class AsOfLaw : Law
         ];
     }
 
+    /// <summary>The kit is issued again and every tool of it lent, later.</summary>
+    private static ReconciliationCase WithCustody(ReconciliationCase facts, LawTrial trial, DateTimeOffset later)
+    {
+        var signed = new Signature { By = new PersonId("Q"), At = later };
+        return facts with
+        {
+            Custody =
+            [
+                .. facts.Custody,
+                new KitIssue { Id = new EntryId("later"), At = later, By = new PersonId("S"), Kit = facts.Subject, Revision = trial.Manifest.Revision, ReceivedBy = signed, ExpectedReturn = later.AddHours(8) },
+                .. trial.Parts.SelectMany(static part => part.Lines).Select(static line => line.Tool).OfType<Tool>().DistinctBy(static tool => tool.Id).Select(tool =>
+                    new ToolLoan { Id = new EntryId("later " + tool.Id.Value), At = later, By = new PersonId("S"), Tool = tool.Id, Kit = facts.Subject, ReceivedBy = signed, Due = later.AddHours(8) }),
+            ],
+        };
+    }
+
     private static ReconciliationCase WithEntries(ReconciliationCase facts, KitManifest manifest, DateTimeOffset later)
     {
         var who = new PersonId("S");
         Tool[] tools = [.. manifest.Lines.Select(static line => line.Tool).OfType<Tool>()];
-        SessionCase? repeated = facts.Sessions.FirstOrDefault(session => session.Kits.Contains(facts.Subject));
+        SessionCase? repeated = facts.Sessions.FirstOrDefault(session => session.Kits.Contains(facts.Subject) && facts.Sessions.All(static other => other.Id != LaterId));
         return facts with
         {
             Entries = facts.Entries with
@@ -81,7 +99,7 @@ internal sealed class AsOfLaw : Law
                 UnlistedItems = [.. facts.Entries.UnlistedItems, new UnlistedItemReport { Description = "later", By = who, At = later }],
                 Signatures = [.. facts.Entries.Signatures, new Signature { By = who, At = later }],
             },
-            Quarantines = [.. facts.Quarantines, .. facts.Bindings.Where(binding => binding.From <= later).Select(binding => new BindingQuarantine { Tag = binding.Tag, Tool = binding.Tool, From = later, By = who, Reason = "later" })],
+            Quarantines = [.. facts.Quarantines, .. facts.Bindings.Where(binding => manifest.Id == facts.Subject && binding.From <= later).Select(binding => new BindingQuarantine { Tag = binding.Tag, Tool = binding.Tool, From = later, By = who, Reason = "later" })],
             Calibrations = [.. facts.Calibrations, .. tools.Select(tool => AnyReconciliationCase.Record(tool.Id, later.AddDays(99), daysLeft: -10))],
             Sessions = repeated is null ? facts.Sessions : [.. facts.Sessions, Later(repeated, later)],
         };
@@ -92,7 +110,7 @@ internal sealed class AsOfLaw : Law
         TimeSpan shift = later - session.From;
         return session with
         {
-            Id = new SessionId("later"),
+            Id = LaterId,
             From = later,
             To = session.To + shift,
             PassStarts = [.. session.PassStarts.Select(start => start + shift)],

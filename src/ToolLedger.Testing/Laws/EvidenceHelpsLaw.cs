@@ -39,7 +39,7 @@ internal sealed class EvidenceHelpsLaw : Law
     {
         foreach ((LineConclusion old, LineConclusion now) in before.AllLines.Zip(after.AllLines))
         {
-            bool isOwn = old.Line.Tool?.Id == binding.Tool;
+            bool isOwn = IsAbout(old, binding.Tool);
             if (old.IsAccounted && !now.IsAccounted)
             {
                 return LawAnswer.Broken($"{what} leaves {old}", ResultText.Accounting(after));
@@ -56,8 +56,11 @@ internal sealed class EvidenceHelpsLaw : Law
 
     /// <summary>A read of a tool whose identity is in doubt, or that is on two lists, is a contradiction and no help.</summary>
     private static bool IsGenuine(LawTrial trial, TagBinding binding)
-        => !trial.Result.Lines.Any(line => line.Line.Tool?.Id == binding.Tool && LineDoubt.IsIn(line))
-        && !trial.Case.Manifests.Any(manifest => manifest.FindLine(binding.Tool) is not null && manifest.Id != trial.Case.Subject);
+        => !trial.Result.AllLines.Any(line => line.Line.Tool?.Id == binding.Tool && LineDoubt.IsIn(line))
+        && !trial.Case.Manifests.Any(manifest => manifest.FindLine(binding.Tool) is not null && trial.Parts.All(part => part.Id != manifest.Id));
+
+    /// <summary>A box is settled by what is in it, so that a read of a tool inside is about the box too.</summary>
+    private static bool IsAbout(LineConclusion line, ToolId tool) => line.Line.Tool?.Id == tool || line.Inner.Any(inner => IsAbout(inner, tool));
 
     /// <summary>A read also shows that its antenna works; where that lifts the station, other lines may rise with it.</summary>
     private static bool IsStationAsBefore(ReconciliationResult before, ReconciliationResult after)

@@ -22,6 +22,7 @@ internal sealed class LawTrial
         this.seed = seed;
         Case = facts;
         Manifest = facts.Manifest!;
+        Parts = PartsOf(facts, Manifest);
         Result = Ask(facts);
         Chance = new SplitMix64(seed);
     }
@@ -29,6 +30,9 @@ internal sealed class LawTrial
     public ReconciliationCase Case { get; }
 
     public KitManifest Manifest { get; }
+
+    /// <summary>The list of the kit under check and those of the boxes inside it, by the revisions listed.</summary>
+    public IReadOnlyList<KitManifest> Parts { get; }
 
     public ReconciliationResult Result { get; }
 
@@ -47,7 +51,7 @@ internal sealed class LawTrial
 
     public ReconciliationResult Ask(ReconciliationCase facts) => subject.Reconcile(ToInput(facts));
 
-    public ReconciliationInput ToInput(ReconciliationCase facts) => facts.ToInput(Close);
+    public ReconciliationInput ToInput(ReconciliationCase facts) => facts.ToInput(Close, subject.Policy.Custody);
 
     public T Pick<T>(IReadOnlyList<T> list) => list[Chance.Below(list.Count)];
 
@@ -67,8 +71,21 @@ internal sealed class LawTrial
     public IEnumerable<SessionCase> UsedSessions()
         => Case.Sessions.Where(session => Result.Sessions.Any(summary => summary.IsUsed && summary.Session.Id == session.Id));
 
-    /// <summary>Bindings of tools on the list that hold all through a session.</summary>
-    public TagBinding[] BindingsThrough(SessionCase session) => [.. Case.Bindings.Where(binding => Manifest.FindLine(binding.Tool) is not null
+    private static List<KitManifest> PartsOf(ReconciliationCase facts, KitManifest manifest)
+    {
+        var parts = new List<KitManifest> { manifest };
+        for (int i = 0; i < parts.Count; i++)
+        {
+            parts.AddRange(parts[i].Lines.OfType<SubKitLine>()
+                .Select(line => facts.Manifests.FirstOrDefault(inner => inner.Id == line.Kit && inner.Revision == line.Revision))
+                .OfType<KitManifest>().Where(inner => !parts.Contains(inner)).ToArray());
+        }
+
+        return parts;
+    }
+
+    /// <summary>Bindings of tools on the lists of the kit and what is inside it that hold all through a session.</summary>
+    public TagBinding[] BindingsThrough(SessionCase session) => [.. Case.Bindings.Where(binding => Parts.Any(part => part.FindLine(binding.Tool) is not null)
         && binding.From <= session.From && (binding.Until is not { } until || until > session.To))];
 
     public ReconciliationCase With(SessionCase former, SessionCase changed)

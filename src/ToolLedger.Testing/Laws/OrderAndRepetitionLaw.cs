@@ -36,6 +36,7 @@ internal sealed class OrderAndRepetitionLaw : Law
             },
             Quarantines = trial.Shuffled(facts.Quarantines),
             Calibrations = trial.Shuffled(facts.Calibrations),
+            Custody = trial.Shuffled(facts.Custody),
         };
         return LawAnswer.Same("the same answer in another order", ResultText.Accounting(trial.Result), ResultText.Accounting(trial.Ask(shuffled)));
     }

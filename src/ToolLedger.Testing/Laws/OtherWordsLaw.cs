@@ -22,7 +22,7 @@ internal sealed class OtherWordsLaw : Law
         }
 
         SessionCase session = trial.Pick(sessions);
-        TagBinding[] bindings = [.. trial.BindingsThrough(session).Where(binding => trial.Result.Lines.Any(line => line.Line.Tool?.Id == binding.Tool))];
+        TagBinding[] bindings = [.. trial.BindingsThrough(session).Where(binding => trial.Result.AllLines.Any(line => line.Line.Tool?.Id == binding.Tool))];
         if (bindings.Length == 0)
         {
             return LawAnswer.Silent;
@@ -44,7 +44,7 @@ internal sealed class OtherWordsLaw : Law
             return LawAnswer.Broken($"tag {tag} says {tool} in other bits and is unexpected", strange.Kind + ": " + strange);
         }
 
-        LineConclusion line = result.Lines.First(one => one.Line.Tool?.Id == tool);
+        LineConclusion line = result.AllLines.First(one => one.Line.Tool?.Id == tool);
         bool isSettled = line.Reasons.Any(static reason => reason.Kind == ReconciliationReasons.IdentitySettled);
         return line.State == LineState.Conflict || isSettled
             ? LawAnswer.Holds

@@ -26,7 +26,7 @@ internal sealed class SafeDefaultLaw : Law
             return answer;
         }
 
-        ReconciliationResult nothing = trial.Ask(blind with { Sessions = [], Entries = new InventoryEntries() });
+        ReconciliationResult nothing = trial.Ask(blind with { Sessions = [], Entries = new InventoryEntries(), Custody = [] });
         return nothing.Kit.State == KitState.Complete || nothing.AllLines.Any(static line => line.IsAccounted)
             ? LawAnswer.Broken("without any evidence no line is accounted for", ResultText.Accounting(nothing))
             : answer;

@@ -103,6 +103,27 @@ public static class InventoryRules
     /// <summary>A seal that was applied before the inventory it is said to follow.</summary>
     public static ReasonKind SealBeforeInventory { get; } = new("inventory.seal-before-inventory", "A seal is applied after the inventory it closes, not before.");
 
+    /// <summary>An entry about a kit that no list at hand describes. Found when the sheet is checked against the lists.</summary>
+    public static ReasonKind NoSuchKit { get; } = new("inventory.no-such-kit", "No list of kit {kit} that holds at {time} is at hand.");
+
+    /// <summary>An entry about a line that the list does not have. Found when the sheet is checked against the lists.</summary>
+    public static ReasonKind NoSuchLine { get; } = new("inventory.no-such-line", "Revision {revision} of kit {kit} has no line {line}.");
+
+    /// <summary>An entry about a tool that no list names. Found when the sheet is checked against the lists.</summary>
+    public static ReasonKind ToolOnNoList { get; } = new("inventory.tool-on-no-list", "The tool {tool} is on no list that holds at {time}.");
+
+    /// <summary>A quantity in another unit than the line is kept in. Found when the sheet is checked against the lists.</summary>
+    public static ReasonKind OtherUnitThanLine { get; } = new("inventory.other-unit-than-line", "Line {line} is kept in the unit \"{unit}\", and this is in \"{found}\"; nothing is converted.");
+
+    /// <summary>A job record of a line that is no consumable. Found when the sheet is checked against the lists.</summary>
+    public static ReasonKind UseOfNoConsumable { get; } = new("inventory.use-of-no-consumable", "Line {line} of kit {kit} is no consumable, so no job uses it up.");
+
+    /// <summary>A tool in place of another that the signed list does not name for that line. Found when the sheet is checked against the lists.</summary>
+    public static ReasonKind NotAnAlternate { get; } = new("inventory.not-an-alternate", "The tool {tool} is neither the tool of line {line} of kit {kit} nor one of its alternates.");
+
+    /// <summary>A sighting by a mark that several tools of the kit carry. Found when the sheet is checked against the lists.</summary>
+    public static ReasonKind MarkOfSeveral { get; } = new("inventory.mark-of-several", "The mark {mark} is on {count} tools of kit {kit} and does not identify {tool}: say its serial number, size or description, or let its tag be read.");
+
     /// <summary>All rules of this room, in the order above.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
@@ -112,5 +133,6 @@ public static class InventoryRules
         WitnessIsCounter, SignatureWithoutPerson, SignatureWithoutTime,
         EntryWithoutKit, EntryWithoutLine, EntryWithoutTool, EntryNotSigned, EntryWithoutTime,
         ShortageWithoutQuantity, UseWithoutUnit, UseOfNothing, TooFewParts, TooManyEntries, SealBeforeInventory,
+        NoSuchKit, NoSuchLine, ToolOnNoList, OtherUnitThanLine, UseOfNoConsumable, NotAnAlternate, MarkOfSeveral,
     ];
 }

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Collections.ObjectModel;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using ToolLedger.Kits;
 using ToolLedger.Records;
 
 namespace ToolLedger.Inventory;
@@ -126,6 +127,22 @@ public sealed partial class InventorySheet
         issues = found;
         sheet = found.Reported == 0 ? made : null;
         return sheet is not null;
+    }
+
+    /// <summary>Checks what was entered against the lists, to be asked before an entry is kept: which entries would settle nothing, and why.</summary>
+    /// <remarks>
+    /// A sheet is made without knowing the lists, so an entry that fits no line is kept, used for nothing and told by the reconciliation. A host that asks here first can refuse it while the person who
+    /// made it still stands there: a count in another unit, a line or kit that is not there, a mark that several tools of the kit carry. What contradicts a list is evidence and no issue: a count that is
+    /// too low or too high, another mark than the tool's, a tool in a kit that does not list it.
+    /// </remarks>
+    /// <param name="kits">The lists.</param>
+    /// <param name="issued">The revisions that kits were issued under; an entry about any other kit is held against the revision in force when it was made. Null (the default) for none.</param>
+    /// <returns>Every issue with its place, such as <c>$.counts[3].unit</c>; empty if every entry speaks of something listed.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="kits"/> is null.</exception>
+    public IReadOnlyList<RecordIssue> CheckAgainst(KitRegister kits, IReadOnlyDictionary<KitId, int>? issued = null)
+    {
+        ArgumentNullException.ThrowIfNull(kits);
+        return new SheetCheck(kits, issued ?? ReadOnlyDictionary<KitId, int>.Empty).Run(this);
     }
 
     private static ReadOnlyCollection<T> Copy<T>(IReadOnlyList<T> entries)

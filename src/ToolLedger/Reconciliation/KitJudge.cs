@@ -74,18 +74,45 @@ internal static class KitJudge
         return reasons.Count > 1 ? [.. reasons.Distinct()] : reasons;
     }
 
+    /// <summary>A foreign tool that was seen inside is a difference until it is seen somewhere else: that the sighting grew old has taken nothing out.</summary>
     private static void AddForeignTools(ReconciliationScope scope, KitTree tree, List<Reason> reasons)
     {
-        foreach (Sighting sighting in tree.All.SelectMany(part => scope.People.SightingsIn(part.Manifest.Id))
-            .Where(sighting => scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax
-                && tree.FindLine(sighting.Tool) is null)
-            .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal)
-            .ThenBy(static sighting => sighting.At)
-            .ThenBy(static sighting => sighting.By.Value, System.StringComparer.Ordinal))
+        foreach (Sighting sighting in tree.All.SelectMany(part => scope.People.SightingsIn(part.Manifest.Id).Where(sighting => IsOfThisList(scope, part, sighting)))
+            .Where(sighting => tree.FindLine(sighting.Tool) is null)
+            .GroupBy(static sighting => sighting.Tool)
+            .Select(static seen => seen.OrderByDescending(static sighting => sighting.At).ThenBy(static sighting => sighting.By.Value, System.StringComparer.Ordinal).First())
+            .Where(sighting => !IsGoneSince(scope, tree, sighting))
+            .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal))
         {
             reasons.Add(new Reason(
                 ReconciliationReasons.KitForeignTool, ("tool", sighting.Tool.Value), ("by", sighting.By.Value), ("at", scope.Time(sighting.At))));
         }
+    }
+
+    /// <summary>What was seen before the list was revised may have been on the list then; signing the revision is a later word.</summary>
+    private static bool IsOfThisList(ReconciliationScope scope, KitTree part, Sighting sighting)
+        => sighting.At >= part.Manifest.EffectiveFrom || scope.AsOf - sighting.At <= scope.Policy.Inventory.EvidenceAgeMax;
+
+    /// <summary>Whether a later sighting by the same mark names another kit. One that names no kit does not say that the tool is out of this one.</summary>
+    private static bool IsGoneSince(ReconciliationScope scope, KitTree tree, Sighting inside)
+    {
+        InventoryPolicy policy = scope.Policy.Inventory;
+        foreach (Sighting later in scope.People.SightingsOf(inside.Tool))
+        {
+            if (later.At <= inside.At)
+            {
+                break;
+            }
+
+            bool isElsewhere = !later.InKit.IsEmpty && tree.Find(later.InKit) is null && !tree.IsInside(later.InKit) && !scope.HoldersOf(tree.Manifest.Id).Contains(later.InKit);
+            bool isAlone = policy.SightingWitnessNeeded && (later.Witness.IsEmpty || PersonCount.AreSame(later.By, later.Witness));
+            if (isElsewhere && !isAlone && string.Equals(later.MarkRead, inside.MarkRead, System.StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static List<Reason> Open(ReconciliationScope scope, IReadOnlyList<LineConclusion> lines, IReadOnlyList<PersonId> persons)

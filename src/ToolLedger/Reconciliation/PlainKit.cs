@@ -25,7 +25,7 @@ internal static class PlainKit
     /// <param name="lines">Gets what each line of the manifest was judged by.</param>
     public static bool TryJudge(ReconciliationInput input, ReconciliationPolicy policy, ReadSession session, KitManifest manifest, Span<PlainLine> lines)
     {
-        if (input.Custody.IsMentioned(manifest.Id) || !session.Presents(manifest.Id) || !ReferenceEquals(input.Kits.Find(manifest.Id, input.AsOf), manifest))
+        if (input.Custody.IsMentioned(manifest.Id) || input.Custody.Refused.Count > 0 || !session.Presents(manifest.Id) || !ReferenceEquals(input.Kits.Find(manifest.Id, input.AsOf), manifest))
         {
             return false;
         }

@@ -115,7 +115,7 @@ internal sealed class ReceiptSearch(ReconciliationScope scope)
         return list;
     }
 
-    /// <summary>What there is to say of the kit as a whole: overdue, issued under another revision, entries that took no effect.</summary>
+    /// <summary>What there is to say of the kit as a whole: overdue, issued under another revision.</summary>
     public IEnumerable<Finding> KitFindings(KitManifest manifest)
     {
         KitId kit = manifest.Id;

@@ -219,7 +219,7 @@ public sealed class Reconciler
             Findings =
             [
                 .. people.UnlistedItemFindings(), .. people.OpeningFindings(), .. FindingsOf(scope, manifest, collector, judged, sessions), .. RiskFindingSearch.Of(scope, collector, conclusion, judged), .. notExpected.Findings,
-                .. scope.Entries.Search(tree, signing), .. scope.Receipts.KitFindings(manifest),
+                .. scope.Entries.Search(tree, signing), .. scope.Receipts.KitFindings(manifest), .. scope.RefusedCustody.Search(tree, lines),
             ],
             Sessions = sessions,
             Persons = persons,

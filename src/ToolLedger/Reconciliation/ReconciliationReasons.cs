@@ -178,7 +178,7 @@ public static class ReconciliationReasons
     public static ReasonKind KitDifferences { get; } = new("kit.differences", "positive evidence of a difference on {count:line|lines} {lines}");
 
     /// <summary>Kit: a foreign tool was sighted inside.</summary>
-    public static ReasonKind KitForeignTool { get; } = new("kit.foreign-tool-sighted", "tool {tool} of another list was sighted inside by {by} at {at}");
+    public static ReasonKind KitForeignTool { get; } = new("kit.foreign-tool-sighted", "tool {tool} of another list was sighted inside by {by} at {at}, and by its mark in no other kit since");
 
     /// <summary>Kit: no usable session and a tagged line open.</summary>
     public static ReasonKind KitNoUsableSession { get; } = new("kit.no-usable-session", "tagged lines are open and no session of the kit can be used");

@@ -36,6 +36,7 @@ internal sealed class ReconciliationScope
         substitutions = People.HasSubstitutions ? new(() => new SubstitutionIndex(this)) : null;
         Entries = new EntrySearch(this);
         Receipts = new ReceiptSearch(this);
+        RefusedCustody = new RefusedCustodySearch(this);
         Priors = new PriorSearch(this);
         custodyDigest = new Lazy<Digest>(() => input.Custody.Digest);
         sharesOfNoManifest = new(FindSharesOfNoManifest);
@@ -52,6 +53,8 @@ internal sealed class ReconciliationScope
     public EntrySearch Entries { get; }
 
     public ReceiptSearch Receipts { get; }
+
+    public RefusedCustodySearch RefusedCustody { get; }
 
     public PriorSearch Priors { get; }
 

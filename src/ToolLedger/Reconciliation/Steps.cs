@@ -22,13 +22,15 @@ internal static class Steps
         (string, string) looks = ("looks", LineConclusion.Text(advice.Looks)), percent = ("percent", LineConclusion.Text((int)(advice.Chance * 100)));
         return advice switch
         {
-            { IsTagPoor: true } => new(NextStepKind.SightTool, new Reason(RiskReasons.StepQualifyTag, Mark(line))),
+            { IsTagPoor: true } => QualifyTag(line),
             { Kind: PresenceAdviceKind.NewPasses } => new(
                 NextStepKind.PresentAgain, new Reason(isUnlikely ? RiskReasons.StepLookOrPass : RiskReasons.StepNewPass, ("passes", LineConclusion.Text(advice.Passes)), looks, percent, Mark(line))),
             { Kind: PresenceAdviceKind.MoreLooks } => new(NextStepKind.PresentAgain, new Reason(RiskReasons.StepMoreLooks, looks, percent, Mark(line))),
             _ => SightTool(line),
         };
     }
+
+    public static NextStep QualifyTag(ManifestLine line) => new(NextStepKind.SightTool, new Reason(RiskReasons.StepQualifyTag, Mark(line)));
 
     public static NextStep SightTool(ManifestLine line) => new(NextStepKind.SightTool, new Reason(ReconciliationReasons.StepSightTool, Mark(line)));
 

@@ -41,6 +41,9 @@ public sealed class TagBinding
     /// <summary>Who bound the tag; the default value means "not stated".</summary>
     public PersonId BoundBy { get; init; }
 
+    /// <summary>Who checked, beside <see cref="BoundBy"/>, that the tag sits on the tool that bears the mark; the default value means that nobody did. <see cref="TagRegister"/> refuses the one who bound it.</summary>
+    public PersonId CheckedBy { get; init; }
+
     /// <summary>The model of the tag and its mounting in the words of the site, 1 to 64 printable characters; null if not stated. Open lines whose tags
     /// share a model may share a cause.</summary>
     /// <exception cref="ArgumentException">The text breaks that rule.</exception>

@@ -4,7 +4,7 @@ using ToolLedger.Records;
 
 namespace ToolLedger.Tools;
 
-/// <summary>A binding as stored: {"tag", "tid"?, "tool", "from", "until"?, "boundBy"?, "tagModel"?}.</summary>
+/// <summary>A binding as stored: {"tag", "tid"?, "tool", "from", "until"?, "boundBy"?, "checkedBy"?, "tagModel"?}.</summary>
 internal sealed class TagBindingRecord : JsonRecord
 {
     public JsonText Tag { get; set; }
@@ -19,6 +19,8 @@ internal sealed class TagBindingRecord : JsonRecord
 
     public JsonText BoundBy { get; set; }
 
+    public JsonText CheckedBy { get; set; }
+
     public JsonText TagModel { get; set; }
 
     internal static TagBindingRecord Of(TagBinding binding) => new()
@@ -29,6 +31,7 @@ internal sealed class TagBindingRecord : JsonRecord
         From = new JsonText(RecordTime.ToText(binding.From)),
         Until = new JsonText(binding.Until is { } until ? RecordTime.ToText(until) : null),
         BoundBy = new JsonText(binding.BoundBy.IsEmpty ? null : binding.BoundBy.Value),
+        CheckedBy = new JsonText(binding.CheckedBy.IsEmpty ? null : binding.CheckedBy.Value),
         TagModel = new JsonText(binding.TagModel),
     };
 
@@ -48,6 +51,7 @@ internal sealed class TagBindingRecord : JsonRecord
         DateTimeOffset? from = reader.OptionalTime(From, place, "from");
         DateTimeOffset? until = reader.OptionalTime(Until, place, "until");
         string? boundBy = reader.OptionalText(BoundBy, place, "boundBy", IdText.MaxLength);
+        string? checkedBy = reader.OptionalText(CheckedBy, place, "checkedBy", IdText.MaxLength);
         string? tagModel = reader.OptionalText(TagModel, place, "tagModel", TagBinding.MaxModelLength);
         return reader.Issues.Reported > before || tool is null || from is null ? null : new TagBinding
         {
@@ -57,6 +61,7 @@ internal sealed class TagBindingRecord : JsonRecord
             From = from.Value,
             Until = until,
             BoundBy = boundBy is null ? default : new PersonId(boundBy),
+            CheckedBy = checkedBy is null ? default : new PersonId(checkedBy),
             TagModel = tagModel,
         };
     }

@@ -39,6 +39,11 @@ public sealed partial class TagRegister
                 issues.Report(PlaceOf(placeOf(i)) + ".until", new Reason(TagRules.EndsBeforeItStarts,
                     ("until", RecordTime.ToText(until)), ("from", RecordTime.ToText(binding.From))));
             }
+
+            if (given[i] is { CheckedBy.IsEmpty: false, BoundBy.IsEmpty: false } check && PersonCount.AreSame(check.CheckedBy, check.BoundBy))
+            {
+                issues.Report(PlaceOf(placeOf(i)) + ".checkedBy", new Reason(TagRules.CheckedByBinder, ("person", check.BoundBy.Value)));
+            }
         }
 
         int[] order = OrderOf(given);

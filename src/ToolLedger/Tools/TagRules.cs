@@ -18,6 +18,9 @@ public static class TagRules
     /// <summary>A binding without an effective time.</summary>
     public static ReasonKind NoEffectiveTime { get; } = new("tag.no-effective-time", "The binding does not say from when it is in force.");
 
+    /// <summary>The person who bound the tag is named as the one who checked it too.</summary>
+    public static ReasonKind CheckedByBinder { get; } = new("tag.checked-by-binder", "Mark and tag must be checked by another person than {person}, who bound the tag.");
+
     /// <summary>A quarantine of a tag and a tool that were not bound to each other by then.</summary>
     public static ReasonKind QuarantineWithoutBinding { get; } = new("tag.quarantine-without-binding", "No binding of tag {tag} to {tool} began by {time}, so there is none to doubt.");
 
@@ -34,6 +37,6 @@ public static class TagRules
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
         LiveOnTwoTools, DuplicateBinding, EndsBeforeItStarts, NoEffectiveTime, QuarantineWithoutBinding, ClearedBeforeQuarantine, ClearingIncomplete,
-        SameIdentityOnTwoTools,
+        SameIdentityOnTwoTools, CheckedByBinder,
     ];
 }

@@ -76,6 +76,7 @@ public sealed class AnyReconciliationCaseTests
             PeopleReasons.RemovedOnRecord, PeopleReasons.KnownShort, PeopleReasons.Balance, PeopleReasons.UsedSinceCounted, PeopleReasons.Broken, PeopleReasons.Reconstructed, PeopleReasons.PieceCountBefore,
             PeopleReasons.Joined, PeopleReasons.PartsNotJoined, PeopleReasons.OpenedSince, PeopleReasons.FindingUnlisted,
             SealReasons.Substituted, SealReasons.SubstitutionsDiffer, SealReasons.NotAccepted,
+            CustodyReasons.OnLoan, CustodyReasons.AtLaboratory, CustodyReasons.BeforeReceipt, CustodyReasons.SightedWithBorrower, CustodyReasons.FindingReceiptContradicted, CustodyReasons.FindingEntryRefused,
         })
         {
             Assert.True(codes.Contains(kind.Code), kind.Code);
@@ -128,7 +129,7 @@ public sealed class AnyReconciliationCaseTests
 
     private static LineConclusion Only(ReconciliationCase facts) => Assert.Single(new Reconciler(Policy).Reconcile(facts.ToInput(Policy.Sessions)).Lines);
 
-    private static int FactsIn(ReconciliationCase facts) => facts.Manifests.Sum(manifest => manifest.Lines.Count) + facts.Bindings.Count + facts.Calibrations.Count + facts.Quarantines.Count + facts.History.Count
+    private static int FactsIn(ReconciliationCase facts) => facts.Manifests.Sum(manifest => manifest.Lines.Count) + facts.Bindings.Count + facts.Calibrations.Count + facts.Quarantines.Count + facts.History.Count + facts.Custody.Count
         + facts.Entries.Annotations.Count + facts.Entries.Uses.Count + facts.Entries.Breakages.Count + facts.Entries.Reconstructions.Count + facts.Entries.Joinings.Count + facts.Entries.Openings.Count
         + facts.Entries.UnlistedItems.Count + facts.Entries.Seals.Count + facts.Entries.SealChecks.Count + facts.Entries.Substitutions.Count
         + facts.Entries.Sightings.Count + facts.Entries.Counts.Count + facts.Entries.PieceCounts.Count + facts.Entries.Signatures.Count

@@ -123,7 +123,35 @@ public sealed class CustodyScenarioTests
         ToolLoan signed = Lent();
         world.Custody.AddRange([Issued(), new ToolLoan { Id = signed.Id, At = signed.At, By = signed.By, Tool = signed.Tool, Kit = signed.Kit, Due = signed.Due }]);
 
-        Assert.Equal(LineState.NotRead, world.Reconcile().Lines[7].State);
+        ReconciliationResult result = world.Reconcile();
+        Assert.Equal(LineState.NotRead, result.Lines[7].State);
+
+        // And yet somebody wrote it: whoever looks for the tool is told, and why it took no effect.
+        Finding told = Assert.Single(result.Findings, finding => finding.Code == CustodyReasons.FindingEntryRefused.Code);
+        Assert.Equal(FindingLevel.Line, told.Level);
+        Assert.Equal([8], told.LineNumbers);
+        Assert.Contains(signed.Id.Value, told.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Refused_entries_of_an_earlier_issue_of_another_kit_and_of_later_are_not_told()
+    {
+        World world = new World().ReadAllBut("T8").CountAll();
+        ToolLoan Unsigned(string id, string tool, KitId kit, DateTimeOffset at) => new() { Id = new EntryId(id), At = at, By = World.P, Tool = new ToolId(tool), Kit = kit, Due = at.AddHours(1) };
+        world.Custody.AddRange(
+        [
+            Issued(),
+            Unsigned("long ago", "T8", World.K1, Issued().At.AddDays(-2)),
+            Unsigned("of K9", "V1", World.K9, Eleven),
+            Unsigned("later", "T8", World.K1, world.AsOf.AddMinutes(1)),
+            Unsigned("told", "T7", World.K1, Eleven),
+            new ReceiptClosure { Id = new EntryId("of nobody's"), At = Eleven, By = World.Q, Receipt = new EntryId("R-unknown") },
+        ]);
+
+        Finding[] told = [.. world.Reconcile().Findings.Where(finding => finding.Code == CustodyReasons.FindingEntryRefused.Code)];
+        Assert.Equal([FindingLevel.Line, FindingLevel.Kit], told.Select(finding => finding.Level).Order());
+        Assert.Contains(told, finding => finding.ToString().Contains("of nobody's", StringComparison.Ordinal));
+        Assert.Contains(told, finding => finding.LineNumbers is [7]);
     }
 
     // Given T8 on a receipt and yet read well in K1; then accounted for by read, the contradiction is raised, and the loan is not closed.

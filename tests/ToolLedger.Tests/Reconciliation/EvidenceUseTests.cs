@@ -110,7 +110,9 @@ public sealed class EvidenceUseTests
         TagRead[] stamped = [.. world.ControlReads().Concat(world.Reads).Select(read => new TagRead(read.Tag, read.Antenna, read.FirstSeen + ahead))];
         ReadSession session = world.Session(reads: stamped);
 
-        Assert.Equal(expected, world.Reconcile(session).Kit.State);
+        ReconciliationResult result = world.Reconcile(session);
+        Assert.Equal(expected, result.Kit.State);
+        Assert.Equal(expected == KitState.Open ? 12 : 0, result.Lines.Count(line => line.Basis == AccountingBasis.Read));
         Assert.Contains(session.Health.Reasons, reason => reason.Code == SessionReasons.ClockCorrected.Code);
     }
 
@@ -300,7 +302,10 @@ public sealed class EvidenceUseTests
         world.History[World.TagOf("T11")] = new TagHistory(60, 18);
         world.History[World.TagOf("T7")] = new TagHistory(400, 400);
 
-        Assert.Equal([7, 1, 11], world.Reconcile().ChaseList.Select(line => line.Line.Number));
+        ReconciliationResult result = world.Reconcile();
+        Assert.Equal([7, 1, 11], result.ChaseList.Select(line => line.Line.Number));
+        Assert.All(result.ChaseList, line => Assert.Equal(LineState.NotRead, line.State));
+        Assert.Contains(result.Lines[6].Reasons, reason => reason.ToString() == "its tag was read in 400 of 400 past sessions: look here first");
     }
 
     [Fact]
@@ -311,7 +316,9 @@ public sealed class EvidenceUseTests
         LineConclusion t11 = world.Reconcile().Lines[10];
 
         Assert.Equal(LineState.NotRead, t11.State);
-        Assert.Contains(t11.Reasons, reason => reason.Code == PresenceReasons.PoorHistory.Code);
+        Assert.Contains(t11.Reasons, reason => reason.ToString() == "its tag was read in 18 of 60 past sessions: qualify the tag again");
+        Assert.Equal((NextStepKind.SightTool, RiskReasons.StepQualifyTag), (t11.Next!.Kind, t11.Next.Reason.Kind));
+        Assert.Equal(AccountingBasis.Sighted, world.Sight("T11", "K1-11").Reconcile().Lines[10].Basis);
     }
 
     [Fact]

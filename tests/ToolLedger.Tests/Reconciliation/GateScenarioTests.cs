@@ -140,6 +140,11 @@ public sealed class GateScenarioTests
         // Must conclude: refused as identification; the step asks for what tells the two apart.
         Assert.Equal(LineState.NotRead, result.Lines[7].State);
         Assert.Contains(result.Lines[7].Reasons, reason => reason.Kind == ReconciliationReasons.SharedMark);
+        Assert.Equal((NextStepKind.SightTool, PeopleReasons.StepTellApart), (result.Lines[7].Next!.Kind, result.Lines[7].Next!.Reason.Kind));
+        Assert.Equal(KitState.Open, result.Kit.State);
+
+        // The same where no session can be used: to look for that mark once more would not help.
+        Assert.Equal(PeopleReasons.StepTellApart, world.Reconcile([]).Lines[7].Next!.Reason.Kind);
     }
 
     [Fact]

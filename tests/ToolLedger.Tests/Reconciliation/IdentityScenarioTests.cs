@@ -25,6 +25,8 @@ public sealed class IdentityScenarioTests
 
         Assert.True(result.Lines[1].IsAccounted);
         Assert.Equal(15, result.Lines.Count);
+        Assert.Single(result.Lines, line => line.Line.Tool?.Id == new ToolId("T2"));
+        Assert.Equal(12, result.Kit.CountOf(LineState.Accounted));
         Assert.Equal(2, result.Lines[1].Evidence.LiveTagCount);
     }
 
@@ -73,6 +75,7 @@ public sealed class IdentityScenarioTests
         foreach ((Tid chip, double second) in new[] { (ChipA, 5.0), (ChipB, 6.0), (ChipA, 7.0), (ChipB, 8.0) })
         {
             world.Reads.Add(new TagRead(World.TagOf("T3"), World.A1, World.Start.AddSeconds(second)) { Tid = chip });
+            world.Reads.Add(new TagRead(World.TagOf("T3"), World.A2, World.Start.AddSeconds(second + 5)) { Tid = chip });
         }
 
         LineConclusion t3 = world.Reconcile().Lines[2];
@@ -115,6 +118,7 @@ public sealed class IdentityScenarioTests
         World world = Retagged();
 
         Assert.Equal(AccountingBasis.Read, world.Reconcile().Lines[4].Basis);
+        Assert.DoesNotContain(world.Reconcile().Findings, finding => finding.LineNumbers.Contains(5));
     }
 
     [Fact]
@@ -122,7 +126,9 @@ public sealed class IdentityScenarioTests
     {
         World world = Retagged().Read("T5", World.A1, 9);
 
-        Assert.Equal(LineState.Conflict, world.Reconcile().Lines[4].State);
+        LineConclusion t5 = world.Reconcile().Lines[4];
+        Assert.Equal((LineState.Conflict, NextStepKind.SettleIdentity), (t5.State, t5.Next!.Kind));
+        Assert.Contains(t5.Reasons, reason => reason.Kind == ReconciliationReasons.RetiredTagRead);
     }
 
     [Fact]

@@ -22,7 +22,10 @@ public sealed class ReadingScenarioTests
         Assert.All(result.Lines.Take(12), line => Assert.Equal((LineState.Accounted, AccountingBasis.Read), (line.State, line.Basis)));
         Assert.Equal(LineState.Partial, result.Lines[12].State);
         Assert.False(result.Lines[12].IsPositiveDifference);
+        Assert.Contains(result.Lines[12].Reasons, reason => reason.Kind == ReconciliationReasons.ContainerOnly);
         Assert.All(result.Lines.Skip(13), line => Assert.Equal(LineState.NotAssessed, line.State));
+        Assert.All(result.Lines.Skip(13), line => Assert.Contains(line.Reasons, reason => reason.Kind == ReconciliationReasons.NotCounted));
+        Assert.All(result.Lines.Skip(12), line => Assert.Equal(NextStepKind.CountItems, line.Next!.Kind));
         Assert.Equal(KitState.Open, result.Kit.State);
     }
 
@@ -48,7 +51,7 @@ public sealed class ReadingScenarioTests
 
         LineConclusion t7 = result.Lines[6];
         Assert.Equal(LineState.NotRead, t7.State);
-        Assert.Equal(NextStepKind.PresentAgain, t7.Next?.Kind);
+        Assert.Equal((NextStepKind.PresentAgain, "open the bag, turn it, present it again; if still silent, look for mark K1-7"), (t7.Next!.Kind, t7.Next.ToString()));
         Assert.Equal(KitState.Open, result.Kit.State);
         Assert.DoesNotContain("missing", result.Kit.ToString() + string.Join(" ", t7.Reasons) + t7.Next, StringComparison.OrdinalIgnoreCase);
     }
@@ -72,8 +75,10 @@ public sealed class ReadingScenarioTests
         var world = new World { ControlOnA1 = false, ControlOnA2 = false };
         ReconciliationResult result = world.Reconcile();
 
+        Assert.Equal(SessionState.Invalid, result.Sessions[0].Session.Health.State);
         Assert.Equal(KitState.NoValidRead, result.Kit.State);
         Assert.All(result.Lines, line => Assert.Equal(LineState.NotAssessed, line.State));
+        Assert.All(result.Lines.Take(12), line => Assert.Equal((ReconciliationReasons.NoUsableSession, NextStepKind.PresentAtStation), (line.Reasons[0].Kind, line.Next!.Kind)));
         Assert.DoesNotContain(result.Findings, finding => finding.Code == ReconciliationReasons.NotPresentedOrShielded.Code);
     }
 
@@ -126,7 +131,11 @@ public sealed class ReadingScenarioTests
         Assert.Equal(LineState.Weak, result.Lines[1].State);
         Assert.Equal(LineState.Weak, result.Lines[4].State);
         Assert.Equal(11, result.Kit.CountOf(LineState.NotRead));
-        Assert.Single(result.Findings, finding => finding.Code == ReconciliationReasons.Attenuated.Code);
+        Finding hint = Assert.Single(result.Findings, finding => finding.Level == FindingLevel.Kit);
+        Assert.Equal(ReconciliationReasons.Attenuated.Code, hint.Code);
+        Assert.EndsWith("open it and look", hint.ToString(), StringComparison.Ordinal);
+        Assert.Equal((NextStepKind.SightTool, NextStepKind.PresentAgain), (result.Lines[1].Next!.Kind, result.Lines[0].Next!.Kind));
+        Assert.Equal(KitState.Open, result.Kit.State);
     }
 
     [Fact]
@@ -145,7 +154,24 @@ public sealed class ReadingScenarioTests
         Assert.Contains("K2", finding.ToString(), StringComparison.Ordinal);
         Assert.Equal(KitState.Complete, result.Kit.State);
 
+        // Sighted inside, it is a difference until somebody sees it by the same mark in another kit.
         Assert.Equal(KitState.Discrepant, world.Sight("U5", "K2-5", World.K1).Reconcile().Kit.State);
+        Assert.Equal(KitState.Discrepant, world.Sight("U5", "K2-4", World.K2, World.End.AddSeconds(70)).Reconcile().Kit.State);
+        Assert.Equal(KitState.Discrepant, world.Sight("U5", "K2-5", default(ToolLedger.Kits.KitId), World.End.AddSeconds(75)).Reconcile().Kit.State);
+        Assert.Equal(KitState.Complete, world.Sight("U5", "K2-5", World.K2, World.End.AddSeconds(80)).Reconcile().Kit.State);
+        Assert.Equal(KitState.Discrepant, world.Sight("U5", "K2-5", World.K1, World.End.AddSeconds(90)).Reconcile().Kit.State);
+    }
+
+    [Fact]
+    public void S12_That_the_sighting_of_a_foreign_tool_inside_grew_old_takes_nothing_out()
+    {
+        // The safer reading: seen inside five hours ago, and nobody has said since where it went.
+        World world = new World().ReadAllBut().CountAll().Sight("U5", "K2-5", World.K1, World.Start.AddHours(-5));
+        Assert.Equal(KitState.Discrepant, world.Reconcile().Kit.State);
+
+        // What was seen before the list in force was signed may have been on the list then.
+        world.Sightings.Clear();
+        Assert.Equal(KitState.Complete, world.Sight("U5", "K2-5", World.K1, World.Start.AddDays(-31)).Reconcile().Kit.State);
     }
 
     [Fact]
@@ -165,6 +191,8 @@ public sealed class ReadingScenarioTests
 
         Assert.Equal(12, log.Notes.Count);
         Assert.All(result.Lines, line => Assert.Equal(LineState.NotAssessed, line.State));
+        Assert.Equal(KitState.NoValidRead, result.Kit.State);
+        Assert.DoesNotContain(result.Findings, finding => finding.Code == ReconciliationReasons.NotPresentedOrShielded.Code);
         Assert.Equal(12, result.Findings.Count(finding => finding.Code == ReconciliationReasons.Proximity.Code));
     }
 
@@ -181,6 +209,10 @@ public sealed class ReadingScenarioTests
         Finding finding = Assert.Single(result.Findings, finding => finding.Level == FindingLevel.Session);
         Assert.Equal(ReconciliationReasons.KitPassing.Code, finding.Code);
         Assert.Equal(6, finding.Tags.Count);
+        Assert.Contains("kit K9", finding.ToString(), StringComparison.Ordinal);
+        ReadExplanation[] passing = [.. result.Reads.Where(read => finding.Tags.Contains(read.Tag))];
+        Assert.Equal(6, passing.Length);
+        Assert.All(passing, read => Assert.Equal((ReadExplanationKind.Unexpected, World.K9, 2L), (read.Kind, read.Kit, read.ReadCount)));
         Assert.Equal(KitState.Complete, result.Kit.State);
     }
 
@@ -204,6 +236,7 @@ public sealed class ReadingScenarioTests
         ReconciliationResult result = new World().ReadAllBut("T9").CountAll().Sight("T9", "K1-9").Reconcile();
 
         Assert.Equal((LineState.Accounted, AccountingBasis.Sighted), (result.Lines[8].State, result.Lines[8].Basis));
+        Assert.Contains(result.Lines[8].Reasons, reason => reason.ToString() == "sighted by Q at 2026-03-02 14:56:30+00:00, bench 2, mark K1-9");
         Finding finding = Assert.Single(result.Findings, finding => finding.Code == ReconciliationReasons.TagToReplace.Code);
         Assert.Equal([9], finding.LineNumbers);
         Assert.Equal(KitState.Complete, result.Kit.State);

@@ -4,6 +4,7 @@ using System.Globalization;
 using System.Linq;
 using System.Threading.Tasks;
 using FsCheck.Xunit;
+using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Policies;
@@ -83,12 +84,29 @@ public sealed class ReconciliationPropertyTests(LawRun run) : IClassFixture<LawR
         Assert.True(report.Holds, report.ToString());
     }
 
+    // A receipt that the receiver signed supports its line; one that nobody signed supports nothing. Neither settles a line by being gone.
+    [Property(MaxTest = 1000, Arbitrary = [typeof(AnyReconciliationCase)])]
+    public void P05_Without_its_receipt_a_line_that_was_open_stays_open(ReconciliationCase facts)
+    {
+        var policy = new ReconciliationPolicy();
+        var reconciler = new Reconciler(policy);
+        ReconciliationResult with = reconciler.Reconcile(facts.ToInput(policy));
+        foreach (ToolReceipt receipt in facts.Custody.OfType<ToolReceipt>())
+        {
+            CustodyEntry[] less = [.. facts.Custody.Where(entry => entry != receipt && !(entry is ReceiptClosure closure && closure.Receipt == receipt.Id))];
+            ReconciliationResult without = reconciler.Reconcile((facts with { Custody = less }).ToInput(policy));
+
+            Assert.DoesNotContain(with.AllLines.Zip(without.AllLines), pair => pair.Second.IsAccounted && !pair.First.IsAccounted && pair.First.State != LineState.Conflict);
+            Assert.False(with.Kit.State != KitState.Complete && without.Kit.State == KitState.Complete && with.AllLines.All(line => line.Basis != AccountingBasis.Record));
+        }
+    }
+
     [Property(MaxTest = 200, Arbitrary = [typeof(AnyReconciliationCase)])]
     public void P12_Neither_the_cultures_of_real_hosts_nor_threads_change_anything(ReconciliationCase facts)
     {
         CultureInfo before = CultureInfo.CurrentCulture;
         var reconciler = new Reconciler(new ReconciliationPolicy());
-        ReconciliationInput input = facts.ToInput(new ReconciliationPolicy().Sessions);
+        ReconciliationInput input = facts.ToInput(new ReconciliationPolicy());
         List<string> texts = [.. new[] { "", "tr-TR", "ar-SA", "de-DE" }.Select(name =>
         {
             try
@@ -112,9 +130,9 @@ public sealed class ReconciliationPropertyTests(LawRun run) : IClassFixture<LawR
     {
         var reconciler = new Reconciler(new ReconciliationPolicy());
         KitId[] kits = [.. facts.Manifests.Where(manifest => manifest.EffectiveFrom <= facts.AsOf).Select(manifest => manifest.Id).Distinct()];
-        ReconciliationInput input = facts.ToInput(new ReconciliationPolicy().Sessions);
+        ReconciliationInput input = facts.ToInput(new ReconciliationPolicy());
         string[] together = [.. reconciler.ReconcileAll(input, kits).Select(DescribeWhole)];
-        string[] apart = [.. kits.Select(kit => DescribeWhole(reconciler.Reconcile((facts with { Subject = kit }).ToInput(new ReconciliationPolicy().Sessions))))];
+        string[] apart = [.. kits.Select(kit => DescribeWhole(reconciler.Reconcile((facts with { Subject = kit }).ToInput(new ReconciliationPolicy()))))];
 
         Assert.Equal(apart, together);
     }

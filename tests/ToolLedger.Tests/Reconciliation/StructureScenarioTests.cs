@@ -49,7 +49,8 @@ public sealed class StructureScenarioTests
     {
         ReconciliationResult result = new World().ReadAllBut().CountAll().Count(15, 7, "each", World.End.AddSeconds(20)).Reconcile();
 
-        Assert.Equal(LineState.Conflict, result.Lines[14].State);
+        Assert.Equal((LineState.Conflict, true), (result.Lines[14].State, result.Lines[14].IsPositiveDifference));
+        Assert.Contains(result.Lines[14].Reasons, reason => reason.ToString().StartsWith("1 more than 6", StringComparison.Ordinal));
         Assert.Equal(NextStepKind.ResolveSurplus, result.Lines[14].Next?.Kind);
         Assert.Equal(KitState.Discrepant, result.Kit.State);
     }

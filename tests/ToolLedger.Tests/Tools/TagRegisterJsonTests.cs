@@ -62,7 +62,7 @@ public sealed class TagRegisterJsonTests
         return json.AsSpan().SequenceEqual(back.ToJson()) && back.Digest == register.Digest
             && back.Bindings.Zip(register.Bindings).All(pair => pair.First.Tag == pair.Second.Tag && pair.First.Tid == pair.Second.Tid
                 && pair.First.Tool == pair.Second.Tool && pair.First.From.EqualsExact(pair.Second.From)
-                && pair.First.Until == pair.Second.Until && pair.First.BoundBy == pair.Second.BoundBy
+                && pair.First.Until == pair.Second.Until && pair.First.BoundBy == pair.Second.BoundBy && pair.First.CheckedBy == pair.Second.CheckedBy
                 && string.Equals(pair.First.TagModel, pair.Second.TagModel, StringComparison.Ordinal))
             && back.Quarantines.Zip(register.Quarantines).All(pair => pair.First.Tag == pair.Second.Tag && pair.First.Tool == pair.Second.Tool
                 && pair.First.From.EqualsExact(pair.Second.From) && pair.First.By == pair.Second.By

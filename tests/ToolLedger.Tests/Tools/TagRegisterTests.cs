@@ -38,6 +38,20 @@ public sealed class TagRegisterTests
         return new TagRegister(shuffled, register.Quarantines.Reverse()).Digest == register.Digest;
     }
 
+    /// <summary>Moment 3 of the trade: a second person checks mark against tag, and whoever bound the tag is not that person, however the id is typed.</summary>
+    [Theory]
+    [InlineData("Q", true)]
+    [InlineData("P", false)]
+    [InlineData("p-", false)]
+    public void Who_bound_a_tag_does_not_check_it(string checker, bool isAccepted)
+    {
+        var binding = new TagBinding { Tag = Tag, Tool = new ToolId("T1"), From = Start, BoundBy = new PersonId("P"), CheckedBy = new PersonId(checker) };
+
+        Assert.Equal(isAccepted, TagRegister.TryCreate([binding], out TagRegister? register, out IReadOnlyList<RecordIssue> issues));
+        Assert.Equal(isAccepted ? [] : ["$.bindings[0].checkedBy tag.checked-by-binder"], issues.Select(static issue => $"{issue.Place} {issue.Rule}"));
+        Assert.True(register is null || TagRegister.Parse(register.ToJson()).Bindings[0].CheckedBy == binding.CheckedBy);
+    }
+
     /// <summary>Property 8 of the trade: a later effective time never changes an earlier instant.</summary>
     [Property(Arbitrary = [typeof(AnyTagRegister)])]
     public bool A_binding_that_starts_later_changes_no_earlier_instant(TagRegister register)

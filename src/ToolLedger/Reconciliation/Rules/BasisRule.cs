@@ -10,7 +10,7 @@ internal sealed class BasisRule : IReconciliationRule
 {
     public string Name => "basis";
 
-    public string Version => "3";
+    public string Version => "4";
 
     public string Settings => "";
 
@@ -68,11 +68,35 @@ internal sealed class BasisRule : IReconciliationRule
 
         if (presence.State == PresenceState.NotRead)
         {
-            return Verdict.Withhold(LineState.NotRead, reasons, Steps.PresentAgain(facts.Line), isPositiveDifference: false);
+            return Verdict.Withhold(LineState.NotRead, reasons, StepForNoLook(facts, presence), isPositiveDifference: false);
         }
 
         bool degraded = facts.BestEvidence is { } best && Contains(best.Passes);
         return Verdict.Withhold(LineState.Weak, reasons, degraded ? Steps.SecondPass(facts.Line) : SightTool(facts), isPositiveDifference: false);
+    }
+
+    /// <summary>Presenting again is the fastest, unless the tag's history says that it rarely answers, or somebody has looked already and read a mark that several tools carry.</summary>
+    private static NextStep StepForNoLook(in LineFacts facts, PresenceJudgement presence)
+    {
+        if (facts.IsMarkShared)
+        {
+            return Has(facts.Remarks, ReconciliationReasons.SharedMark) ? SightTool(facts) : Steps.PresentAgain(facts.Line);
+        }
+
+        return Has(presence.Reasons, PresenceReasons.PoorHistory) ? Steps.QualifyTag(facts.Line) : Steps.PresentAgain(facts.Line);
+    }
+
+    private static bool Has(IReadOnlyList<Reason> reasons, ReasonKind kind)
+    {
+        foreach (Reason reason in reasons)
+        {
+            if (reason.Kind == kind)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>The kit whose nearness alone explains every look; null if none does.</summary>
@@ -134,7 +158,7 @@ internal sealed class BasisRule : IReconciliationRule
 
     private static NextStep StepForSilence(in LineFacts facts) => facts.Line switch
     {
-        ToolLine or SubKitLine when facts.LiveTags.Count > 0 => Steps.PresentAtStation(facts.Line),
+        ToolLine or SubKitLine when facts.LiveTags.Count > 0 && !Has(facts.Remarks, ReconciliationReasons.SharedMark) => Steps.PresentAtStation(facts.Line),
         ToolLine or SubKitLine => SightTool(facts),
         _ => Steps.CountItems(facts.Line),
     };
