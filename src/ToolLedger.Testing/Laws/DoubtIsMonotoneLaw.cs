@@ -40,12 +40,12 @@ internal sealed class DoubtIsMonotoneLaw : Law
             isAnyHigher |= isHigher;
             if (isHigher && !LineDoubt.IsIn(old))
             {
-                return LawAnswer.Broken($"without {what} still {old}", ResultText.Accounting(after));
+                return LawAnswer.Changed($"without {what} still {old}", ResultText.Line(old), ResultText.Line(now));
             }
         }
 
         return !isAnyHigher && !isOpened && after.Kit.State == KitState.Complete && before.Kit.State != KitState.Complete
-            ? LawAnswer.Broken($"without {what} the kit is not complete, as before: {ResultText.Accounting(before)}", ResultText.Accounting(after))
+            ? LawAnswer.Changed($"without {what} the kit is not complete, as before", ResultText.Kit(before), ResultText.Kit(after))
             : LawAnswer.Holds;
     }
 

@@ -30,7 +30,7 @@ internal sealed class SurplusMattersLaw : Law
         ReconciliationResult result = trial.Ask(trial.Case with { Entries = over });
         LineConclusion conclusion = result.Lines.First(one => one.Line.Number == line.Number);
         return result.Kit.State != KitState.Discrepant || conclusion.IsAccounted
-            ? LawAnswer.Broken(string.Create(CultureInfo.InvariantCulture, $"one more than expected on line {line.Number} makes the kit discrepant"), ResultText.Accounting(result))
+            ? LawAnswer.Broken(string.Create(CultureInfo.InvariantCulture, $"one more than expected on line {line.Number} makes the kit discrepant"), $"{ResultText.Kit(result)}; {ResultText.Line(conclusion)}")
             : LawAnswer.Holds;
     }
 
