@@ -17,8 +17,10 @@ internal static class RightToLeft
     /// <summary>The next run: where it starts and its length; a start of -1 where there is none.</summary>
     internal static (int Start, int Length) NextRun(ReadOnlySpan<char> text)
     {
+        // Most texts hold none.
+        int at = text.IndexOfAnyInRange(FirstBlock, char.MaxValue);
         int start = -1, end = -1;
-        for (int at = Math.Max(0, text.IndexOfAnyInRange(FirstBlock, char.MaxValue)); at < text.Length;)
+        while (at >= 0 && at < text.Length)
         {
             Rune.DecodeFromUtf16(text[at..], out Rune rune, out int used);
             at += used;

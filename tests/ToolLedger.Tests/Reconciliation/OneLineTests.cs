@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Linq;
 using System.Reflection;
 using ToolLedger.Kits;
@@ -7,7 +6,6 @@ using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
-using ToolLedger.Tools;
 using Xunit;
 
 namespace ToolLedger.Tests.Reconciliation;
@@ -77,7 +75,7 @@ public sealed class OneLineTests
         LineConclusion read = result.Lines.First(static line => line.Evidence.Best is not null);
         object[] records =
         [
-            result, result.Kit, result.Manifest, read, read.Line, result.Lines.Last(), result.Reads[0], result.Sessions[0], session, session.Presentation, session.Health, session.Tags.First(),
+            result, result.Kit, result.Manifest, read, read.Line, result.Lines[^1], result.Reads[0], result.Sessions[0], session, session.Presentation, session.Health, session.Tags.First(),
             read.Evidence.Best!, input, input.Kits, input.Tags, input.Tags.Bindings[0], read.Line.Tool!, Verdict.NoObjection, result.Inputs[0],
             new PresenceJudgement(PresenceState.Weak, [new Reason(PresenceReasons.AdviceSighting)]),
         ];

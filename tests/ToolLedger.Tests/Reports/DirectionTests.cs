@@ -104,7 +104,7 @@ public sealed class DirectionTests
         ShiftReport report = new(new ShiftReportInput { Results = [new TurbineShift().Reconcile()], MadeAt = World.End, Sources = [new SourceDigest(name, Digest.Of("s"u8))] });
         using IDocument page = Html.Parse(report.ToHtml());
 
-        IElement row = page.QuerySelectorAll("table.digests th").Last();
+        IElement row = page.QuerySelectorAll("table.digests th")[^1];
         Assert.Equal("File " + name.Replace("\u202e", "\\u{202E}", StringComparison.Ordinal), row.TextContent);
         Assert.All(row.Descendants<IText>(), static text => Assert.Equal(IsRightToLeft(text.Data[0]) || text.Data.Contains('\ud83a') || text.Data.Contains('\ud802'), text.ParentElement!.LocalName == "bdi"));
     }
