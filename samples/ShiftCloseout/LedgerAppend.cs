@@ -27,10 +27,10 @@ internal sealed class LedgerAppend : IDisposable
     /// <exception cref="HostException">It cannot be written, or somebody else has added to it since. The message says what of it is there.</exception>
     public static LedgerAppend Add(string path, long length, ReadOnlySpan<byte> lines)
     {
-        bool isNew = !File.Exists(path);
+        bool isMade = !File.Exists(path);
         try
         {
-            return Add(new FileStream(path, FileMode.OpenOrCreate, FileAccess.Write, FileShare.None), path, length, lines, isNew);
+            return Add(new FileStream(path, FileMode.OpenOrCreate, FileAccess.Write, FileShare.None), path, length, lines, isMade);
         }
         catch (Exception error) when (IsExpected(error))
         {
@@ -40,9 +40,9 @@ internal sealed class LedgerAppend : IDisposable
 
     /// <summary>The same to a stream, which is closed where it fails. A disk that is full takes a part of the lines before it says so.</summary>
     /// <exception cref="HostException">As above.</exception>
-    public static LedgerAppend Add(Stream stream, string path, long length, ReadOnlySpan<byte> lines, bool isNew = false)
+    public static LedgerAppend Add(Stream stream, string path, long length, ReadOnlySpan<byte> lines, bool isMade = false)
     {
-        var added = new LedgerAppend(stream, path, length, isNew);
+        var added = new LedgerAppend(stream, path, length, isMade);
         try
         {
             if (stream.Length != length)
