@@ -59,8 +59,8 @@ internal static class Closeout
             IsPolicyDefault = options.Policy is null,
             Refused = refused,
         });
-        ReportOutput.Write(report, options, console);
-        ledger?.Add(results, files, now, console);
+        ReportOutput.Write(report, options, console, () => ledger?.Add(results, files, now, console));
+        ledger?.SayAdded(console);
         int code = results.Max(result => CodeOf(result.Kit.State));
         return gates.TrueForAll(gate => gate.IsSatisfied) ? code : Math.Max(code, ExitCodes.OpenOrDiscrepant);
     }

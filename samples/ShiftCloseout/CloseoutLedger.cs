@@ -12,7 +12,7 @@ using ToolLedger.Records;
 
 namespace ShiftCloseout;
 
-/// <summary>The ledger of a closeout: read before, told about, added to after the report was written.</summary>
+/// <summary>The ledger of a closeout: read before, told about, added to when the report is ready to be put in its place.</summary>
 internal sealed class CloseoutLedger
 {
     private const int ChangesShownMax = 20;
@@ -20,9 +20,13 @@ internal sealed class CloseoutLedger
     private readonly string path;
     private readonly LedgerBook book;
 
-    private CloseoutLedger(string path, LedgerBook book)
+    private readonly long length;
+    private int addedCount;
+
+    private CloseoutLedger(string path, long length, LedgerBook book)
     {
         this.path = path;
+        this.length = length;
         this.book = book;
         State = book.Now;
     }
@@ -50,7 +54,7 @@ internal sealed class CloseoutLedger
 
         try
         {
-            return new CloseoutLedger(path, new LedgerBook(files.Policy.ToLedgerSettings(files.Kits), LedgerFile.JsonLines(lines)));
+            return new CloseoutLedger(path, lines.Length, new LedgerBook(files.Policy.ToLedgerSettings(files.Kits), LedgerFile.JsonLines(lines)));
         }
         catch (ReadFileException error)
         {
@@ -59,8 +63,9 @@ internal sealed class CloseoutLedger
     }
 
     /// <summary>Says what changed since the last sign-off of each kit, and adds what is signed.</summary>
-    /// <exception cref="HostException">The file cannot be written.</exception>
-    public void Add(IReadOnlyList<ReconciliationResult> results, CloseoutFiles files, DateTimeOffset now, HostConsole console)
+    /// <returns>What was added, which can be taken back until it is closed.</returns>
+    /// <exception cref="HostException">The file cannot be written, or was changed since it was read; it is as it was then, or the message says what of the entries is there.</exception>
+    public LedgerAppend Add(IReadOnlyList<ReconciliationResult> results, CloseoutFiles files, DateTimeOffset now, HostConsole console)
     {
         foreach (LedgerFinding finding in State.Findings.Take(ChangesShownMax))
         {
@@ -84,14 +89,21 @@ internal sealed class CloseoutLedger
             Append(SignedReconciliation.Of(IdOf("signed", result.Manifest.Id, Digest.Of(bytes)), result, result.Signatures), now, added, console);
         }
 
-        Write(added);
-        if (added.Count > 0)
+        // Without an entry too: the file is made if there is none.
+        addedCount = added.Count;
+        return LedgerAppend.Add(path, length, LedgerFile.ToJsonLines(added));
+    }
+
+    /// <summary>Says what was added, once nothing can take it back.</summary>
+    public void SayAdded(HostConsole console)
+    {
+        if (addedCount > 0)
         {
-            console.Say(string.Create(CultureInfo.InvariantCulture, $"{path}: {added.Count} {(added.Count == 1 ? "entry" : "entries")} added."));
+            console.Say(string.Create(CultureInfo.InvariantCulture, $"{path}: {addedCount} {(addedCount == 1 ? "entry" : "entries")} added."));
         }
     }
 
-    /// <summary>Before anything is read or written: a report whose entries cannot be added afterwards belongs to a run that failed.</summary>
+    /// <summary>Before anything is read: a run whose entries cannot be added has nothing to give.</summary>
     private static void RequireWritable(string path)
     {
         try
@@ -139,21 +151,6 @@ internal sealed class CloseoutLedger
         else if (outcome == AppendOutcome.Refused)
         {
             console.Say($"{path}: {content.Kind} {content.Id} was refused: {string.Join(" ", issues)}");
-        }
-    }
-
-    private void Write(List<LedgerEntry> added)
-    {
-        try
-        {
-            // One write at the end of the file, on the disk before the program ends.
-            using var stream = new FileStream(path, FileMode.Append, FileAccess.Write, FileShare.None);
-            stream.Write(LedgerFile.ToJsonLines(added));
-            stream.Flush(flushToDisk: true);
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new HostException(ExitCodes.Usage, $"--ledger {path}: cannot be written, so nothing was added to it, and the report belongs to a run that failed: {error.Message}");
         }
     }
 

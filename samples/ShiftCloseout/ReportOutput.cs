@@ -1,3 +1,4 @@
+using System;
 using System.Text;
 using ToolLedger.Reports;
 
@@ -6,9 +7,13 @@ namespace ShiftCloseout;
 /// <summary>Writes the report to standard output or, whole or not at all, to a file; and the page beside it.</summary>
 internal static class ReportOutput
 {
-    /// <summary>Both files are on the disk under names of their own before the first is in its place, so that a run that fails leaves neither.</summary>
-    /// <exception cref="HostException">A file or standard output cannot be written.</exception>
-    public static void Write(ShiftReport report, CloseoutOptions options, HostConsole console)
+    /// <summary>Both files are on the disk under names of their own, and the ledger has its entries, before the first is in its place, so that a run that fails leaves neither report nor page nor entries.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="options">Where to.</param>
+    /// <param name="console">Where to without a file.</param>
+    /// <param name="record">Adds to the ledger; null where there is none.</param>
+    /// <exception cref="HostException">A file, the ledger or standard output cannot be written.</exception>
+    public static void Write(ShiftReport report, CloseoutOptions options, HostConsole console, Func<LedgerAppend?> record)
     {
         ReportTarget.Require(options); // once more: reading took its time
         string text = options.Format switch
@@ -21,6 +26,21 @@ internal static class ReportOutput
         text = text.EndsWith('\n') ? text : text + "\n";
         using AtomicFile? page = options.Html is { } html ? AtomicFile.Prepare(html, Encoding.UTF8.GetBytes(report.ToHtml())) : null;
         using AtomicFile? file = options.Out is { } path ? AtomicFile.Prepare(path, Encoding.UTF8.GetBytes(text)) : null;
+        using LedgerAppend? entries = record();
+        try
+        {
+            Publish(text, file, page, options, console);
+        }
+        catch (HostException error) when (entries is not null)
+        {
+            throw new HostException(error.ExitCode, [.. error.Lines, entries.TryUndo()
+                ? $"Nothing was added to {options.Ledger}."
+                : $"The entries are in {options.Ledger} and could not be taken back. Run it again for the report: that adds none."]);
+        }
+    }
+
+    private static void Publish(string text, AtomicFile? file, AtomicFile? page, CloseoutOptions options, HostConsole console)
+    {
         if (file is null)
         {
             StateColours.Write(text, options.Format, console);

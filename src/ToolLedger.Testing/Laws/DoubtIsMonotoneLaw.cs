@@ -51,12 +51,12 @@ internal sealed class DoubtIsMonotoneLaw : Law
             isAnyHigher |= isHigher;
             if (isHigher && (isAllKept || !LineDoubt.IsIn(old)))
             {
-                return LawAnswer.Broken($"{what}: still {old}", ResultText.Accounting(after));
+                return LawAnswer.Changed($"{what}: still {old}", ResultText.Line(old), ResultText.Line(now));
             }
         }
 
         return !isAnyHigher && !isOpened && after.Kit.State == KitState.Complete && before.Kit.State != KitState.Complete
-            ? LawAnswer.Broken($"{what}: the kit is not complete, as before: {ResultText.Accounting(before)}", ResultText.Accounting(after))
+            ? LawAnswer.Changed($"{what}: the kit is not complete, as before", ResultText.Kit(before), ResultText.Kit(after))
             : LawAnswer.Holds;
     }
 

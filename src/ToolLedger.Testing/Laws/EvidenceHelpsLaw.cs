@@ -42,12 +42,12 @@ internal sealed class EvidenceHelpsLaw : Law
             bool isOwn = IsAbout(old, binding.Tool);
             if (old.IsAccounted && !now.IsAccounted)
             {
-                return LawAnswer.Broken($"{what} leaves {old}", ResultText.Accounting(after));
+                return LawAnswer.Changed($"{what} leaves {old}", ResultText.Line(old), ResultText.Line(now));
             }
 
             if (!isOwn && isStationAsBefore && (old.State != now.State || old.Basis != now.Basis))
             {
-                return LawAnswer.Broken($"{what} does not touch {old}", now.ToString());
+                return LawAnswer.Changed($"{what} does not touch {old}", ResultText.Line(old), ResultText.Line(now));
             }
         }
 

@@ -10,7 +10,7 @@ namespace ToolLedger.Testing.Laws;
 /// <summary>Puts a rule, or a host's own way from facts to an answer, to the laws that hold for every reconciliation, over generated shifts.</summary>
 /// <remarks>
 /// It needs no test framework: assert that the report holds and print the report where it does not. A rule that objects to more evidence, remembers
-/// former calls, reads the culture of the host or says what only people may say breaks a law. An exception that the rule throws is passed on.
+/// former calls, reads the culture of the host or says what only people may say breaks a law. What the rule throws is passed on in a <see cref="RuleException"/>.
 /// Stateless and thread-safe, as far as what is checked is.
 /// </remarks>
 public static class ReconciliationLaws
@@ -63,7 +63,7 @@ public static class ReconciliationLaws
                 {
                     LawAnswer answer = trial.Try(laws[i]);
                     applied[i] += answer.Applies ? 1 : 0;
-                    breaches[i] = answer.IsBroken ? Shrink(subject, laws[i], facts, answer, number, seed, settings.ShrinkLimit) : null;
+                    breaches[i] = answer.IsBroken ? Shrink(subject, laws[i], facts, answer, (settings.Seed, number, seed), settings.ShrinkLimit) : null;
                 }
             }
         }
@@ -72,7 +72,7 @@ public static class ReconciliationLaws
     }
 
     /// <summary>Takes facts away as long as the law stays broken.</summary>
-    private static LawBreach Shrink(LawSubject subject, Law law, ReconciliationCase facts, LawAnswer answer, int number, ulong seed, int limit)
+    private static LawBreach Shrink(LawSubject subject, Law law, ReconciliationCase facts, LawAnswer answer, (ulong Check, int Number, ulong Case) seed, int limit)
     {
         ReconciliationCase smallest = facts;
         int left = limit;
@@ -87,7 +87,7 @@ public static class ReconciliationLaws
                     break;
                 }
 
-                LawAnswer again = new LawTrial(subject, smaller, seed).Try(law);
+                LawAnswer again = new LawTrial(subject, smaller, seed.Case).Try(law);
                 if (again.IsBroken)
                 {
                     (smallest, answer, isSmaller) = (smaller, again, true);
@@ -96,6 +96,6 @@ public static class ReconciliationLaws
             }
         }
         while (isSmaller && left > 0);
-        return new LawBreach(number, seed, smallest, answer);
+        return new LawBreach(law.Kind, seed.Check, seed.Number, seed.Case, smallest, answer);
     }
 }

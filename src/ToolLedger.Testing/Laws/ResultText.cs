@@ -26,7 +26,8 @@ internal static class ResultText
             .Concat(result.Reads.Select(static read => string.Create(CultureInfo.InvariantCulture, $"read {read.Session} {read.Tag} {read.Kind} {read.ReadCount}: {read.Reason}")))
             .Append("persons " + string.Join(", ", result.Persons)));
 
-    private static string Line(LineConclusion line)
+    /// <summary>The conclusion of one line with its reasons, its next step and its figures.</summary>
+    public static string Line(LineConclusion line)
     {
         LineEvidence evidence = line.Evidence;
         var text = new StringBuilder(line.ToString());
@@ -56,7 +57,8 @@ internal static class ResultText
 
     private static string? Text(DateTimeOffset? time) => time?.ToString("O", CultureInfo.InvariantCulture);
 
-    private static string Kit(ReconciliationResult result)
+    /// <summary>The conclusion of the kit with its reasons.</summary>
+    public static string Kit(ReconciliationResult result)
         => result.Kit.Reasons.Count == 0 ? $"{result.Kit}" : $"{result.Kit} because {Join(result.Kit.Reasons)}";
 
     private static string Join<T>(IEnumerable<T> parts) => string.Join("; ", parts);

@@ -23,13 +23,13 @@ internal sealed class RulesOnlyWithholdLaw : Law
             // Where the rule withholds lines inside, of a partly settled box nothing may be left to be called partial: both are open.
             if (with.State > plain.State && (with.IsAccounted || with.Line is not SubKitLine))
             {
-                return LawAnswer.Broken($"with the rule no better than without it: {plain}", with.ToString());
+                return LawAnswer.Changed($"with the rule no better than without it: {plain}", ResultText.Line(plain), ResultText.Line(with));
             }
         }
 
         if (trial.Result.Kit.State == KitState.Complete && without.Kit.State != KitState.Complete)
         {
-            return LawAnswer.Broken($"with the rule no better than without it: {without.Kit}", trial.Result.Kit.ToString());
+            return LawAnswer.Changed($"with the rule no better than without it: {without.Kit}", ResultText.Kit(without), ResultText.Kit(trial.Result));
         }
 
         Reconciler before = new(trial.Policy, [rule, new SilentRule()]), after = new(trial.Policy, [new SilentRule(), rule]);

@@ -28,7 +28,7 @@ internal sealed class SafeDefaultLaw : Law
 
         ReconciliationResult nothing = trial.Ask(blind with { Sessions = [], Entries = new InventoryEntries(), Custody = [] });
         return nothing.Kit.State == KitState.Complete || nothing.AllLines.Any(static line => line.IsAccounted)
-            ? LawAnswer.Broken("without any evidence no line is accounted for", ResultText.Accounting(nothing))
+            ? LawAnswer.Broken("without any evidence no line is accounted for", nothing.AllLines.FirstOrDefault(static line => line.IsAccounted) is { } line ? ResultText.Line(line) : ResultText.Kit(nothing))
             : answer;
     }
 
@@ -36,7 +36,7 @@ internal sealed class SafeDefaultLaw : Law
     {
         if (result.AllLines.FirstOrDefault(static line => line.Basis == AccountingBasis.Read || line.OtherBases.Contains(AccountingBasis.Read)) is { } line)
         {
-            return LawAnswer.Broken("without a usable session no line rests on reads", line.ToString());
+            return LawAnswer.Broken("without a usable session no line rests on reads", ResultText.Line(line));
         }
 
         if (result.Kit.State == KitState.Complete)
@@ -44,7 +44,7 @@ internal sealed class SafeDefaultLaw : Law
             bool isSaid = result.NoReadUsed && result.Kit.Reasons.Any(static reason => reason.Kind == ReconciliationReasons.KitNoReadUsed);
             if (!isSaid || !trial.Policy.Inventory.ManualInventoryAllowed || result.Persons.Count < trial.Policy.Inventory.ManualInventoryPersonsNeeded)
             {
-                return LawAnswer.Broken("without a usable session a kit is complete only by enough people, where the policy allows it, and says that no read was used", ResultText.Accounting(result));
+                return LawAnswer.Broken("without a usable session a kit is complete only by enough people, where the policy allows it, and says that no read was used", ResultText.Kit(result));
             }
         }
 

@@ -34,7 +34,7 @@ internal sealed class SurplusMattersLaw : Law
         ReconciliationResult result = trial.Ask(trial.Case with { Entries = over });
         LineConclusion conclusion = result.AllLines.First(one => string.Equals(one.Label, picked.Label, StringComparison.Ordinal));
         return result.Kit.State != KitState.Discrepant || conclusion.IsAccounted
-            ? LawAnswer.Broken(string.Create(CultureInfo.InvariantCulture, $"one more than expected on line {picked.Label} makes the kit discrepant"), ResultText.Accounting(result))
+            ? LawAnswer.Broken(string.Create(CultureInfo.InvariantCulture, $"one more than expected on line {picked.Label} makes the kit discrepant"), $"{ResultText.Kit(result)}; {ResultText.Line(conclusion)}")
             : LawAnswer.Holds;
     }
 

@@ -181,4 +181,8 @@ public sealed partial class KitRegister
                   where lost.Id != tool.Id
                   select new MarkReuse(lost, tool, kit, manifest.Revision, line.Number)];
     }
+
+    /// <summary>How many kits and manifests it holds.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => FormattableString.Invariant($"{KitIds.Count} {(KitIds.Count == 1 ? "kit" : "kits")} in {Manifests.Count} {(Manifests.Count == 1 ? "manifest" : "manifests")}");
 }

@@ -97,9 +97,14 @@ public sealed class DetectionLearner
         ArgumentOutOfRangeException.ThrowIfNegative(shrinkPasses);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(shrinkPasses, 1_000_000);
         (double obscured, double a, double b) = LearnThere(shrinkTo, shrinkPasses, mostWork, out bool isThereCut);
-        (double share, double strayA, double strayB) = LearnStrays(shrinkTo, shrinkPasses, mostWork, out bool areStraysCut);
+        (double share, double strayA, double strayB) = LearnStrays(shrinkTo, shrinkPasses, mostWork, out double rateAtMost, out bool areStraysCut, out StrayRateBound? bound);
         var present = new BetaRate(Rounded(a), Rounded(b));
         var stray = new BetaRate(Rounded(strayA), Rounded(strayB));
+        if (!areStraysCut && bound is not null)
+        {
+            stray = NoWorseThanBound(stray, present, shrinkTo is null || shrinkPasses == 0 ? rateAtMost : double.Min(rateAtMost, shrinkTo.Stray.Mean), bound, mostWork, out areStraysCut);
+        }
+
         if (isThereCut || areStraysCut)
         {
             (share, stray) = (1, present);
@@ -131,6 +136,7 @@ public sealed class DetectionLearner
             SessionsLeftOut = leftOut,
             ReadShareAtLeast = passesThere == 0 ? 0 : BinomialDistribution.LowerLimit(passesRead, passesThere, Confidence),
             StrayShareAtMost = StrayShareAtMost,
+            StrayRateAtMost = areStraysCut ? 1 : rateAtMost,
         };
     }
 
@@ -155,6 +161,21 @@ public sealed class DetectionLearner
         }
 
         return (present, stray);
+    }
+
+    /// <summary>Strays are never taken to answer worse than the bound allows to say, nor, by the bound alone, better than tags that are there: that would refuse a model for want of strays.</summary>
+    private static BetaRate NoWorseThanBound(BetaRate stray, BetaRate present, double mean, StrayRateBound bound, long work, out bool isCut)
+    {
+        isCut = false;
+        double wanted = double.Min(mean, present.Mean);
+        if (wanted <= stray.Mean)
+        {
+            return stray;
+        }
+
+        (double a, double b) = bound.At(wanted, ref work);
+        isCut = work <= 0;
+        return new BetaRate(Rounded(a), Rounded(b));
     }
 
     private double StrayShareAtMost => sessionsAbsent == 0 ? 1 : BinomialDistribution.UpperLimit(sessionsStray, sessionsAbsent, Confidence);
@@ -189,7 +210,7 @@ public sealed class DetectionLearner
         return (obscured, rate.A, rate.B);
     }
 
-    private (double Share, double A, double B) LearnStrays(DetectionModel? shrinkTo, int passes, long work, out bool isCut)
+    private (double Share, double A, double B) LearnStrays(DetectionModel? shrinkTo, int passes, long work, out double rateAtMost, out bool isCut, out StrayRateBound? bound)
     {
         double share = shrinkTo is null ? 0.05 : (double)shrinkTo.StrayShare;
         double prior = shrinkTo is null ? 0 : passes;
@@ -229,6 +250,9 @@ public sealed class DetectionLearner
             }
         }
 
+        // Without a stray that was heard nothing bounds the rate.
+        bound = sessionsStray == 0 ? null : new StrayRateBound(With(strays, shrinkTo is null ? null : shrinkTo.LogStray, passes).All, quiet, share);
+        rateAtMost = bound is null || work <= 0 ? 1 : bound.MeanAtMost(rate, ref work);
         isCut = work <= 0;
         return (share, rate.A, rate.B);
     }

@@ -6,7 +6,7 @@ namespace ToolLedger.Presence;
 /// <remarks>Immutable and thread-safe.</remarks>
 public sealed record LearnedDetection
 {
-    /// <summary>The likeliest model; null where it is refused.</summary>
+    /// <summary>The likeliest model, but with strays that are no fewer, and answer no worse, than their bounds and the model of the class allow to say; null where it is refused.</summary>
     public DetectionModel? Model { get; init; }
 
     /// <summary>Why there is no model, or null. Strays that are read better on average than tags that are there point to sessions whose truth was mistaken.</summary>
@@ -35,4 +35,7 @@ public sealed record LearnedDetection
 
     /// <summary>The one-sided 95 % Clopper-Pearson bound above the share of sessions in which a tag that is not there is read; 1 without any.</summary>
     public double StrayShareAtMost { get; init; }
+
+    /// <summary>The one-sided 95 % bound above the mean rate of strays, by profile likelihood; 1 where none was heard, or learning was cut short.</summary>
+    public double StrayRateAtMost { get; init; }
 }

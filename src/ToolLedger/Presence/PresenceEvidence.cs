@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using ToolLedger.Reads;
 using ToolLedger.Records;
@@ -57,4 +58,8 @@ public sealed class PresenceEvidence
             return (int)long.Min(sum, int.MaxValue);
         }
     }
+
+    /// <summary>The tag, and over how many antennas and passes its looks are spread.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => FormattableString.Invariant($"{Tag}: looks {LookCount}, antennas {Antennas.Count}, passes {Passes.Count}");
 }

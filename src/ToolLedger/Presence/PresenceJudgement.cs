@@ -24,4 +24,8 @@ public sealed class PresenceJudgement
 
     /// <summary>The probability behind the answer; null where the policy states none, or could not.</summary>
     public PresenceRisk? Risk { get; init; }
+
+    /// <summary>The state, and why.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => Reasons.Count == 0 ? State.ToString() : $"{State}: {string.Join("; ", Reasons)}";
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using System.Globalization;
 using ToolLedger.Records;
 using ToolLedger.Statistics;
@@ -161,6 +162,13 @@ public sealed partial class StatedRiskPolicy
         }
 
         return into[..chosen.Length];
+    }
+
+    /// <summary>The numbers of the models that weighed passes, each once. The terms name them only where they stand for one pass, so that silence throughout would have none.</summary>
+    internal IEnumerable<int> ModelsOf(PresenceEvidence? evidence)
+    {
+        IReadOnlyList<PassEvidence> passes = evidence?.Passes ?? [];
+        return Choose(passes).Select(index => passes[index]).Where(static pass => pass.LookLimit > 0).Select(pass => NumberOf(pass.Station, evidence!.Mounting)).Distinct();
     }
 
     /// <summary>The logarithms of the probability that a tag is silent in all its passes, if it is there and if it is not, at the model's own parameters.</summary>

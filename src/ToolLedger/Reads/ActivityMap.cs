@@ -52,11 +52,18 @@ internal sealed class ActivityMap
         return union;
     }
 
-    /// <summary>Finds the runs of at least <paramref name="shortest"/> silent slots among the first slots.</summary>
-    /// <returns>How many there are; the longest, the earliest of them if several, is given back.</returns>
-    internal int FindSilences(int slotCount, int shortest, out int longestFrom, out int longest)
+    /// <summary>Finds the silences of a session that may be longer than the limit. A look may stand anywhere in its slot, so that the silence between two looks may reach from the start of the slot of the first
+    /// to the end of that of the second. Looks in neighbouring slots are never a silence.</summary>
+    /// <param name="slotLength">The length of a slot, in ticks.</param>
+    /// <param name="length">The length of the session, in ticks.</param>
+    /// <param name="limit">The longest silence that is none, in ticks.</param>
+    /// <param name="from">Where the longest may have begun, the earliest of them if several, in ticks from the start of the session.</param>
+    /// <param name="longest">How long that may have been, in ticks.</param>
+    /// <returns>How many there are.</returns>
+    internal int FindSilences(long slotLength, long length, long limit, out long from, out long longest)
     {
-        longestFrom = longest = 0;
+        from = longest = 0;
+        int slotCount = (int)Math.Min(int.MaxValue, (length + slotLength - 1) / slotLength);
         int count = 0;
         int run = 0;
         for (int slot = 0; slot <= slotCount; slot++)
@@ -67,11 +74,13 @@ internal sealed class ActivityMap
                 continue;
             }
 
-            count += run >= shortest && run > 0 ? 1 : 0;
-            if (run >= shortest && run > longest)
+            long start = Math.Max(0, (slot - run - 1) * slotLength);
+            long silence = Math.Min(length, (slot + 1) * slotLength) - start;
+            count += run > 0 && silence > limit ? 1 : 0;
+            if (run > 0 && silence > limit && silence > longest)
             {
-                longest = run;
-                longestFrom = slot - run;
+                longest = silence;
+                from = start;
             }
 
             run = 0;

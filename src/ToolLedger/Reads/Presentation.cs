@@ -26,6 +26,8 @@ public sealed partial class Presentation
     /// <summary>The most changes of the surroundings that one presentation can list.</summary>
     public const int MaxSurroundingsChangeCount = 1_000;
 
+    private const int KitsNamed = 5;
+
     private static readonly TimeSpan OffsetLimit = TimeSpan.FromDays(36_525);
 
     private readonly HashSet<KitId> _kitSet = [];
@@ -179,6 +181,11 @@ public sealed partial class Presentation
     /// <param name="kit">The kit.</param>
     /// <returns>The answer.</returns>
     public bool Presents(KitId kit) => _kitSet.Contains(kit);
+
+    /// <summary>For example "session S1 of kits B-07, B-09 at station 4 from 2026-03-02T14:50:00Z"; of many kits the first five and how many more.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => FormattableString.Invariant(
+        $"session {Id.Value} of {(Kits.Count == 1 ? "kit" : "kits")} {(Kits.Count == 0 ? "none" : string.Join(", ", Kits.Take(KitsNamed).Select(static kit => kit.Value)))}{(Kits.Count > KitsNamed ? FormattableString.Invariant($" and {Kits.Count - KitsNamed} more") : "")} at station {Station.Id.Value} from {RecordTime.ToText(From)}");
 
     internal static NearbyKit CheckNearby(NearbyKit nearby)
     {

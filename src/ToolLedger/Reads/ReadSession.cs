@@ -204,6 +204,10 @@ public sealed class ReadSession
     /// <returns>The answer.</returns>
     public bool Presents(KitId kit) => _facts.Presentation.Presents(kit);
 
+    /// <summary>For example "session S1 of kits B-07, B-09 at station 4 from 2026-03-02T14:50:00Z to 2026-03-02T14:55:00Z: Valid, 15 tags in 912 reads".</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => FormattableString.Invariant($"{Presentation} to {RecordTime.ToText(To)}: {Health.State}, {TagCount} {(TagCount == 1 ? "tag" : "tags")} in {ReadCount} {(ReadCount == 1 ? "read" : "reads")}");
+
     // A stay that was stated without its end and again with it is one stay.
     private static ReadOnlyCollection<NearbyKit> NearbyOf(SessionFacts facts)
     {

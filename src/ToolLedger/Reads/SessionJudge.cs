@@ -213,29 +213,26 @@ internal sealed class SessionJudge
     private void JudgeSilence()
     {
         ReadStation station = _facts.Presentation.Station;
-        long slotLength = _policy.SlotLength.Ticks;
-        int slots = (int)Math.Min(int.MaxValue, ((_facts.To.UtcTicks - _facts.Presentation.From.UtcTicks) + slotLength - 1) / slotLength);
-        int shortest = (int)((_policy.SilenceGapMax.Ticks + slotLength - 1) / slotLength);
         if (station.ControlTags.Count == 0)
         {
-            ReportSilence("any", ActivityMap.Union(_facts.Activity), slots, shortest);
+            ReportSilence("any", ActivityMap.Union(_facts.Activity));
             return;
         }
 
         foreach (AntennaPort antenna in _live.Where(antenna => station.ControlTagsOn(antenna).Any()))
         {
-            ReportSilence(antenna.ToString(), _facts.Activity[antenna.Number]!, slots, shortest);
+            ReportSilence(antenna.ToString(), _facts.Activity[antenna.Number]!);
         }
     }
 
-    private void ReportSilence(string antenna, ActivityMap activity, int slots, int shortest)
+    private void ReportSilence(string antenna, ActivityMap activity)
     {
-        int count = activity.FindSilences(slots, shortest, out int from, out int longest);
+        DateTimeOffset start = _facts.Presentation.From.ToUniversalTime();
+        int count = activity.FindSilences(_policy.SlotLength.Ticks, (_facts.To - start).Ticks, _policy.SilenceGapMax.Ticks, out long from, out long longest);
         if (count > 0)
         {
-            DateTimeOffset start = _facts.Presentation.From.ToUniversalTime() + (from * _policy.SlotLength);
-            _degraded.Add(new Reason(SessionReasons.SilenceGap, ("antenna", antenna), ("seconds", Seconds(longest * _policy.SlotLength)),
-                ("from", RecordTime.ToText(start)), ("count", Text(count))));
+            _degraded.Add(new Reason(SessionReasons.SilenceGap, ("antenna", antenna), ("seconds", Seconds(TimeSpan.FromTicks(longest))),
+                ("from", RecordTime.ToText(start.AddTicks(from))), ("count", Text(count))));
         }
     }
 

@@ -42,6 +42,10 @@ public sealed partial record SessionPolicy
     public TimeSpan SlotLength { get; init => field = Check(value, SlotLengthRange); } = TimeSpan.FromSeconds(0.5);
 
     /// <summary>The longest time without any look on an antenna that should hear its control tag.</summary>
+    /// <remarks>
+    /// Only the slot of a look is kept, so a silence is measured from the start of the slot of the look before it, or of the session, to the end of the slot of the look behind it, or of the session: none that is longer
+    /// than the limit passes unnoticed, and one that is shorter by less than two slots may be reported. Looks in neighbouring slots are never a silence: below a limit of two slots, silences of up to two slots are not seen.
+    /// </remarks>
     /// <value>1 s to 24 h. The default is 10 s.</value>
     /// <exception cref="ArgumentOutOfRangeException">It is set out of range.</exception>
     public TimeSpan SilenceGapMax { get; init => field = Check(value, SilenceGapMaxRange); } = TimeSpan.FromSeconds(10);

@@ -59,9 +59,9 @@ public static class SessionReasons
     public static ReasonKind Loss { get; } = new("session.loss",
         "Some reads did not arrive: {kind}, antenna {antenna}; reported {count} x, first at {at}.");
 
-    /// <summary>A working antenna heard nothing for too long. Makes it degraded.</summary>
+    /// <summary>A working antenna may have heard nothing for too long. Makes it degraded.</summary>
     public static ReasonKind SilenceGap { get; } = new("session.silence-gap",
-        "Antenna {antenna} heard nothing for {seconds} s from {from} on; such silences: {count}.");
+        "Antenna {antenna} heard nothing for up to {seconds} s from {from} on; such silences: {count}.");
 
     /// <summary>The station has no control tags. Makes it degraded.</summary>
     public static ReasonKind NoControlTags { get; } = new("session.no-control-tags",

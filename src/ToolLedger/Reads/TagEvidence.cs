@@ -86,4 +86,8 @@ public sealed class TagEvidence
 
     /// <summary>The number of different passes with a look.</summary>
     public int PassCount { get; }
+
+    /// <summary>The tag, and over how many antennas and passes its looks are spread.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => FormattableString.Invariant($"{Tag}: looks {LookCount}, antennas {AntennaCount}, passes {PassCount}");
 }

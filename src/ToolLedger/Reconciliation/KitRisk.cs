@@ -53,6 +53,11 @@ public sealed class KitRisk
         return exactly[count];
     }
 
+    /// <summary>For example "risk 1 in 25,000, at most 1 in 1,000, of 12 lines", or "risk 1 in 200, over the limit of 1 in 1,000, of 12 lines".</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => FormattableString.Invariant(
+        $"risk {RiskWords.Chance(Joint)}, {(IsWithinLimit ? "at most" : "over the limit of")} {RiskWords.Chance(Limit)}, of {LineCount} {(LineCount == 1 ? "line" : "lines")}");
+
     internal static KitRisk? Of(PresencePolicy policy, IReadOnlyList<LineConclusion> lines)
     {
         if (policy is not StatedRiskPolicy stated)

@@ -220,7 +220,7 @@ internal sealed class LineJudge
         bool positive = false;
         foreach (IReconciliationRule rule in rules)
         {
-            Verdict verdict = rule.Judge(in facts) ?? throw new InvalidOperationException($"Rule \"{rule.Name}\" returned no verdict.");
+            Verdict verdict = RuleAsk.Ask(rule, facts, tree);
             if (verdict.Findings.Count > 0)
             {
                 (findings ??= []).AddRange(verdict.Findings);

@@ -23,4 +23,8 @@ public sealed class LineNotExpected
 
     /// <summary>The annotation that removed it; null where the policy asks for no count.</summary>
     public Annotation? Annotation { get; init; }
+
+    /// <summary>For example "line 7.3: not expected: " and why.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => $"line {Label}: not expected: {Reason}";
 }

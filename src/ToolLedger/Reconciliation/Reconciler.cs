@@ -62,6 +62,7 @@ public sealed class Reconciler
     /// <returns>The result.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="input"/> is null.</exception>
     /// <exception cref="ArgumentException">The register holds no manifest of the subject (of the revision asked for, or effective at the as-of instant), two sessions share an id, or an absent share is out of its range.</exception>
+    /// <exception cref="RuleException">A rule of the host threw, gave no verdict or spoke of a line that the kit does not have.</exception>
     public ReconciliationResult Reconcile(ReconciliationInput input)
     {
         ArgumentNullException.ThrowIfNull(input);
@@ -75,6 +76,7 @@ public sealed class Reconciler
     /// <returns>One result a kit, computed as the caller moves on.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">Two sessions share an id, an absent share is out of its range, or the register holds no manifest of a kit effective at the as-of instant (thrown when that kit is reached).</exception>
+    /// <exception cref="RuleException">A rule of the host failed (thrown when that kit is reached). Results handed out before stand; to go on with the kits behind it, ask again for those.</exception>
     public IEnumerable<ReconciliationResult> ReconcileAll(ReconciliationInput input, IEnumerable<KitId> kits)
     {
         ArgumentNullException.ThrowIfNull(input);

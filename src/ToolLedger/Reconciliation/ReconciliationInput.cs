@@ -1,12 +1,14 @@
 using System;
 using System.Collections.Generic;
 using System.Collections.ObjectModel;
+using System.Globalization;
 using ToolLedger.Calibration;
 using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
+using ToolLedger.Records;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
@@ -52,4 +54,9 @@ public sealed class ReconciliationInput
 
     /// <summary>The instant the answer is for. Nothing that ended or took effect later is looked at.</summary>
     public required DateTimeOffset AsOf { get; init; }
+
+    /// <summary>The kit, the instant and how many sessions and tags there are to look at.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => FormattableString.Invariant(
+        $"kit {Subject.Value}{(Revision is { } revision ? " revision " + revision.ToString(CultureInfo.InvariantCulture) : "")} as of {RecordTime.ToText(AsOf)}, {Sessions.Count} sessions, {Tags}");
 }

@@ -116,4 +116,8 @@ public sealed partial class ReconciliationResult
     /// <param name="kind">The kind.</param>
     /// <returns>0 or more.</returns>
     public long CountOf(ReadExplanationKind kind) => Reads.Where(read => read.Kind == kind).Sum(static read => read.ReadCount);
+
+    /// <summary>For example "kit B-07 revision 3 as of 2026-03-02T14:55:30Z: Open: 12 accounted for, 2 not read; risk 1 in 25,000". For logs and debuggers; it works nothing out that is not known already.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => FormattableString.Invariant($"kit {Manifest.Id.Value} revision {Manifest.Revision} as of {RecordTime.ToText(AsOf)}: {Kit}{(Kit.Risk is { } risk ? "; " + risk : "")}");
 }

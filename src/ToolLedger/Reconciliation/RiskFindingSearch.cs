@@ -31,7 +31,7 @@ internal static class RiskFindingSearch
         {
             yield return new Finding(FindingLevel.Kit, new Reason(
                 RiskReasons.RiskStated, ("count", LineConclusion.Text(risk.LineCount)), ("chance", RiskWords.Chance(risk.Joint)), ("percent", RiskWords.Percent(risk.Joint)),
-                ("limit", RiskWords.Percent(risk.Limit))));
+                ("limit", RiskWords.Percent(risk.Limit)), ("models", LineConclusion.Text(ModelsOf(policy, lines)))));
         }
 
         if (!risk.IsWithinLimit && lines.FirstOrDefault(line => string.Equals(line.Conclusion.Label, risk.HeaviestLine, StringComparison.Ordinal)) is { } heaviest)
@@ -45,6 +45,10 @@ internal static class RiskFindingSearch
             yield return Silence(policy, collector, judged);
         }
     }
+
+    /// <summary>How many models weighed the lines that the stated risk is of.</summary>
+    private static int ModelsOf(StatedRiskPolicy policy, IReadOnlyList<JudgedLine> lines) => policy.Models.Count == 0 ? 1 : lines.Select(static line => line.Conclusion)
+        .Where(static line => line is { Basis: AccountingBasis.Read, Evidence.Risk: not null }).SelectMany(line => policy.ModelsOf(line.Evidence.Best)).Distinct().Count();
 
     private static Finding Silence(StatedRiskPolicy policy, ToolReadsCollector collector, JudgedLine[] judged)
     {

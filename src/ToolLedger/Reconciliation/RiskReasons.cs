@@ -12,7 +12,7 @@ public static class RiskReasons
 
     /// <summary>The risk at which the kit is signed.</summary>
     public static ReasonKind RiskStated { get; } = new("finding.risk-stated",
-        "the chance that one of {count} {count:line|lines} accounted for by reads alone is not there is {chance} ({percent} %), by the policy's model and with a limit of {limit} %");
+        "the chance that one of {count} {count:line|lines} accounted for by reads alone is not there is {chance} ({percent} %), by the policy's {models:model|models} and with a limit of {limit} %");
 
     /// <summary>What a kit's silence has as its causes.</summary>
     public static ReasonKind SilenceCauses { get; } = new("finding.silence-causes",

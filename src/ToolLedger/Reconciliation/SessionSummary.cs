@@ -15,4 +15,8 @@ public sealed class SessionSummary
 
     /// <summary>Why it was left out, or null where it was used or its own health is the reason.</summary>
     public Reason? LeftOut { get; init; }
+
+    /// <summary>The session, and whether it was used or why not.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => $"{Session}, {(IsUsed ? "used" : LeftOut is { } why ? $"not used: {why}" : "not used")}";
 }

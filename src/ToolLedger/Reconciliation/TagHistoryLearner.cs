@@ -10,12 +10,13 @@ namespace ToolLedger.Reconciliation;
 /// <summary>Adds what closed-out shifts show of each tag to its history. Only what people or a complete kit confirm is learned, and nothing of abnormal days:
 /// learning from a bad day lowers the bar for every later day.</summary>
 /// <remarks>
-/// <para>A tag counts as presented and read where it was heard in a valid session of its kit and its line ended accounted for on a sighting, a count, or in a
-/// complete kit. It counts as presented and silent only where its tool was sighted inside that kit, or counted, and the session was the last one used.</para>
+/// <para>Each result teaches of one session only, the last one it uses. There a tag counts as presented and read where it was heard, the session was valid and its line ended accounted for on a sighting, a count, or in a
+/// complete kit; and as presented and silent where its tool was sighted inside that kit, or counted. Of an earlier session of the shift nobody knows whether a silent tool was inside it yet, so that its reads would count
+/// and its silences would not: of n sessions a share of p would be taken for np / ((n - 1)p + 1), 2 in 3 instead of 1 in 2 where there are two.</para>
 /// <para>Nothing is learned of a kit's session that was degraded; of a kit that was discrepant, silent as a whole or attenuated, or of which half of the
 /// tagged lines, and as many as make a shared cause, were not read well; and of a tag whose binding is doubted. A session confirmed by several results
 /// counts once, and one abnormal result of it is enough to leave it out.</para>
-/// <para>The watch for fading tags, by the settings of each result's own policy, takes one step a shift for each tag, by the last session that a result uses, since only there silence counts too; it goes on beyond the
+/// <para>The watch for fading tags, by the settings of each result's own policy, takes one step a shift for each tag, by the same session; it goes on beyond the
 /// limit of counted sessions.</para>
 /// <para>Stateless and thread-safe. The order of the results changes nothing.</para>
 /// </remarks>
@@ -87,14 +88,14 @@ public static class TagHistoryLearner
             lesson.IsAbnormal |= isAbnormal || session.Health.State != SessionState.Valid;
             lesson.Doubtful.UnionWith(doubtful);
             lesson.Use(result.Policy.Findings.FadingWatch);
-            foreach (LineConclusion line in result.AllLines)
+            foreach (LineConclusion line in session == last ? result.AllLines : [])
             {
-                Observe(result, line, tags, session, isLast: session == last, lesson);
+                Observe(result, line, tags, session, lesson);
             }
         }
     }
 
-    private static void Observe(ReconciliationResult result, LineConclusion line, TagRegister tags, ReadSession session, bool isLast, Lesson lesson)
+    private static void Observe(ReconciliationResult result, LineConclusion line, TagRegister tags, ReadSession session, Lesson lesson)
     {
         if (line is not { IsAccounted: true, Line.Tool: { } tool })
         {
@@ -102,16 +103,14 @@ public static class TagHistoryLearner
         }
 
         bool isConfirmed = line.Basis is AccountingBasis.Sighted or AccountingBasis.Counted || result.Kit.State == KitState.Complete;
-        bool wasInside = isLast && WasInside(result, line, session);
+        bool wasInside = WasInside(result, line, session);
         foreach (TagBinding binding in tags.LiveTagsOf(tool.Id, session.From))
         {
             bool isRead = session.Find(binding.Tag) is { AcceptedCount: > 0 };
             bool isControl = session.Presentation.Station.ControlTags.Any(control => control.Tag == binding.Tag);
             if (binding.IsLiveAt(session.To) && !isControl && (isRead ? isConfirmed : wasInside))
             {
-                // A read is seen in every session of a shift, silence only in the last: the watch takes the step of that one, or it would forget every miss.
-                bool isStep = isLast || (lesson.Observations.TryGetValue(binding.Tag, out TagObservation so) && so.IsStep);
-                lesson.Observations[binding.Tag] = new TagObservation(tool.Id, isRead, isRead ? session.Find(binding.Tag)!.Strongest : null, isStep);
+                lesson.Observations[binding.Tag] = new TagObservation(tool.Id, isRead, isRead ? session.Find(binding.Tag)!.Strongest : null);
             }
         }
     }
@@ -152,7 +151,7 @@ public static class TagHistoryLearner
             so.StrengthSumCentiDbm + (isFull ? 0 : observation.Strongest?.CentiDbm ?? 0))
         {
             // A tag that was called fading stays so until it is qualified again, and then begins anew.
-            FadingSum = so.FadingSum >= watch.Limit || !observation.IsStep ? so.FadingSum : watch.Next(so.FadingSum, observation.IsRead),
+            FadingSum = so.FadingSum >= watch.Limit ? so.FadingSum : watch.Next(so.FadingSum, observation.IsRead),
         };
     }
 }

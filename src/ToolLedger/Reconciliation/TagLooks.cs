@@ -66,6 +66,18 @@ internal sealed class TagLooks(bool isHealthAside = false)
         }
     }
 
+    /// <summary>Adds the silent passes of others, and nothing of those with looks.</summary>
+    public void AddSilenceOf(TagLooks? others)
+    {
+        foreach (SessionPass pass in others?.passes ?? [])
+        {
+            if (pass.Looks == 0)
+            {
+                passes.Add(pass);
+            }
+        }
+    }
+
     /// <summary>The evidence for a presence policy, when all sessions were added.</summary>
     /// <param name="tag">The tag.</param>
     /// <param name="shortestPass">The shortest pass that is a view of its own.</param>

@@ -56,6 +56,8 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         }
         else
         {
+            // A doubt that was cleared since took the force of what was heard before, not that of the silence: clearing says that the tag was on the tool all along.
+            looks.Trusted?.AddSilenceOf(looks.Doubted);
             Choose(tag, tool, listedIn, looks.Trusted ?? looks.Doubted, bindings, isSuspect, looks.Trusted is null ? withheld : null, reads);
         }
     }

@@ -83,4 +83,9 @@ public sealed class Verdict
         ArgumentNullException.ThrowIfNull(findings);
         return new Verdict(State, Reasons, Next, IsPositiveDifference, findings);
     }
+
+    /// <summary>For example "no objection", or "no higher than weak: the tag was not seen".</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => (Reasons.Count == 0 ? "no objection" : $"no higher than {Words.Of(State)}: {string.Join("; ", Reasons)}")
+        + (Findings.Count == 0 ? "" : $" (and finds: {string.Join("; ", Findings)})");
 }

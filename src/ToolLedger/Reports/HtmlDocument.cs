@@ -35,10 +35,10 @@ internal static class HtmlDocument
 
         // Content Security Policy Level 3: nothing but this very style sheet.
         string hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(style)));
-        page.Append("<!DOCTYPE html>\n<html lang=\"").Put(language).Append("\">\n<head>\n<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'sha256-")
+        page.Append("<!DOCTYPE html>\n<html lang=\"").PutAttribute(language).Append("\">\n<head>\n<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'sha256-")
             .Append(hash)
             .Append("'; base-uri 'none'; form-action 'none'\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n<meta name=\"referrer\" content=\"no-referrer\">\n<title>")
-            .Put(title).Append("</title>\n<style>").Append(style).Append("</style>\n</head>\n<body>\n").Append(StatusMark.Shapes).Append('\n');
+            .PutAttribute(title).Append("</title>\n<style>").Append(style).Append("</style>\n</head>\n<body>\n").Append(StatusMark.Shapes).Append('\n');
     }
 
     internal static void PutEnd(StringBuilder page) => page.Append("</body>\n</html>\n");

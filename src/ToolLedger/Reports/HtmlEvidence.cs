@@ -63,7 +63,7 @@ internal sealed class HtmlEvidence(ReportVoice plain, ReconciliationResult resul
         bool isWide = shown.Any(static pass => HtmlStrip.IsWide(pass.SlotCount));
         if (isWide)
         {
-            page.Append("<div class=\"scroll\" role=\"region\" tabindex=\"0\" aria-label=\"").Put(Say(PageSentences.Scrolls, ("line", line.Label))).Append("\">");
+            page.Append("<div class=\"scroll\" role=\"region\" tabindex=\"0\" aria-label=\"").PutAttribute(Say(PageSentences.Scrolls, ("line", line.Label))).Append("\">");
         }
 
         string of = line.Evidence.LiveTagCount > 1 ? Say(PageSentences.BestOf, ("tags", ReportVoice.Text(line.Evidence.LiveTagCount))) : "";

@@ -21,18 +21,10 @@ internal sealed record ModelUse(int Number, IReadOnlyList<string> Lines)
         var uses =
             from line in result.AllLines
             where line.Evidence.Risk is not null
-            from number in NumbersOf(policy, line.Evidence).Distinct()
+            from number in policy.ModelsOf(line.Evidence.Best)
             group line.Label by number into use
             orderby use.Key
             select new ModelUse(use.Key, [.. use]);
         return [.. uses];
-    }
-
-    /// <summary>The models of the passes that were weighed. The terms name them only where they stand for one pass, so that silence throughout would have none.</summary>
-    private static IEnumerable<int> NumbersOf(StatedRiskPolicy policy, LineEvidence evidence)
-    {
-        IReadOnlyList<PassEvidence> passes = evidence.Best?.Passes ?? [];
-        return StatedRiskPolicy.Choose(passes).Select(index => passes[index]).Where(static pass => pass.LookLimit > 0)
-            .Select(pass => policy.NumberOf(pass.Station, evidence.Best!.Mounting));
     }
 }

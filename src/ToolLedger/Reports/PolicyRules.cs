@@ -14,12 +14,15 @@ internal static class PolicyRules
     internal static bool AreThoseOf(IReadOnlyList<ReconciliationResult> results, IReadOnlyList<IReconciliationRule> rules) =>
         results.DistinctBy(static result => result.PolicyDigest).All(result => new Reconciler(result.Policy, rules).PolicyDigest == result.PolicyDigest);
 
+    /// <summary>The rules by their names, so that the order in which a host lists them does not show.</summary>
+    internal static IEnumerable<IReconciliationRule> InOrder(IReadOnlyList<IReconciliationRule> rules) => rules.OrderBy(static rule => rule.Name, System.StringComparer.Ordinal);
+
     /// <summary>Names the rules, or says that there are some without a name here; empty where there are none.</summary>
     internal static string Say(ShiftReportInput input, Digest digest, ReportVoice voice)
     {
         if (input.Rules.Count > 0)
         {
-            string[] names = [.. input.Rules.OrderBy(static rule => rule.Name, System.StringComparer.Ordinal).Select(static rule => $"{rule.Name} {rule.Version}")];
+            string[] names = [.. InOrder(input.Rules).Select(static rule => $"{rule.Name} {rule.Version}")];
             return voice.Say(ReportSentences.PolicyRules, ("rules", voice.List(names, names.Length, Shown)));
         }
 

@@ -86,6 +86,18 @@ internal sealed class ShiftReportWriter(ShiftReportInput input, IReadOnlyList<Se
         }
 
         writer.WriteBoolean("isDefault", input.IsPolicyDefault);
+        writer.WriteStartArray("rules");
+        foreach (IReconciliationRule rule in PolicyRules.InOrder(input.Rules))
+        {
+            writer.WriteStartObject();
+            writer.WriteString("name", rule.Name);
+            writer.WriteString("version", rule.Version);
+            writer.WriteString("settings", rule.Settings);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+        writer.WriteBoolean("hasOtherRules", input.Rules.Count == 0 && !PolicyRules.AreThoseOf(input.Results, []));
         writer.WriteEndObject();
     }
 

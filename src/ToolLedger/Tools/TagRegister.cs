@@ -154,6 +154,10 @@ public sealed partial class TagRegister
         return live is null ? [] : live.AsReadOnly();
     }
 
+    /// <summary>How many bindings it holds.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => FormattableString.Invariant($"{Count} {(Count == 1 ? "binding" : "bindings")} of tags");
+
     private static int CompareStarts(TagBinding left, TagBinding right) => left.From.CompareTo(right.From);
 
     private ReadOnlyCollection<TagBinding> Resolve(ReadOnlySpan<int> indexes)

@@ -108,6 +108,54 @@ public sealed class ReconciliationLawsTests
         Assert.Contains("manifest K1 revision 2", breach.ToString(), StringComparison.Ordinal);
     }
 
+    // A failed assertion prints the breach: it must say which law and line, what changed there, and how to see it again, and not fill a screen.
+    [Fact]
+    public void A_breach_says_in_a_few_lines_what_changed_at_the_line_that_broke_it_and_how_to_repeat_it()
+    {
+        var rule = new RuleOf("suspects-eager-tags", static (in facts) => facts.BestEvidence is { LookCount: > 5 } ? Withhold("site.too-eager", "its tag answers suspiciously often") : Verdict.NoObjection);
+        LawReport report = ReconciliationLaws.Check(rule, Some with { Laws = [ReconciliationLaw.EvidenceHelps, ReconciliationLaw.DoubtIsMonotone] });
+
+        Assert.Equal(2, report.Broken.Count);
+        Assert.All(report.Broken, law =>
+        {
+            LawBreach breach = report.Of(law).Breach!;
+            string[] lines = breach.ToString().Split('\n');
+            string line = breach.Before[..(breach.Before.IndexOf(':', StringComparison.Ordinal) + 1)];
+
+            Assert.NotEmpty(line);
+            Assert.StartsWith(line, breach.Found, StringComparison.Ordinal);
+            Assert.NotEqual(breach.Before, breach.Found);
+            Assert.InRange(lines.Length, 5, 20);
+            Assert.All(lines, static one => Assert.InRange(one.Length, 1, 400));
+            Assert.Contains(lines, static one => one.StartsWith("before: line ", StringComparison.Ordinal));
+            Assert.Contains(lines, static one => one.StartsWith("found: line ", StringComparison.Ordinal));
+            Assert.Contains(FormattableString.Invariant($"{{ Seed = {Some.Seed}, CaseCount = {breach.CaseNumber}, Laws = [ReconciliationLaw.{law}] }}"), lines[^1], StringComparison.Ordinal);
+            Assert.EndsWith(FormattableString.Invariant($"FromSeed({breach.CaseSeed})"), lines[^1], StringComparison.Ordinal);
+
+            // And so it does come again.
+            LawReport again = ReconciliationLaws.Check(rule, Some with { Seed = breach.CheckSeed, CaseCount = breach.CaseNumber, Laws = [law] });
+            Assert.Equal(breach.ToString(), again.Of(law).Breach?.ToString());
+        });
+    }
+
+    // What differs in two long lines stands at their end as often as not.
+    [Fact]
+    public void A_long_text_is_cut_around_what_differs()
+    {
+        string same = new('x', 500);
+        int asked = 0;
+        var rule = new RuleOf("counts-its-calls", (in _) => Withhold("site.forgetful", FormattableString.Invariant($"{same} asked {++asked} times {same}")));
+        LawBreach breach = ReconciliationLaws.Check(rule, Some with { Laws = [ReconciliationLaw.Determinism] }).Of(ReconciliationLaw.Determinism).Breach!;
+        string[] lines = breach.ToString().Split('\n');
+
+        string before = Assert.Single(lines, static line => line.StartsWith("before: line ", StringComparison.Ordinal)), found = Assert.Single(lines, static line => line.StartsWith("found: line ", StringComparison.Ordinal));
+        Assert.Matches("^before: line .{20,80} [.]{3} x+ asked [0-9]+ times x+ [.]{3} [(][0-9]+ characters[)]$", before);
+        Assert.Matches("^found: line .{20,80} [.]{3} x+ asked [0-9]+ times x+ [.]{3} [(][0-9]+ characters[)]$", found);
+        Assert.NotEqual(before["before".Length..], found["found".Length..]);
+        Assert.All(lines, static line => Assert.InRange(line.Length, 1, 400));
+        Assert.Contains(same, breach.Found, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_report_names_the_rule_says_where_it_stopped_and_has_no_holes()
     {

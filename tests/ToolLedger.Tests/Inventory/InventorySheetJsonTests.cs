@@ -8,6 +8,7 @@ using FsCheck.Xunit;
 using ToolLedger.Inventory;
 using ToolLedger.Records;
 using ToolLedger.Testing.Generators;
+using ToolLedger.Tests.Records;
 using ToolLedger.Tests.Reports;
 using Xunit;
 
@@ -68,17 +69,8 @@ public sealed class InventorySheetJsonTests
 
     // Bytes changed at random are refused or read, and never raise anything but a refusal.
     [Property(Arbitrary = [typeof(InventoryGenerators)])]
-    public Property TryParse_never_throws(InventorySheet sheet, PositiveInt[] places, byte[] values)
-    {
-        byte[] json = sheet.ToJson();
-        for (int index = 0; index < Math.Min(places.Length, values.Length); index++)
-        {
-            json[places[index].Get % json.Length] = values[index];
-        }
-
-        bool isRead = InventorySheet.TryParse(json, out InventorySheet? read, out IReadOnlyList<RecordIssue> issues);
-        return (isRead ? read is not null && issues.Count == 0 : read is null && issues.Count > 0).ToProperty();
-    }
+    public Property TryParse_never_throws(InventorySheet sheet, PositiveInt[] places, byte[] values) =>
+        DamagedRecord.IsReadOrRefused<InventorySheet>(sheet.ToJson(), places, values, InventorySheet.TryParse);
 
     [Fact]
     public void S19_every_fault_of_a_stored_sheet_is_told_in_one_go()

@@ -15,6 +15,7 @@ using ToolLedger.Records;
 using ToolLedger.Tests.Custody;
 using ToolLedger.Tests.Interchange;
 using ToolLedger.Tests.Reconciliation;
+using ToolLedger.Tests.Records;
 using ToolLedger.Tests.Reports;
 using Xunit;
 using static ToolLedger.Tests.Custody.CustodyScene;
@@ -71,17 +72,8 @@ public sealed class LedgerEntryTests
     }
 
     [Property(MaxTest = 300)]
-    public Property TryParse_never_throws(PositiveInt which, PositiveInt[] places, byte[] values)
-    {
-        byte[] json = All[which.Get % All.Length].ToJson();
-        for (int index = 0; index < Math.Min(places.Length, values.Length); index++)
-        {
-            json[places[index].Get % json.Length] = values[index];
-        }
-
-        bool isRead = LedgerEntry.TryParse(json, out LedgerEntry? entry, out IReadOnlyList<RecordIssue> issues);
-        return (isRead ? entry is not null && issues.Count == 0 : entry is null && issues.Count > 0).ToProperty();
-    }
+    public Property TryParse_never_throws(PositiveInt which, PositiveInt[] places, byte[] values) =>
+        DamagedRecord.IsReadOrRefused<LedgerEntry>(All[which.Get % All.Length].ToJson(), places, values, LedgerEntry.TryParse);
 
     [Fact]
     public void A_ledger_file_is_one_canonical_entry_a_line()

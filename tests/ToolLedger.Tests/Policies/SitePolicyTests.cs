@@ -11,6 +11,7 @@ using ToolLedger.Presence;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
 using ToolLedger.Testing.Generators;
+using ToolLedger.Tests.Records;
 using ToolLedger.Tests.Reports;
 using Xunit;
 
@@ -64,17 +65,8 @@ public sealed class SitePolicyTests
     }
 
     [Property(Arbitrary = [typeof(PolicyGenerators)], MaxTest = 50)]
-    public Property TryParse_never_throws(SitePolicy policy, PositiveInt[] places, byte[] values)
-    {
-        byte[] json = policy.ToJson();
-        for (int index = 0; index < Math.Min(places.Length, values.Length); index++)
-        {
-            json[places[index].Get % json.Length] = values[index];
-        }
-
-        bool isRead = SitePolicy.TryParse(json, out SitePolicy? read, out IReadOnlyList<RecordIssue> issues);
-        return (isRead ? read is not null && issues.Count == 0 : read is null && issues.Count > 0).ToProperty();
-    }
+    public Property TryParse_never_throws(SitePolicy policy, PositiveInt[] places, byte[] values) =>
+        DamagedRecord.IsReadOrRefused<SitePolicy>(policy.ToJson(), places, values, SitePolicy.TryParse);
 
     [Fact]
     public void Every_fault_is_told_in_one_go_with_its_place()

@@ -65,8 +65,10 @@ public sealed class SessionHealthTests
     {
         ["silence of 10 s"] =
             (() => new SessionScene().WithControl(1).WithControl(2, 1, 20).WithControl(2, 31, 59), SessionState.Degraded, "session.silence-gap"),
-        ["silence just below 10 s"] =
-            (() => new SessionScene().WithControl(1).WithControl(2, 1, 20).WithControl(2, 30, 59), SessionState.Valid, ""),
+        ["silence of 10 s that its slots could make 10.5 s"] =
+            (() => new SessionScene().WithControl(1).WithControl(2, 1, 20).WithControl(2, 30, 59), SessionState.Degraded, "session.silence-gap"),
+        ["silence of 10 s at the most, slots and all"] =
+            (() => new SessionScene().WithControl(1).WithControl(2, 1, 20).WithControl(2, 29.5, 59), SessionState.Valid, ""),
         ["silence of the control tag while others answer"] =
             (() => new SessionScene().WithControl(1).WithControl(2, 1, 20).WithControl(2, 31, 59).With(SessionScene.Tool(1), 2, 25), SessionState.Valid, ""),
         ["window of 19.9 s"] =
@@ -161,7 +163,7 @@ public sealed class SessionHealthTests
     {
         ReadSession session = new SessionScene().WithControl(1).WithControl(2, 1, 6).WithControl(2, 18, 20).WithControl(2, 45, 59).Close();
         Assert.Equal(
-            "Antenna 2 heard nothing for 24.5 s from 2026-03-01T15:55:20.5Z on; such silences: 2.",
+            "Antenna 2 heard nothing for up to 25.5 s from 2026-03-01T15:55:20Z on; such silences: 2.",
             Assert.Single(session.Health.Reasons).ToString());
     }
 }

@@ -96,7 +96,7 @@ public sealed class TagFadingTests
         Assert.Equal("$.tags[0].fadingSum", Assert.Single(issues).Place);
     }
 
-    // Reads are seen in every session of a shift and silence in the last one only: by one step a shift the run lengths of the documents hold however often a bag is read.
+    // Silence is known in the last session of a shift only: by one step a shift the run lengths of the documents hold however often a bag is read, and the share of sessions read is that of the tag.
     [Theory]
     [InlineData(false, false, 20)]
     [InlineData(true, false, 20)]
@@ -116,7 +116,27 @@ public sealed class TagFadingTests
         TagHistory learned = TagHistoryLearner.Learn(before, [result], new TagRegister(world.Bindings), world.AsOf).Histories[World.TagOf("T5")];
 
         Assert.Equal(sum, learned.FadingSum);
-        Assert.Equal((isReadFirst ? 1 : 0) + 2, learned.SessionsPresented);
+        Assert.Equal((2, isReadLast ? 1 : 0), (learned.SessionsPresented, learned.SessionsRead));
+    }
+
+    // A tag that answers in every second session, whichever of a shift it is: all four ways two sessions can go, once each. Reads of every session with silences of the last would make it 4 of 6, and too good to be qualified again.
+    [Fact]
+    public void A_tag_read_in_half_of_the_sessions_has_a_share_of_a_half_however_many_a_shift_has()
+    {
+        TagHistoryRegister learned = Nothing;
+        foreach ((int day, bool isReadFirst, bool isReadLast) in new[] { (0, true, true), (1, true, false), (2, false, true), (3, false, false) })
+        {
+            World world = new World { AsOf = World.End.AddDays(day).AddMinutes(14) }.ReadAllBut();
+            int minutes = day * 24 * 60;
+            ReadSession first = world.Session("S1", [World.K1], World.Later(world, minutes, read => isReadFirst || read.Tag != World.TagOf("T5")), World.Start.AddMinutes(minutes));
+            ReadSession last = world.Session("S2", [World.K1], World.Later(world, minutes + 10, read => isReadLast || read.Tag != World.TagOf("T5")), World.Start.AddMinutes(minutes + 10));
+            world.Sight("T5", "K1-5", World.K1, last.To.AddMinutes(1));
+            world.Count(13, 10, "each", last.To).Count(14, 1, "spool", last.To).Count(15, 6, "each", last.To);
+            learned = TagHistoryLearner.Learn(learned, [world.Reconcile(first, last)], new TagRegister(world.Bindings), world.AsOf);
+        }
+
+        TagHistory history = learned.Histories[World.TagOf("T5")];
+        Assert.Equal((4, 2), (history.SessionsPresented, history.SessionsRead));
     }
 
     private static string Text(LineConclusion line) => $"{line} {line.Basis} {string.Join(' ', line.Reasons)} {line.Next}";

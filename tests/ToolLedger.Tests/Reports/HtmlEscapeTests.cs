@@ -92,8 +92,8 @@ public sealed class HtmlEscapeTests
         Refused = [new RefusedRows { Source = refused, Count = 1, First = [new RefusedRow(3, new Reason(RecordRules.BadTime, ("found", refused)))] }],
     });
 
-    /// <summary>Every element in order with the names of its attributes.</summary>
-    private static string Shape(IDocument page) => string.Join('\n', page.All.Select(static element => $"{element.LocalName} {string.Join(' ', element.Attributes.Select(static attribute => attribute.Name))}"));
+    /// <summary>Every element in order with the names of its attributes, but for the bare ones that isolate words written from right to left (DirectionTests hold those).</summary>
+    private static string Shape(IDocument page) => string.Join('\n', page.All.Where(static element => element.LocalName != "bdi" || element.Attributes.Length > 0).Select(static element => $"{element.LocalName} {string.Join(' ', element.Attributes.Select(static attribute => attribute.Name))}"));
 
     /// <summary>The text as it is to be shown: what is not printable by its number, written independently of the library.</summary>
     private static string Escaped(string text)

@@ -1,5 +1,6 @@
 using System;
 using System.Linq;
+using System.Text.Json;
 using AngleSharp.Dom;
 using ToolLedger.Reconciliation;
 using ToolLedger.Reports;
@@ -38,6 +39,19 @@ public sealed class PolicyRulesTests
         Assert.DoesNotContain("ules of the site", Report(With([]), []).ToText(), StringComparison.Ordinal);
     }
 
+    // Whoever reads the file later must know which logic beside the library's took part, and be able to find that version of it.
+    [Fact]
+    public void The_file_names_the_rules_with_version_and_settings_and_says_where_some_are_not_named()
+    {
+        byte[] named = Report(With(Two), Two).ToJson(), unnamed = Report(With(Two), []).ToJson(), none = Report(With([]), []).ToJson();
+        Assert.All(new[] { named, unnamed, none }, static json => StoredSchema.AssertAccepts("shift-report", json));
+
+        Assert.Equal("""{"isDefault":false,"rules":[{"name":"no-loans-at-night","version":"1.0","settings":"from 22 to 6"},{"name":"torque-tools-need-eyes","version":"2.1","settings":"from 22 to 6"}],"hasOtherRules":false}""", PolicyOf(named));
+        Assert.Equal("""{"isDefault":false,"rules":[],"hasOtherRules":true}""", PolicyOf(unnamed));
+        Assert.Equal("""{"isDefault":false,"rules":[],"hasOtherRules":false}""", PolicyOf(none));
+        Assert.Equal(PolicyOf(named), PolicyOf(Report(With(Two), [.. Two.Reverse()]).ToJson()));
+    }
+
     [Fact]
     public void Rules_that_took_no_part_are_refused()
     {
@@ -47,6 +61,12 @@ public sealed class PolicyRulesTests
         Assert.Throws<ArgumentException>(() => Report(With(Two), Two[..1]));
         Assert.Throws<ArgumentException>(() => Report(With(Two), other));
         Assert.NotEmpty(Report(With(Two), [.. Two.Reverse()]).ToText());
+    }
+
+    private static string PolicyOf(byte[] json)
+    {
+        using JsonDocument document = JsonDocument.Parse(json);
+        return JsonSerializer.Serialize(document.RootElement.GetProperty("policy"));
     }
 
     private static ReconciliationResult With(IReconciliationRule[] rules) => new World { Rules = rules }.ReadAllBut().CountAll().Reconcile();
@@ -59,7 +79,7 @@ public sealed class PolicyRulesTests
 
         public string Version => version;
 
-        public string Settings => "";
+        public string Settings => "from 22 to 6";
 
         public Verdict Judge(in LineFacts facts) => Verdict.NoObjection;
     }

@@ -48,6 +48,20 @@ public sealed class StatedModelTests
         }
     }
 
+    // One model weighed this kit, two the other: "the policy's model" would point at the wrong one.
+    [Fact]
+    public void The_stated_risk_says_whether_one_model_weighed_it_or_several()
+    {
+        ReconciliationResult two = TwoModels().Reconcile();
+        var alone = new World();
+        alone.Policy = new ReconciliationPolicy { Presence = new StatedRiskPolicy { Model = FewReads, KitRiskLimit = 0.1m } };
+        ReconciliationResult one = alone.ReadAllBut().Reconcile();
+
+        Assert.Contains("by the policy's models and with a limit of", StatedBy(two), StringComparison.Ordinal);
+        Assert.Contains("by the policy's model and with a limit of", StatedBy(one), StringComparison.Ordinal);
+        Assert.Contains("by the policy's models and with a limit of", Report(two).ToHtml().Replace("&#39;", "'", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_page_shows_the_models_that_weighed_something_the_policys_own_first_and_the_lines_of_each()
     {
@@ -144,6 +158,8 @@ public sealed class StatedModelTests
     }
 
     /// <summary>The cells behind the name of each model.</summary>
+    private static string StatedBy(ReconciliationResult result) => result.Findings.Single(static finding => finding.Reason.Kind == RiskReasons.RiskStated).ToString();
+
     private static Dictionary<string, string[]> RowsOf(IDocument page) => page.QuerySelectorAll(".models tbody tr")
         .ToDictionary(static row => Html.TextOf(row.QuerySelector("th")!), static row => row.Texts("td").ToArray(), StringComparer.Ordinal);
 
