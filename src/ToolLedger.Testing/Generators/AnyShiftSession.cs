@@ -71,7 +71,7 @@ public static class AnyShiftSession
         };
         int seconds = chance.Weighted(10, 1, 1) switch { 0 => 30, 1 => 90, _ => 10 };
         int passAt = chance.Weighted(4, 2, 1) switch { 0 => 0, 1 => 50, _ => 95 };
-        DateTimeOffset from = ShiftPool.Start.AddSeconds(chance.OneIn(4) ? (300 * (number - 2)) + 15 : 300 * (number - 1));
+        DateTimeOffset from = ShiftPool.Start.AddSeconds(chance.OneIn(3) ? (300 * (number - 2)) + 15 : 300 * (number - 1));
         TimeSpan? offset = chance.Weighted(10, 1, 1) switch { 0 => TimeSpan.Zero, 1 => TimeSpan.FromSeconds(40), _ => null };
         int drift = chance.Weighted(12, 1, 1) switch { 0 => 0, 1 => 1, _ => 9 };
         ReportedLoss[] losses = chance.Weighted(12, 1, 1) switch
@@ -114,7 +114,7 @@ public static class AnyShiftSession
     {
         int how = (isDue, quality) switch
         {
-            (false, _) => chance.Weighted(2, 2, 24),
+            (false, _) => chance.Weighted(3, 2, 16),
             (true, ShiftQuality.Good) => chance.Weighted(30, 1, 1),
             (true, ShiftQuality.Mixed) => chance.Weighted(4, 1, 1),
             _ => chance.Weighted(1, 1, 2),

@@ -119,7 +119,7 @@ public sealed class PlainKitTests
 
     // The rule takes the short way away, so that every reason, step and finding is worked out; several lines of this kit are open. Code that is not optimised yet allocates more.
     [Fact]
-    public void A_kit_of_twenty_lines_judged_by_a_rule_of_the_host_takes_less_than_seventy_two_kilobytes_with_all_its_reasons()
+    public void A_kit_of_twenty_lines_judged_by_a_rule_of_the_host_takes_less_than_eighty_kilobytes_with_all_its_reasons()
     {
         ReconciliationInput input = Draw(new Random(1), plain: true, tools: 20);
         var reconciler = new Reconciler(new ReconciliationPolicy(), [new NeverObjects()]);
@@ -128,7 +128,7 @@ public sealed class PlainKitTests
         ReconciliationResult result = reconciler.Reconcile(input);
         long bytes = GC.GetAllocatedBytesForCurrentThread() - before;
 
-        Assert.InRange(bytes, 1, 72_000);
+        Assert.InRange(bytes, 1, 80_000);
         Assert.All(result.Lines, line => Assert.NotEmpty(line.Reasons));
         Assert.Contains(result.Lines, line => line.IsAccounted);
     }
