@@ -17,7 +17,11 @@ internal static class Ratios
         Measure(title, count, 14, 41, candidates);
 
     /// <summary>Measures the candidates, the first of which is the baseline, and prints nanoseconds, ratios and bytes for one item.</summary>
-    internal static void Measure(string title, int count, int warmRounds, int rounds, params (string Name, Func<long> Work)[] candidates)
+    internal static void Measure(string title, int count, int warmRounds, int rounds, params (string Name, Func<long> Work)[] candidates) =>
+        MeasurePrepared(title, count, warmRounds, rounds, [.. candidates.Select(static candidate => (candidate.Name, new Func<Func<long>>(() => candidate.Work)))]);
+
+    /// <summary>The same for work that is made ready each time before the watch starts.</summary>
+    internal static void MeasurePrepared(string title, int count, int warmRounds, int rounds, params (string Name, Func<Func<long>> Prepare)[] candidates)
     {
         var times = candidates.Select(_ => new List<double>()).ToArray();
         var bytes = new long[candidates.Length];
@@ -25,9 +29,10 @@ internal static class Ratios
         {
             for (int i = 0; i < candidates.Length; i++)
             {
+                Func<long> work = candidates[i].Prepare();
                 long before = GC.GetAllocatedBytesForCurrentThread();
                 var watch = Stopwatch.StartNew();
-                candidates[i].Work();
+                work();
                 watch.Stop();
                 bytes[i] = GC.GetAllocatedBytesForCurrentThread() - before;
                 if (round >= warmRounds)

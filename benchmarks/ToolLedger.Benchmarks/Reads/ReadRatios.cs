@@ -14,17 +14,46 @@ internal static class ReadRatios
     private const int ReadCount = 10_000_000;
     private const int ReadsPerSession = 1_200_000;
 
-    private static readonly SessionPolicy Usual = new() { MaximumWindow = TimeSpan.FromHours(2) };
+    private static readonly SessionPolicy Usual = new() { MaximumWindow = TimeSpan.FromHours(3) };
     private static readonly SessionPolicy WithoutRepeats = Usual with { RepeatReportCount = 0 };
 
     internal static int Run()
     {
+        MeasureWarm("reads -> evidence, clustered, the second 10,000,000 of a session", isClustered: true);
+        MeasureWarm("reads -> evidence, scattered, the second 10,000,000 of a session", isClustered: false);
         TagRead[] clustered = ReadCorpus.Make(ReadCount, isClustered: true);
         Measure("reads -> evidence, clustered, one session of 5,000 s", clustered, ReadCount);
         Measure("reads -> evidence, clustered, sessions of 600 s", clustered, ReadsPerSession);
         Measure("reads -> evidence, scattered, one session of 5,000 s", ReadCorpus.Make(ReadCount, isClustered: false), ReadCount);
         Memory();
         return 0;
+    }
+
+    // The tags are known from as many reads before.
+    private static void MeasureWarm(string title, bool isClustered)
+    {
+        TagRead[] all = ReadCorpus.Make(2 * ReadCount, isClustered);
+        Ratios.MeasurePrepared(
+            title,
+            ReadCount,
+            2,
+            5,
+            ("Dictionary by ref",
+            () =>
+            {
+                var summaries = new Dictionary<TagId, TagSummary>();
+                AddTo(summaries, all.AsSpan(0, ReadCount));
+                return () => AddTo(summaries, all.AsSpan(ReadCount));
+            }
+        ),
+            ("session, batches",
+            () =>
+            {
+                var builder = new ReadSessionBuilder(NewPresentation(), Usual);
+                builder.AddRange(all.AsSpan(0, ReadCount));
+                return () => builder.AddRange(all.AsSpan(ReadCount));
+            }
+        ));
     }
 
     // Each session, and each dictionary, is made anew.
@@ -91,9 +120,10 @@ internal static class ReadRatios
     }
 
     /// <summary>The baseline: count, first, last and strongest of each tag.</summary>
-    internal static int WithDictionary(ReadOnlySpan<TagRead> reads)
+    internal static int WithDictionary(ReadOnlySpan<TagRead> reads) => AddTo([], reads);
+
+    private static int AddTo(Dictionary<TagId, TagSummary> summaries, ReadOnlySpan<TagRead> reads)
     {
-        var summaries = new Dictionary<TagId, TagSummary>();
         foreach (ref readonly TagRead read in reads)
         {
             ref TagSummary summary = ref CollectionsMarshal.GetValueRefOrAddDefault(summaries, read.Tag, out bool exists);

@@ -114,7 +114,7 @@ internal sealed partial class EvidenceStore
     [MethodImpl(MethodImplOptions.NoInlining)]
     private int AddWaiting(ReadOnlySpan<TagRead> reads, int count, ReadOnlySpan<byte> positions, in PlainSlot slot, Span<ReportEntry> reports, Span<ulong> looks, int lookCount)
     {
-        PagedList<TagEntry> entries = _tags.Entries;
+        TagEntryList entries = _tags.Entries;
         int[] found = _found;
         long from = Origin + slot.Correction;
         long slotStart = from + (slot.Slot * _slotLength);

@@ -16,17 +16,4 @@ internal static unsafe class Prefetch
             Sse.Prefetch0(Unsafe.AsPointer(ref Unsafe.AsRef(in value)));
         }
     }
-
-    /// <summary>Asks for the lines of a value of at most two of them.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static void Whole<T>(ref readonly T value)
-        where T : struct
-    {
-        if (Sse.IsSupported)
-        {
-            byte* start = (byte*)Unsafe.AsPointer(ref Unsafe.AsRef(in value));
-            Sse.Prefetch0(start);
-            Sse.Prefetch0(start + Unsafe.SizeOf<T>() - 1);
-        }
-    }
 }

@@ -20,7 +20,7 @@ internal sealed class TagTable
     private const int NumberBits = 24;
     private const uint NumberMask = (1u << NumberBits) - 1;
 
-    private readonly PagedList<TagEntry> _entries = new();
+    private readonly TagEntryList _entries = new();
     private readonly PagedList<TagStart> _starts = new();
     private readonly List<TagId> _long = [];
     private readonly uint[] _hashes = new uint[BatchLength];
@@ -48,7 +48,7 @@ internal sealed class TagTable
     internal ref TagStart StartOf(int index) => ref _starts[index];
 
     /// <summary>The entries, for who walks over many of them.</summary>
-    internal PagedList<TagEntry> Entries => _entries;
+    internal TagEntryList Entries => _entries;
 
     /// <summary>The tag of an entry.</summary>
     internal TagId TagOf(in TagEntry entry) => IsLong(entry)
@@ -119,7 +119,7 @@ internal sealed class TagTable
             found[i] = candidate;
             if (candidate >= 0)
             {
-                Prefetch.Whole(ref _entries[candidate]);
+                Prefetch.Line(ref _entries[candidate]);
             }
         }
     }
