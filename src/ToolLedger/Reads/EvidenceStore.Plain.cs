@@ -90,7 +90,7 @@ internal sealed partial class EvidenceStore
             latest = read.FirstTicks;
             read.TagInPlace.TryGetShort(out ulong first, out ulong second, out byte form);
             ref RecentTag known = ref recent[RecentTag.PlaceOf(first, second)];
-            if (!known.IsOf(first, second, form) || read.HasTid)
+            if (!known.IsOf(first, second, form))
             {
                 waiting[waits++] = (byte)count;
                 continue;
@@ -101,6 +101,11 @@ internal sealed partial class EvidenceStore
             {
                 known.Look = look;
                 looks[added++] = LookKey.Of(known.Index, plain.Pass, read.AntennaNumber, plain.Slot);
+            }
+
+            if (read.HasTid)
+            {
+                AddTid(known.Index, read.Tid);
             }
 
             known.Add(latest - from, in read);

@@ -176,14 +176,11 @@ internal sealed partial class EvidenceStore
         return index.Of(tag);
     }
 
-    /// <summary>Whether a report of a tag was taken as evidence.</summary>
-    internal bool IsAccepted(int tag) => _tags[tag].Accepted > 0 || RestOrDefault(tag).AcceptedRounds > 0;
-
     /// <summary>The evidence of a tag in plain figures. In a session of several passes an antenna of number 64 or more counts once in each.</summary>
     internal PlainLooks PlainOf(int tag)
     {
-        TryGetSpan(tag, null, out long first, out long last);
-        var looks = new PlainLooks { FirstTicks = first, LastTicks = last, IsAccepted = IsAccepted(tag), Tids = TidsOf(tag) };
+        bool isHeard = TryGetSpan(tag, null, out long first, out long last);
+        var looks = new PlainLooks { FirstTicks = first, LastTicks = last, IsHeard = isHeard, Tids = TidsOf(tag) };
 
         ReadOnlySpan<ulong> left = LooksOf(tag);
         looks.LookCount = left.Length;

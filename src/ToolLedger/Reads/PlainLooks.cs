@@ -6,8 +6,8 @@ namespace ToolLedger.Reads;
 [StructLayout(LayoutKind.Auto)]
 internal struct PlainLooks
 {
-    /// <summary>Whether a read of it was taken as evidence.</summary>
-    internal bool IsAccepted;
+    /// <summary>Whether it was heard inside the presentation.</summary>
+    internal bool IsHeard;
 
     internal long FirstTicks;
     internal long LastTicks;

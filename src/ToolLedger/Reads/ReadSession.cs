@@ -169,11 +169,11 @@ public sealed class ReadSession
         return Array.AsReadOnly(looks);
     }
 
-    /// <summary>Whether a tag was heard inside the presentation: whether <see cref="Find"/> gives evidence with an accepted read.</summary>
+    /// <summary>Whether a tag was heard inside the presentation: whether <see cref="Find"/> gives evidence that is <see cref="TagEvidence.IsHeard"/>.</summary>
     internal bool Heard(in TagId tag)
     {
         int index = _facts.Store.Tags.Find(tag);
-        return index >= 0 && _facts.Store.IsAccepted(index);
+        return index >= 0 && _facts.Store.TryGetSpan(index, null, out _, out _);
     }
 
     /// <summary>The plain figures of a tag; false when it was not read at all. Only for a session of one pass.</summary>

@@ -65,7 +65,7 @@ public sealed class ReadSessionBuilder
         return _placer.Add(in read);
     }
 
-    /// <summary>Adds many reads, in any order: the same as adding each, and faster, because many tags are looked up together.</summary>
+    /// <summary>Adds many reads, in any order: the same as adding each, and faster, because many tags are looked up together. Only over a limit of the policy, where not every look can be kept, may other looks be left.</summary>
     /// <param name="reads">The reads.</param>
     /// <returns>How many were accepted.</returns>
     /// <exception cref="InvalidOperationException">The session is closed.</exception>

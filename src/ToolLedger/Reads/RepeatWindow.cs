@@ -94,7 +94,7 @@ internal sealed class RepeatWindow
         bool repeat = !isLater && _latestTicks - read.LastTicks <= _horizonTicks && IsContentKnown(tag, read);
         if (read.HasReportId || _ids is not null)
         {
-            repeat |= ObserveId(read);
+            repeat |= ObserveId(tag, read);
         }
 
         return repeat;
@@ -136,7 +136,7 @@ internal sealed class RepeatWindow
         _linked = number - 1;
     }
 
-    private bool ObserveId(in TagRead read)
+    private bool ObserveId(int tag, in TagRead read)
     {
         if (_ids is null)
         {
@@ -156,7 +156,7 @@ internal sealed class RepeatWindow
         bool repeat = false;
         for (long at = _byId[HashOf(id) & (_byId.Length - 1)]; !repeat && IsKept(at); at = _idBefore[Place(at)])
         {
-            repeat = _ids[Place(at)] == id && _latestTicks - LastTicksAt(at) <= _horizonTicks;
+            repeat = _ids[Place(at)] == id && _ring[at].Tag == tag && _latestTicks - LastTicksAt(at) <= _horizonTicks;
         }
 
         _ids[Place(_number)] = id;

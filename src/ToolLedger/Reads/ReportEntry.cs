@@ -14,7 +14,7 @@ internal readonly record struct ReportEntry
     private const ReadFields Tail = ReadFields.ReportId;
 
     internal readonly long FirstTicks;
-    private readonly int _tag;
+    internal readonly int Tag;
     private readonly uint _facts;
 
     internal ReportEntry(int tag, in TagRead read)
@@ -25,7 +25,7 @@ internal readonly record struct ReportEntry
     private ReportEntry(int tag, in TagRead read, bool hasTail)
     {
         FirstTicks = read.FirstTicks;
-        _tag = tag;
+        Tag = tag;
         _facts = (read.Facts & ~TagRead.InFacts(Tail)) | (hasTail ? TagRead.InFacts(Tail) : 0);
     }
 
@@ -42,7 +42,7 @@ internal readonly record struct ReportEntry
         get
         {
             ulong mixed = Math.BigMul((ulong)FirstTicks, 0x9E3779B97F4A7C15UL, out ulong low) ^ low;
-            return (mixed ^ ((ulong)(uint)_tag << 32) ^ _facts) * 0xD1B54A32D192ED03UL;
+            return (mixed ^ ((ulong)(uint)Tag << 32) ^ _facts) * 0xD1B54A32D192ED03UL;
         }
     }
 }

@@ -69,6 +69,9 @@ public sealed class TagEvidence
     /// <summary>Whether there were more than two different TIDs.</summary>
     public bool HasMoreTids { get; internal init; }
 
+    /// <summary>Whether the tag was heard inside the presentation: by any report, one taken for a repeat too, since order must not decide what is known.</summary>
+    internal bool IsHeard => FirstSeen is not null;
+
     /// <summary>Reports taken as evidence. No conclusion may depend on it: look at <see cref="LookCount"/>.</summary>
     public long AcceptedCount { get; internal init; }
 

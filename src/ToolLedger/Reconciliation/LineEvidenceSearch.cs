@@ -124,7 +124,7 @@ internal sealed class LineEvidenceSearch(ReconciliationScope scope, KitTree tree
         DateTimeOffset? first = null;
         for (int i = 0; best is not null && i < collector.UsedSessions.Count; i++)
         {
-            if (collector.UsedSessions[i].Find(best.Tag) is { AcceptedCount: > 0, FirstSeen: { } seen })
+            if (collector.UsedSessions[i].Find(best.Tag) is { FirstSeen: { } seen })
             {
                 first = Earlier(first, seen);
             }

@@ -80,10 +80,9 @@ internal static class PlainKit
             return false;
         }
 
-        bool isFresh = session.TryGetPlain(binding.Tag, out PlainLooks looks)
-            && looks.IsAccepted
-            && input.AsOf.UtcTicks - looks.LastTicks <= policy.Sessions.SessionAgeMax.Ticks;
-        if (isFresh && (!looks.Tids.Second.IsEmpty || (!looks.Tids.First.IsEmpty && !binding.Tid.IsEmpty && looks.Tids.First != binding.Tid)))
+        bool isHeard = session.TryGetPlain(binding.Tag, out PlainLooks looks) && looks.IsHeard;
+        bool isFresh = isHeard && input.AsOf.UtcTicks - looks.LastTicks <= policy.Sessions.SessionAgeMax.Ticks;
+        if (isHeard && (!looks.Tids.Second.IsEmpty || (!looks.Tids.First.IsEmpty && !binding.Tid.IsEmpty && looks.Tids.First != binding.Tid)))
         {
             return false;
         }

@@ -45,7 +45,7 @@ internal sealed class SealSearch
         foreach (TagBinding binding in reads.LiveTags)
         {
             ReadSession? elsewhere = collector.OthersThatHeard(binding.Tag).FirstOrDefault(session =>
-                session.Find(binding.Tag) is { AcceptedCount: > 0, LastSeen: { } at } && at > Seal!.InventoriedAt
+                session.Find(binding.Tag) is { LastSeen: { } at } && at > Seal!.InventoriedAt
                 && !session.Presentation.Kits.Any(kit => tree.Find(kit) is not null));
             if (elsewhere is not null)
             {

@@ -76,7 +76,7 @@ internal sealed class SessionIndex
         {
             foreach (TagEvidence evidence in session.Tags)
             {
-                if (evidence.AcceptedCount > 0)
+                if (evidence.IsHeard)
                 {
                     Put(index, evidence.Tag, session);
                 }

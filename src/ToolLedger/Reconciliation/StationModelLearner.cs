@@ -129,7 +129,7 @@ public static class StationModelLearner
             }
 
             var looks = new TagLooks();
-            looks.Add(session, session.Find(tag) is { AcceptedCount: > 0 } found ? found : null);
+            looks.Add(session, session.Find(tag) is { IsHeard: true } found ? found : null);
             for (int i = 0; i < looks.Passes.Count; i++)
             {
                 int offered = (int)long.Min(looks.Passes[i].Pass.LookLimit, DetectionModel.MaxLooks);

@@ -106,7 +106,7 @@ public static class TagHistoryLearner
         bool wasInside = WasInside(result, line, session);
         foreach (TagBinding binding in tags.LiveTagsOf(tool.Id, session.From))
         {
-            bool isRead = session.Find(binding.Tag) is { AcceptedCount: > 0 };
+            bool isRead = session.Find(binding.Tag) is { IsHeard: true };
             bool isControl = session.Presentation.Station.ControlTags.Any(control => control.Tag == binding.Tag);
             if (binding.IsLiveAt(session.To) && !isControl && (isRead ? isConfirmed : wasInside))
             {

@@ -74,7 +74,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         {
             ReadSession session = sessions.RecentSessions[i];
             bool overlaps = binding.From < session.To && (binding.Until is not { } until || until > session.From);
-            TagEvidence? heard = session.Find(tag) is { AcceptedCount: > 0 } found && IsFresh(found) ? found : null;
+            TagEvidence? heard = session.Find(tag) is { IsHeard: true } found ? found : null;
             if (overlaps && session.Presentation.Station.HasControlTag(tag))
             {
                 // A tag that is fixed at the station shows that the station works; it cannot show that a tool is back.
@@ -84,7 +84,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
             else if (overlaps && (heard is null || IsLiveForAll(binding, heard)))
             {
                 held = held is { IsUsable: true } ? held : session;
-                AddLooks(session, heard, trustedFrom, gone, ref looks);
+                AddLooks(session, heard is not null && IsFresh(heard) ? heard : null, trustedFrom, gone, ref looks);
                 if (heard is not null)
                 {
                     reads.AddHeard(session, heard.LastSeen!.Value);

@@ -159,8 +159,8 @@ internal sealed class ToolReadsCollector
 
         foreach (ReadSession session in isSaid ? [] : scope.Sessions.Presenting(other))
         {
-            if (!session.Presents(subject) && session.To <= scope.AsOf
-                && reads.LiveTags.Any(binding => session.Find(binding.Tag) is { AcceptedCount: > 0 } found && tags.IsFresh(found)))
+            if (!session.Presents(subject) && session.To <= scope.AsOf && scope.AsOf - session.To <= scope.Policy.Sessions.SessionAgeMax
+                && reads.LiveTags.Any(binding => session.Find(binding.Tag) is { IsHeard: true }))
             {
                 isSaid |= session.IsUsable;
                 unusable = session.IsUsable ? unusable : session;

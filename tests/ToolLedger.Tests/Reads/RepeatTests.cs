@@ -97,11 +97,39 @@ public sealed class RepeatTests
         Assert.Equal(SessionScene.At(10.4), session.Find(SessionScene.Tool(1))!.LastSeen);
     }
 
+    // A reader whose counter begins anew, or one that counts for each antenna, gives a number twice.
+    [Fact]
+    public void A_number_used_again_for_another_tag_makes_no_repeat()
+    {
+        var builder = new ReadSessionBuilder(new SessionScene().Presentation, new SessionPolicy());
+        builder.Add(SessionScene.Read(SessionScene.Tool(1), 1, 10) with { ReportId = 7 });
+
+        Assert.Equal(ReadPlacement.Accepted, builder.Add(SessionScene.Read(SessionScene.Tool(2), 1, 11) with { ReportId = 7 }));
+        Assert.Equal(ReadPlacement.Repeat, builder.Add(SessionScene.Read(SessionScene.Tool(2), 2, 12) with { ReportId = 7 }));
+    }
+
+    // A report that is taken for a repeat leaves its look all the same, so which of two came first must not decide whether the tag was heard.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_tag_is_heard_whichever_of_two_reports_of_one_number_comes_first(bool isOutsideFirst)
+    {
+        TagRead outside = SessionScene.Read(SessionScene.Tool(1), 1, -5) with { ReportId = 7 };
+        TagRead inside = SessionScene.Read(SessionScene.Tool(1), 1, 10) with { ReportId = 7 };
+        var builder = new ReadSessionBuilder(new SessionScene().Presentation, new SessionPolicy());
+        builder.AddRange(isOutsideFirst ? [outside, inside] : [inside, outside]);
+        ReadSession session = builder.Close(SessionScene.At(60), TimeSpan.Zero);
+
+        Assert.True(session.Heard(SessionScene.Tool(1)));
+        Assert.True(session.Find(SessionScene.Tool(1))!.IsHeard);
+        Assert.Equal(1, session.Find(SessionScene.Tool(1))!.LookCount);
+    }
+
     private static bool IsRepeat(List<TagRead> before, TagRead read, SessionPolicy policy)
     {
         DateTimeOffset latest = before.Append(read).Max(other => other.LastSeen);
         return before.TakeLast(policy.RepeatReportCount).Any(other =>
-            latest - other.LastSeen <= policy.RepeatHorizon && (IsSameContent(other, read) || (read.ReportId is { } id && other.ReportId == id)));
+            latest - other.LastSeen <= policy.RepeatHorizon && (IsSameContent(other, read) || (read.ReportId is { } id && other.ReportId == id && other.Tag == read.Tag)));
     }
 
     private static bool IsSameContent(TagRead left, TagRead right) =>

@@ -210,6 +210,46 @@ public sealed class UnusableSessionTests
     }
 
     /// <summary>What was read at 15:55, read again ten minutes later in a session that nobody doubts.</summary>
+
+    // Given: a session from 15:55 on in which T3's chip was another one right at the start; as of a little over an hour later the session is recent still, that instant is not.
+    // When, must conclude: the doubt is as old as its session, so that a good session afterwards does not settle the line.
+    [Theory]
+    [InlineData(60, true)]
+    [InlineData(61, false)]
+    public void P05_A_doubt_grows_old_with_its_session_and_not_before(int minutesAfterTheSession, bool isDoubted)
+    {
+        World world = new World { AsOf = World.End.AddMinutes(minutesAfterTheSession) }.ReadAllBut().CountAll();
+        world.Bindings.RemoveAll(static binding => binding.Tool == T3);
+        world.Bindings.Add(World.Binding(World.TagOf("T3"), T3, ChipA));
+        ReadSession first = world.Session("S1", [World.K1], [.. world.ControlReads(), Read(World.TagOf("T3"), ChipB, second: 1)]);
+        ReadSession last = world.Session("S9", [World.K1], World.Later(world, 40), World.Start.AddMinutes(40));
+
+        LineConclusion line = world.Reconcile(first, last).Lines[2];
+        Assert.Equal(isDoubted, line.Reasons.Any(static reason => reason.Kind == ReconciliationReasons.WrongChip));
+        Assert.Equal(!isDoubted, line.IsAccounted);
+    }
+
+    // Given: later the other kit's session at another station heard T3 as well, each report under a number that another tag's report had just before.
+    // When, must conclude: whichever came first, T3 was read later elsewhere.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void S94_What_was_heard_elsewhere_does_not_hang_on_the_order_of_reports_with_one_number(bool isOtherFirst)
+    {
+        World world = new World { AsOf = Again.AddMinutes(5) }.ReadAllBut();
+        ReadSession own = world.Session("S1", [World.K1], [.. world.ControlReads(), .. world.Reads]);
+        TagRead[] theirs = [.. World.Later(world, 10, static read => read.Tag == World.TagOf("T3")).SelectMany((read, i) =>
+        {
+            TagRead[] two = [read with { ReportId = i }, new TagRead(Former, read.Antenna, read.FirstSeen.AddMilliseconds(1)) { ReportId = i }];
+            return isOtherFirst ? two.Reverse() : two;
+        })];
+        ReadSession elsewhere = world.Session("S2", [World.K2], theirs, Again);
+
+        LineConclusion line = world.Reconcile(own, elsewhere).Lines[2];
+        Assert.False(line.IsAccounted);
+        Assert.Contains(line.Reasons, static reason => reason.Kind == ReconciliationReasons.ReadLaterElsewhere);
+    }
+
     private static ReadSession Last(World world, Tid chip = default) => world.Session(
         "S9", [World.K1], [.. World.Later(world, 10).Select(read => read.Tag == World.TagOf("T3") ? new TagRead(read.Tag, read.Antenna, read.FirstSeen) { Strength = read.Strength, Tid = chip } : read)], Again);
 
