@@ -4,14 +4,17 @@ using System.Runtime.InteropServices;
 
 namespace ToolLedger.Reads;
 
-/// <summary>The entries of tags in place, in pages: growing copies nothing (but within the first page), and from the second page on no entry lies across two lines of memory.</summary>
-/// <remarks>An entry that does costs a second cache miss, and of many tags hardly anything else costs time. The pages are pinned so that they stay as they lie; nothing but speed depends on it.</remarks>
+/// <summary>The entries of tags in place, in pages: growing copies nothing (but within the first page), and where there are many no further one lies across two lines of memory.</summary>
+/// <remarks>An entry that does costs a second cache miss, and of so many tags that no cache holds them hardly anything else costs time. Such pages are pinned so that they stay as they lie; nothing but speed depends on it.</remarks>
 internal sealed class TagEntryList
 {
     private const int PageBits = 10;
     private const int PageLength = 1 << PageBits;
     private const int FirstLength = 16;
     private const int LineLength = 64;
+
+    // The entries before, 2 MiB of them, stay in the caches; pinned pages would only be collected late.
+    private const int PagesBeforeLines = 64;
 
     // An entry is four of these words.
     private const int EntryWords = 4;
@@ -43,8 +46,9 @@ internal sealed class TagEntryList
 
         if (_pages[page] is null)
         {
-            _pages[page] = GC.AllocateUninitializedArray<ulong>((PageLength * EntryWords) + (LineLength / sizeof(ulong)), pinned: true);
-            _starts[page] = WordsToLine(ref MemoryMarshal.GetArrayDataReference(_pages[page]));
+            bool isLined = page >= PagesBeforeLines;
+            _pages[page] = GC.AllocateUninitializedArray<ulong>((PageLength * EntryWords) + (LineLength / sizeof(ulong)), isLined);
+            _starts[page] = isLined ? WordsToLine(ref MemoryMarshal.GetArrayDataReference(_pages[page])) : (byte)0;
         }
         else if (page == 0 && Count * EntryWords == _pages[0].Length)
         {
