@@ -83,7 +83,7 @@ public sealed class MasterList
             return null;
         }
 
-        long[] rows = [.. Issues.Where(static issue => issue.Rule != RecordRules.MoreIssues.Code).Select(static issue => issue.RowNumber).Distinct().Take(RowsNamed)];
+        long[] rows = [.. Issues.Where(static issue => issue.Reason.Kind != RecordRules.MoreIssues).Select(static issue => issue.RowNumber).Distinct().Take(RowsNamed)];
         string named = string.Join(", ", rows.Select(static row => row.ToString(CultureInfo.InvariantCulture)));
         long others = BadRowCount - rows.Length;
         return new RecordIssue("$.lines", new Reason(
