@@ -1,3 +1,4 @@
+using System;
 using System.Globalization;
 using ToolLedger.Records;
 
@@ -15,7 +16,7 @@ public sealed class MasterListIssue
         Reason = reason;
     }
 
-    /// <summary>The number of the row in the file, from 1; the header has one too.</summary>
+    /// <summary>The number of the line in the file, from 1, the header and blank lines counted: what an editor shows.</summary>
     public long RowNumber { get; }
 
     /// <summary>The column as the file calls it; null when it is the row as a whole.</summary>
@@ -30,9 +31,12 @@ public sealed class MasterListIssue
     /// <summary>The stable code of the rule that was broken.</summary>
     public string Rule => Reason.Code;
 
-    /// <summary>Place, sentence, rule and what was found.</summary>
+    /// <summary>Place, sentence and rule, and what was found where the sentence does not quote it.</summary>
     /// <returns>One line of text.</returns>
-    public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture,
-        $"row {RowNumber}{(Column is null ? "" : ", column " + SafeText.Escape(Column))}: {Reason} ({Rule}) {Found}");
+    public override string ToString()
+    {
+        string said = Reason.ToString();
+        string found = Found.Length == 0 || said.Contains($"\"{Found}\"", StringComparison.Ordinal) ? "" : " " + Found;
+        return string.Create(CultureInfo.InvariantCulture, $"line {RowNumber} of the file{(Column is null ? "" : ", column " + SafeText.Escape(Column))}: {said} ({Rule}){found}");
+    }
 }

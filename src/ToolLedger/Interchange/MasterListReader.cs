@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using System.Linq;
 using System.Text;
 using System.Text.Unicode;
 using ToolLedger.Kits;
@@ -112,12 +113,10 @@ internal sealed class MasterListReader
             }
         }
 
-        for (int i = 0; i < _names.Length; i++)
+        string[] missing = [.. _names.Where((name, i) => name is not null && (given & (1u << i)) == 0).Select(static name => $"\"{name}\"")];
+        if (missing.Length > 0)
         {
-            if (_names[i] is { } name && (given & (1u << i)) == 0)
-            {
-                RefuseHeader(line, new Reason(ReadFileRules.MissingColumn, ("column", name)));
-            }
+            RefuseHeader(line, new Reason(MasterListRules.MissingColumns, ("columns", string.Join(", ", missing)), ("count", Text(missing.Length))));
         }
 
         _columns = columns;

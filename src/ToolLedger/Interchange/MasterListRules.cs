@@ -21,6 +21,13 @@ public static class MasterListRules
     /// <summary>Several tools on one row.</summary>
     public static ReasonKind NotOne { get; } = new("master-list.not-one", "A line of kind {kind} lists one each; found \"{found}\". Several need a row each.");
 
+    /// <summary>Columns that were declared and are not in the header.</summary>
+    public static ReasonKind MissingColumns { get; } = new("master-list.missing-columns", "The header has no {count:column|columns} {columns}.");
+
+    /// <summary>A list with refused rows that is to become a manifest.</summary>
+    public static ReasonKind RowsRefused { get; } = new("master-list.rows-refused",
+        "{count} {count:row was|rows were} refused, {count:line|lines} {lines} of the file: the manifest would lack what {count:it lists|they list}. Mend the file, or say that they are left out.");
+
     /// <summary>Every kind for master inventory lists.</summary>
-    public static IReadOnlyList<ReasonKind> All { get; } = [UnknownKind, BadNumber, BadFlag, NotForKind, NotOne];
+    public static IReadOnlyList<ReasonKind> All { get; } = [UnknownKind, BadNumber, BadFlag, NotForKind, NotOne, MissingColumns, RowsRefused];
 }

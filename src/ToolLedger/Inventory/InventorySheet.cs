@@ -132,8 +132,9 @@ public sealed partial class InventorySheet
     /// <summary>Checks what was entered against the lists, to be asked before an entry is kept: which entries would settle nothing, and why.</summary>
     /// <remarks>
     /// A sheet is made without knowing the lists, so an entry that fits no line is kept, used for nothing and told by the reconciliation. A host that asks here first can refuse it while the person who
-    /// made it still stands there: a count in another unit, a line or kit that is not there, a mark that several tools of the kit carry. What contradicts a list is evidence and no issue: a count that is
-    /// too low or too high, another mark than the tool's, a tool in a kit that does not list it.
+    /// made it still stands there: a count in another unit, a line or kit that is not there, a tool on no list, a mark that several tools of the kit carry. What contradicts a list is evidence and no issue:
+    /// a count that is too low or too high, another mark than the tool's, a tool in a kit that does not list it while another list does. A thing on no list that truly lies there is worth keeping all the
+    /// same: once the person has confirmed what was entered, keep the sighting, and the kit is told a difference.
     /// </remarks>
     /// <param name="kits">The lists.</param>
     /// <param name="issued">The revisions that kits were issued under; an entry about any other kit is held against the revision in force when it was made. Null (the default) for none.</param>

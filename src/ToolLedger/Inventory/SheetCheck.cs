@@ -24,9 +24,9 @@ internal sealed class SheetCheck(KitRegister kits, IReadOnlyDictionary<KitId, in
         All("seals", sheet.Seals, (seal, place) => ManifestOf(seal.Kit, seal.At, place));
         All("sealChecks", sheet.SealChecks, (check, place) => ManifestOf(check.Kit, check.At, place));
         All("sightings", sheet.Sightings, Sight);
-        All("pieceCounts", sheet.PieceCounts, (count, place) => Listed(count.Tool, count.At, place));
-        All("breakages", sheet.Breakages, (breakage, place) => Listed(breakage.Tool, breakage.At, place));
-        All("reconstructions", sheet.Reconstructions, (decision, place) => Listed(decision.Tool, decision.SignedBy.At, place));
+        All("pieceCounts", sheet.PieceCounts, (count, place) => _ = Listed(count.Tool, count.At, place));
+        All("breakages", sheet.Breakages, (breakage, place) => _ = Listed(breakage.Tool, breakage.At, place));
+        All("reconstructions", sheet.Reconstructions, (decision, place) => _ = Listed(decision.Tool, decision.SignedBy.At, place));
         return issues;
     }
 
@@ -67,7 +67,7 @@ internal sealed class SheetCheck(KitRegister kits, IReadOnlyDictionary<KitId, in
         }
         else
         {
-            issues.Report(place + ".line", new Reason(InventoryRules.UseOfNoConsumable, ("line", Text(line.Number)), ("kit", use.Kit.Value)));
+            issues.Report(place + ".line", new Reason(InventoryRules.UseOfNoConsumable, ("line", Text(line.Number)), ("kit", use.Kit.Value)), line.Number);
         }
     }
 
@@ -76,11 +76,11 @@ internal sealed class SheetCheck(KitRegister kits, IReadOnlyDictionary<KitId, in
         if (LineOf(swap.Kit, swap.LineNumber, swap.At, place) is { } line
             && line.Tool?.Id != swap.InPlace && !(line is ToolLine tool && tool.Alternates.Any(alternate => alternate.Id == swap.InPlace)))
         {
-            issues.Report(place + ".inPlace", new Reason(InventoryRules.NotAnAlternate, ("tool", swap.InPlace.Value), ("line", Text(line.Number)), ("kit", swap.Kit.Value)));
+            issues.Report(place + ".inPlace", new Reason(InventoryRules.NotAnAlternate, ("tool", swap.InPlace.Value), ("line", Text(line.Number)), ("kit", swap.Kit.Value)), line.Number);
         }
     }
 
-    /// <summary>A mark that is not the tool's own is evidence of a swap and no mistake of the entry, so only one that several tools carry is told.</summary>
+    /// <summary>A mark that is not the tool's own is evidence of a swap and no mistake of the entry, so only one that several tools carry is told; an id that no list knows is a slip of the pen, or a thing to be put on a list.</summary>
     private void Sight(Sighting sighting, string place)
     {
         if (!sighting.InKit.IsEmpty)
@@ -88,7 +88,7 @@ internal sealed class SheetCheck(KitRegister kits, IReadOnlyDictionary<KitId, in
             ManifestOf(sighting.InKit, sighting.At, place + ".inKit");
         }
 
-        if (sighting.AlsoIdentifiedBy is not null || ListsOf(sighting.Tool, sighting.At) is not [var list, ..])
+        if (Listed(sighting.Tool, sighting.At, place) is not { } list || sighting.AlsoIdentifiedBy is not null)
         {
             return;
         }
@@ -99,16 +99,20 @@ internal sealed class SheetCheck(KitRegister kits, IReadOnlyDictionary<KitId, in
             .DistinctBy(static tool => tool.Id).Count();
         if (bearers > 1)
         {
-            issues.Report(place + ".markRead", new Reason(InventoryRules.MarkOfSeveral, ("mark", sighting.MarkRead), ("count", Text(bearers)), ("kit", list.Id.Value), ("tool", sighting.Tool.Value)));
+            issues.Report(place + ".markRead", new Reason(InventoryRules.MarkOfSeveral, ("mark", sighting.MarkRead), ("count", Text(bearers)), ("kit", list.Id.Value), ("tool", sighting.Tool.Value)), list.FindLine(sighting.Tool)?.Number);
         }
     }
 
-    private void Listed(ToolId tool, DateTimeOffset at, string place)
+    /// <summary>The first list that names a tool; that there is none is told.</summary>
+    private KitManifest? Listed(ToolId tool, DateTimeOffset at, string place)
     {
-        if (ListsOf(tool, at).Length == 0)
+        KitManifest? list = ListsOf(tool, at).FirstOrDefault();
+        if (list is null)
         {
             issues.Report(place + ".tool", new Reason(InventoryRules.ToolOnNoList, ("tool", tool.Value), ("time", RecordTime.ToText(at))));
         }
+
+        return list;
     }
 
     /// <summary>The lists that name a tool: of a kit whose revision is stated that one, of any other the one in force then.</summary>
@@ -117,7 +121,7 @@ internal sealed class SheetCheck(KitRegister kits, IReadOnlyDictionary<KitId, in
         KitManifest[] stated = [.. revisions.OrderBy(static pair => pair.Key.Value, StringComparer.Ordinal)
             .Select(pair => kits.Find(pair.Key, pair.Value)).OfType<KitManifest>()
             .Where(manifest => manifest.FindLine(tool) is not null || HasAlternate(manifest, tool))];
-        return stated.Length > 0 ? stated : [.. kits.ManifestsWith(tool, at).Where(manifest => !revisions.ContainsKey(manifest.Id))];
+        return stated.Length > 0 ? stated : [.. kits.ManifestsWith(tool, at).Concat(kits.ManifestsWithAlternate(tool, at)).Where(manifest => !revisions.ContainsKey(manifest.Id))];
     }
 
     private static bool HasAlternate(KitManifest manifest, ToolId tool) => manifest.Lines.OfType<ToolLine>().Any(line => line.Alternates.Any(alternate => alternate.Id == tool));

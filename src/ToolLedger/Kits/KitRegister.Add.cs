@@ -14,13 +14,15 @@ public sealed partial class KitRegister
     /// <summary>Adds a manifest that is about to be signed, unless it contradicts the lists that are there.</summary>
     /// <remarks>
     /// A register made of lists that exist already shows in <see cref="Faults"/> what is wrong with them, since a kit that is out stays out. A new list need not bring such a fault along, so here it is
-    /// refused: a tool or sub-kit on the list of another kit at any instant from the effective time on, a mark that another kit uses for another tool then, the mark of a tool that was not found, and a
-    /// revision that is not higher than the latest one of the kit. To move a tool, first add the revision that drops it.
+    /// refused: a tool or sub-kit on the list of another kit at any instant from the effective time on, a mark that another kit uses for another tool then, the mark of a tool that was not found, a
+    /// revision that is not higher than the latest one of the kit or that changes one already there, a sub-kit whose listed revision is not in the register or not in force when the list takes effect, and a
+    /// kit that would lie inside itself, over listed revisions or over those in force at any instant from then on. To move a tool, first add the revision that drops it; to add kits with sub-kits, add the
+    /// innermost first. One fault cannot be refused here: a new revision of a sub-kit makes the lists that hold the former one stale, until they are revised too, and <see cref="Faults"/> of the new register says so.
     /// </remarks>
     /// <param name="manifest">The manifest. The very one that is in the register already is accepted and changes nothing.</param>
     /// <param name="notFound">The tools that people have declared not found; those without a mark match nothing.</param>
     /// <param name="register">The register with the manifest in it, or null if it is refused.</param>
-    /// <param name="issues">Every issue with its line; empty if the manifest was added.</param>
+    /// <param name="issues">Every issue with its place in the manifest and its line; empty if the manifest was added.</param>
     /// <returns>Whether the manifest was added.</returns>
     /// <exception cref="ArgumentNullException">An argument, or one of the tools, is null.</exception>
     public bool TryAdd(KitManifest manifest, IEnumerable<Tool> notFound, [NotNullWhen(true)] out KitRegister? register, out IReadOnlyList<RecordIssue> issues)
@@ -37,9 +39,15 @@ public sealed partial class KitRegister
             return true;
         }
 
+        FindNesting(manifest, found);
         if (!TryCreate([.. Manifests, manifest], out KitRegister? together, out IReadOnlyList<RecordIssue> refusals))
         {
-            issues = refusals;
+            // What is refused of them together is refused of the new one, since the others stood before it.
+            foreach (RecordIssue refusal in refusals.Where(static refusal => refusal.Reason.Kind != KitRules.SubKitCycle))
+            {
+                found.Report(refusal.Reason.Kind == KitRules.RevisionEdited ? "$.revision" : refusal.Reason.Kind == KitRules.SubKitsTooDeep ? "$.lines" : "$", refusal.Reason);
+            }
+
             return false;
         }
 

@@ -27,6 +27,7 @@ public sealed partial class KitRegister
     private readonly LineEntries<KitId>? _subKits;
     private readonly Lazy<IReadOnlyList<RecordIssue>> _faults;
     private readonly Lazy<Digest> _digest;
+    private readonly Lazy<ILookup<ToolId, KitManifest>> _alternates;
 
     /// <summary>Makes a register.</summary>
     /// <param name="manifests">The manifests in any order, at most 1,000,000. The same revision with the same content may be given twice.</param>
@@ -47,6 +48,7 @@ public sealed partial class KitRegister
         _subKits = HasSubKits ? new LineEntries<KitId>(manifests, _ends, IsSubKit) : null;
         _faults = new(() => FindFaults(), System.Threading.LazyThreadSafetyMode.ExecutionAndPublication);
         _digest = new(ComputeDigest, System.Threading.LazyThreadSafetyMode.ExecutionAndPublication);
+        _alternates = new(FindAlternates, System.Threading.LazyThreadSafetyMode.ExecutionAndPublication);
         Manifests = Array.AsReadOnly(manifests);
         KitIds = IdsOf(manifests);
     }
@@ -129,6 +131,9 @@ public sealed partial class KitRegister
     /// <returns>The manifests, ordered by kit id (ordinal).</returns>
     public IReadOnlyList<KitManifest> ManifestsWith(ToolId tool, DateTimeOffset asOf) => _tools.Live(tool, asOf);
 
+    /// <summary>The manifests in force then that name a tool as an alternate, ordered by kit id (ordinal).</summary>
+    internal IEnumerable<KitManifest> ManifestsWithAlternate(ToolId tool, DateTimeOffset asOf) => _alternates.Value[tool].Where(manifest => Find(manifest.Id, asOf) == manifest);
+
     /// <summary>Whether a manifest of another kit in force then lists a tool too.</summary>
     internal bool IsOnOther(ToolId tool, KitId kit, DateTimeOffset asOf) => _tools.IsOnOther(tool, kit, asOf);
 
@@ -181,6 +186,10 @@ public sealed partial class KitRegister
                   where lost.Id != tool.Id
                   select new MarkReuse(lost, tool, kit, manifest.Revision, line.Number)];
     }
+
+    private ILookup<ToolId, KitManifest> FindAlternates() => _manifests
+        .SelectMany(static manifest => manifest.Lines.OfType<ToolLine>().SelectMany(static line => line.Alternates).Select(alternate => (alternate.Id, Manifest: manifest)))
+        .ToLookup(static one => one.Id, static one => one.Manifest);
 
     /// <summary>How many kits and manifests it holds.</summary>
     /// <returns>One line of English text.</returns>

@@ -21,11 +21,11 @@ public static class KitRules
     /// <summary>Sub-kits inside sub-kits, too many levels deep. Refused.</summary>
     public static ReasonKind SubKitsTooDeep { get; } = new("kit.sub-kits-too-deep", "Below revision {revision} of kit {kit} there are more than {limit} levels of sub-kits.");
 
-    /// <summary>A sub-kit whose manifest is not in the register. A fault of the data, not refused.</summary>
+    /// <summary>A sub-kit whose manifest is not in the register. A fault of lists that exist, refused only of one that is added.</summary>
     public static ReasonKind SubKitUnresolved { get; } = new("kit.sub-kit-unresolved",
         "Revision {revision} of kit {kit} lists revision {subRevision} of kit {subKit}, which is not in the register.");
 
-    /// <summary>A sub-kit listed by a revision that is not in force as long as the list is. A fault of the data, not refused.</summary>
+    /// <summary>A sub-kit listed by a revision that is not in force as long as the list is. A fault of lists that exist, refused only of one that is added and takes effect while it is not.</summary>
     public static ReasonKind SubKitNotInForce { get; } = new("kit.sub-kit-not-in-force",
         "Revision {revision} of kit {kit} lists revision {subRevision} of kit {subKit}, which is not in force all the time that list is.");
 

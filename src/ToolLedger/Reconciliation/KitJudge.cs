@@ -4,6 +4,7 @@ using System.Linq;
 using ToolLedger.Inventory;
 using ToolLedger.Presence;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
@@ -85,9 +86,13 @@ internal static class KitJudge
             .OrderBy(static sighting => sighting.Tool.Value, System.StringComparer.Ordinal))
         {
             reasons.Add(new Reason(
-                ReconciliationReasons.KitForeignTool, ("tool", sighting.Tool.Value), ("by", sighting.By.Value), ("at", scope.Time(sighting.At))));
+                IsOnAList(scope, sighting.Tool) ? ReconciliationReasons.KitForeignTool : ReconciliationReasons.KitUnlistedTool,
+                ("tool", sighting.Tool.Value), ("by", sighting.By.Value), ("at", scope.Time(sighting.At))));
         }
     }
+
+    private static bool IsOnAList(ReconciliationScope scope, ToolId tool)
+        => scope.Input.Kits.ManifestsWith(tool, scope.AsOf).Count > 0 || scope.Input.Kits.ManifestsWithAlternate(tool, scope.AsOf).Any();
 
     /// <summary>What was seen before the list was revised may have been on the list then; signing the revision is a later word.</summary>
     private static bool IsOfThisList(ReconciliationScope scope, KitTree part, Sighting sighting)

@@ -36,7 +36,7 @@ public sealed class Reconciler
     /// <param name="policy">The policy.</param>
     /// <param name="rules">Further rules, which can withhold "accounted for" and never grant it; null for none.</param>
     /// <param name="logger">Where to log; null for nowhere.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="policy"/> is null.</exception>
+    /// <exception cref="ArgumentNullException"><paramref name="policy"/>, or one of the rules, is null.</exception>
     /// <exception cref="ArgumentException">Two rules share a name, or a rule has no name, no version or null settings.</exception>
     public Reconciler(ReconciliationPolicy policy, IReadOnlyList<IReconciliationRule>? rules = null, ILogger? logger = null)
     {
@@ -90,6 +90,7 @@ public sealed class Reconciler
         var names = new HashSet<string>(StringComparer.Ordinal);
         foreach (IReconciliationRule rule in rules)
         {
+            ArgumentNullException.ThrowIfNull(rule, nameof(rules));
             if (string.IsNullOrWhiteSpace(rule.Name) || !names.Add(rule.Name))
             {
                 throw new ArgumentException($"Every rule needs a name of its own; \"{rule.Name}\" is empty or taken.", nameof(rules));
@@ -218,6 +219,8 @@ public sealed class Reconciler
             JobRecords = people.JobRecords(),
             Holders = holders,
             Holder = scope.Input.Custody.HolderOf(kit, scope.AsOf),
+            CalibrationEntries = scope.Input.Calibration,
+            CustodyEntries = scope.Input.Custody,
             Findings =
             [
                 .. people.UnlistedItemFindings(), .. people.OpeningFindings(), .. FindingsOf(scope, manifest, collector, judged, sessions), .. RiskFindingSearch.Of(scope, collector, conclusion, judged), .. notExpected.Findings,
@@ -248,7 +251,7 @@ public sealed class Reconciler
             return manifest;
         }
 
-        string which = revision is { } asked ? string.Create(CultureInfo.InvariantCulture, $"revision {asked}") : string.Create(CultureInfo.InvariantCulture, $"effective at {input.AsOf:O}");
+        string which = revision is { } asked ? string.Create(CultureInfo.InvariantCulture, $"revision {asked}") : "effective at " + RecordTime.ToText(input.AsOf);
         throw new ArgumentException($"The register holds no manifest of kit \"{kit}\" {which}.", nameof(input));
     }
 

@@ -180,6 +180,9 @@ public static class ReconciliationReasons
     /// <summary>Kit: a foreign tool was sighted inside.</summary>
     public static ReasonKind KitForeignTool { get; } = new("kit.foreign-tool-sighted", "tool {tool} of another list was sighted inside by {by} at {at}, and by its mark in no other kit since");
 
+    /// <summary>Kit: a tool that no list in force names was sighted inside.</summary>
+    public static ReasonKind KitUnlistedTool { get; } = new("kit.unlisted-tool-sighted", "tool {tool}, which is on no list in force, was sighted inside by {by} at {at}, and by its mark in no other kit since");
+
     /// <summary>Kit: no usable session and a tagged line open.</summary>
     public static ReasonKind KitNoUsableSession { get; } = new("kit.no-usable-session", "tagged lines are open and no session of the kit can be used");
 
@@ -344,7 +347,7 @@ public static class ReconciliationReasons
         RetiredTagRead, TwoChips, WrongChip, Reencoded, BindingChanged, CreditedToTwoKits, CreditedToTwoLines, KitNotSaid, SubKitNotSaid, BoundControlTag, Quarantined, MarkOnOtherTool,
         IdentitySettled, SaidByUnusable,
         StepPresentAgain, StepSecondPass, StepSightTool, StepLookInKit, StepCountItems, StepCountPieces, StepSearchShortage, StepResolveSurplus, StepSettleIdentity, StepPresentAtStation,
-        KitLinesOpen, KitDifferences, KitForeignTool, KitNoUsableSession, KitNothingExpected, KitNoReadUsed, KitManualNotAllowed, KitMorePersons,
+        KitLinesOpen, KitDifferences, KitForeignTool, KitUnlistedTool, KitNoUsableSession, KitNothingExpected, KitNoReadUsed, KitManualNotAllowed, KitMorePersons,
         NotPresentedOrShielded, Attenuated, SharedLocation, SharedAntenna, SharedModel, BrieflyHeard, NeighbourNearby, QuarantineProposed, HistorySuspect, NearMiss, NearMissLimit, KitPassing, ForeignTools, RetiredTag, TagToReplace, SecondTagSilent, Proximity,
         CalibrationNotFit, SessionTooOld, SessionAfterAsOf, SessionOfOtherPolicy, SessionOfOtherKits, EntryNotUsed, ToolInTwoKits,
         ReadControlTag, ReadExpected, ReadOtherKit, ReadRetired, ReadSpare, ReadUnlisted, ReadReencoded, ReadUnknown, ReadOverTagLimit, ReadOutsideWindow, ReadUnlistedAntenna, ReadOutsideOrUnlisted, ReadRepeat,

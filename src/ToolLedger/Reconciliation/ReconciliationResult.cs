@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
 using System.Linq;
+using ToolLedger.Calibration;
 using ToolLedger.Custody;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
@@ -78,6 +79,12 @@ public sealed partial class ReconciliationResult
 
     /// <summary>The kits that hold this one, directly or over others.</summary>
     internal IReadOnlyCollection<KitId> Holders { get => plain is null ? field : plain.Result.Holders; init; } = [];
+
+    /// <summary>The calibration entries the second answers rest on, for a report that asks what they say of a use.</summary>
+    internal CalibrationRegister CalibrationEntries { get => plain is null ? field : plain.Result.CalibrationEntries; init; } = CalibrationRegister.Empty;
+
+    /// <summary>The custody entries that were handed in.</summary>
+    internal CustodyRegister CustodyEntries { get => plain is null ? field : plain.Result.CustodyEntries; init; } = CustodyRegister.Empty;
 
     /// <summary>What stands beside the conclusions.</summary>
     public required IReadOnlyList<Finding> Findings { get => field ?? plain!.Result.Findings; init; }

@@ -191,10 +191,7 @@ internal sealed class KitSections(ReportVoice plain, IReportPage page, Reconcili
             line.Label,
             StatusWords.Print(line.Calibration!.State),
             $"{voice.What(line.Line)}: {voice.Say(line.Calibration.Reason)}"))]);
-        if (asked.Exists(static line => line.Calibration!.State is not (CalibrationState.Current or CalibrationState.DueSoon)))
-        {
-            page.Paragraph(voice.Say(ReportSentences.CalibrationWhenUsed));
-        }
+        new UseSection(voice, page, result, ledger).Put();
     }
 
     internal void PutExposure(string number) => new ExposureSection(voice, page, result, ledger).Put(number);

@@ -49,7 +49,7 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         WriteLabels("chase", result.ChaseList.Select(static line => line.Label));
         new TotalsWriter(writer).Write(result.Totals);
         WriteUnseen(result);
-        WriteCalibration(result);
+        WriteCalibration(result, ledger);
         WriteFindings(result);
         people.WriteUnlistedItems(result.UnlistedItems);
         people.WriteOpenings(result.Openings);
@@ -128,8 +128,9 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
         writer.WriteEndArray();
     }
 
-    private void WriteCalibration(ReconciliationResult result)
+    private void WriteCalibration(ReconciliationResult result, LedgerState? ledger)
     {
+        IReadOnlyList<ToolUses>? uses = ToolUses.Of(result, ledger);
         writer.WriteStartArray("calibration");
         foreach (LineConclusion line in result.AllLines)
         {
@@ -142,8 +143,40 @@ internal sealed class KitWriter(Utf8JsonWriter writer, ReportVoice voice, Func<D
                 writer.WriteString("siteDate", status.SiteDate.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
                 writer.WritePropertyName("reason");
                 ShiftReportWriter.WriteReason(writer, status.Reason, voice);
+                if (uses?.FirstOrDefault(one => one.Line == line) is { } used)
+                {
+                    WriteUses(used);
+                }
+
                 writer.WriteEndObject();
             }
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private void WriteUses(ToolUses used)
+    {
+        writer.WriteNumber("usesOnRecord", used.Count);
+        writer.WriteStartArray("usesInQuestion");
+        foreach (UseInQuestion one in used.InQuestion)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("entry", one.Use.Id.Value);
+            writer.WriteString("at", at(one.Use.At));
+            WriteIf("until", one.Use.Until is { } until ? at(until) : null);
+            writer.WriteString("job", one.Use.Job.Value);
+            WriteIf("equipment", one.Use.Equipment.IsEmpty ? null : one.Use.Equipment.Value);
+            WriteIf("function", one.Use.Function);
+            if (one.Use.Value is { } value)
+            {
+                writer.WriteNumber("value", value);
+                WriteIf("unit", one.Use.Unit.IsEmpty ? null : one.Use.Unit.Value);
+            }
+
+            writer.WriteString("by", one.Use.By.Value);
+            ShiftReportWriter.WriteReasons(writer, "why", one.Why, voice);
+            writer.WriteEndObject();
         }
 
         writer.WriteEndArray();

@@ -138,7 +138,8 @@ public sealed partial class LedgerReport
         ("by", entry.By.Value),
         ("due", due is { } at ? Say(LedgerSentences.Due, ("at", Time(at))) : ""));
 
-    private static string WhatOf(ToolUse use)
+    /// <summary>The function and the value of a use, as far as they are stated.</summary>
+    internal static string WhatOf(ToolUse use)
     {
         string value = use.Value is { } number ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $", {number} {use.Unit.Value}") : "";
         return (use.Function is { } function ? ", " + function : "") + value;

@@ -142,11 +142,27 @@ public static class LedgerSentences
     /// <summary>What the shift report's exposure rests on.</summary>
     public static ReasonKind ShiftRecorded { get; } = new("ledger-report.shift-recorded", "By the custody entries on record; only a positive accounting shortens it.");
 
+    /// <summary>What the uses of tools that are not in date rest on, in the shift report.</summary>
+    public static ReasonKind ShiftUses { get; } = new("ledger-report.shift-uses", "Uses of these tools by the custody entries on record; what nobody entered is not among them, and what is done about each, a person decides.");
+
+    /// <summary>A use that somebody has to review.</summary>
+    public static ReasonKind ShiftUse { get; } = new("ledger-report.shift-use", "{what}, used {at}{until} on job {job}{equipment}{function} by {by} ({id}): {why}");
+
+    /// <summary>Until when a use lasted.</summary>
+    public static ReasonKind ShiftUseUntil { get; } = new("ledger-report.shift-use-until", " to {at}");
+
+    /// <summary>How many uses of a tool are on record, and how many of them somebody has to review.</summary>
+    public static ReasonKind ShiftUseCount { get; } = new("ledger-report.shift-use-count", "{what}: {count} {count:use|uses} on record up to now, {open} in question");
+
+    /// <summary>A use since the tool was last known good, before it was found bad.</summary>
+    public static ReasonKind ShiftUseFound { get; } = new("ledger-report.shift-use-found", "the tool was found out of tolerance on {day}, and this use lies within what that puts in doubt");
+
     /// <summary>Every kind of this list.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
         CustodyTitle, Span, NeverSigned, ByEntry, Due, Uses, Use, ExposureTitle, ExposureNote, Exposed, ExposedUnknown, NothingOpen, HoldsBeside, FindingsHeading, FindingsNote, FindingsMore, HoldsTitle, NoHold, Hold, NotKnown, Affected, NothingAffected, Narrowed,
         NotTold, NotSearched, FoundNotReleased, Carried, CarriedItem, ContradictedTitle, NoContradiction, Contradicted, FoundHeading, ExposedAgain, SheetTitle, SheetState, SheetSettled,
         SheetMore, SheetSigned, SheetSignHere, SheetAmended, SheetDigests, ShiftExposed, ShiftHolder, ShiftHeld, ShiftRecorded,
+        ShiftUses, ShiftUse, ShiftUseUntil, ShiftUseCount, ShiftUseFound,
     ];
 }

@@ -183,8 +183,8 @@ public static class ReportSentences
     /// <summary>No line needs calibration.</summary>
     public static ReasonKind NothingToCalibrate { get; } = new("report.nothing-to-calibrate", "No tool of this kit needs calibration, by manifest and register.");
 
-    /// <summary>What is not known of the past.</summary>
-    public static ReasonKind CalibrationWhenUsed { get; } = new("report.calibration-when-used", "Uses are not recorded here: what was done with a tool out of date stands in the job records.");
+    /// <summary>What is not known of the past, where neither a ledger nor custody entries were given.</summary>
+    public static ReasonKind CalibrationWhenUsed { get; } = new("report.calibration-when-used", "No ledger was given, so no use of these tools is known here; the job records must tell.");
 
     /// <summary>The gate before operation, under the conclusion.</summary>
     public static ReasonKind Gate { get; } = new("report.gate", "Before operation: {answer} at {at}: {why}.{next}");

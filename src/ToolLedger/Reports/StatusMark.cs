@@ -78,6 +78,7 @@ internal static class StatusMark
             StatusWords.Print(CalibrationState.Suspended),
             StatusWords.Print(CalibrationState.Inactive),
             StatusWords.OnNoList,
+            StatusWords.InQuestion,
             "NOT SATISFIED",
             "HELD");
         return names;

@@ -17,6 +17,9 @@ internal static class StatusWords
 
     internal const string OnNoList = "ON NO LIST";
 
+    /// <summary>A use of a tool that somebody has to review.</summary>
+    internal const string InQuestion = "IN QUESTION";
+
     private const string NotSatisfied = "NOT SATISFIED";
 
     /// <summary>The printed words of more than one word: broken in two, a part of one could pass for another.</summary>
@@ -26,7 +29,7 @@ internal static class StatusWords
             .Concat(Enum.GetValues<KitState>().Select(Print))
             .Concat(Enum.GetValues<ReadExplanationKind>().Select(Print))
             .Concat(Enum.GetValues<CalibrationState>().Select(Print))
-            .Concat([NotSatisfied, NotCounted, OnNoList, UnlistedAntenna, "NOT AFFECTED", "LEFT IN PLACE"])
+            .Concat([NotSatisfied, NotCounted, OnNoList, InQuestion, UnlistedAntenna, "NOT AFFECTED", "LEFT IN PLACE"])
             .Where(static phrase => phrase.Contains(' ', StringComparison.Ordinal))
             .Distinct(StringComparer.Ordinal)
             .OrderByDescending(static phrase => phrase.Length),

@@ -11,8 +11,9 @@ namespace ToolLedger.Trials;
 /// <remarks>The lines of the list itself; what is in a sub-kit is tried as that kit. It warns and settles nothing. Immutable and thread-safe; compared by reference.</remarks>
 public sealed class KitQualification
 {
-    private KitQualification(KitManifest manifest, IReadOnlyList<LineQualification> lines, decimal confidence)
+    private KitQualification(KitManifest manifest, IReadOnlyList<LineQualification> lines, IReadOnlyList<UnusedTrial> unused, decimal confidence)
     {
+        Unused = unused;
         Manifest = manifest;
         Lines = lines;
         LineQualification[] untried = [.. lines.Where(static line => line.Qualification.Worst is null)];
@@ -47,6 +48,9 @@ public sealed class KitQualification
     /// <summary>The lines whose tags are not shown to be read as often as needed, in that order.</summary>
     public IEnumerable<LineQualification> Weakest => Lines.Where(static line => !line.Qualification.IsQualified);
 
+    /// <summary>The trials that counted for nothing: of a tag and a tool that are not bound to each other at the instant, whichever kit they are of, and those of this kit's tags from before their binding or after the instant. In the order given; empty if all is well.</summary>
+    public IReadOnlyList<UnusedTrial> Unused { get; }
+
     /// <summary>In how large a share of presentations a complete kit is read complete at least, whatever the misses of its tags have in common: one less the sum of what each may miss. Null where a tag was not tried in the full kit.</summary>
     public decimal? CompleteReadAtLeast { get; }
 
@@ -77,7 +81,8 @@ public sealed class KitQualification
         ArgumentNullException.ThrowIfNull(trials);
         TagQualification.InRange(shareNeeded, nameof(shareNeeded));
         TagQualification.InRange(confidence, nameof(confidence));
-        ILookup<TagId, TagTrial> byTag = trials.ToLookup(static trial => trial.Tag);
+        TagTrial[] given = [.. trials];
+        ILookup<TagId, TagTrial> byTag = given.ToLookup(static trial => trial.Tag);
         var lines = new List<LineQualification>();
         foreach (ManifestLine line in manifest.Lines.Where(static line => line.Tool is not null))
         {
@@ -90,7 +95,30 @@ public sealed class KitQualification
             }
         }
 
-        return new KitQualification(manifest, [.. lines.OrderBy(static line => line.Qualification.Worst?.ReadShareAtLeast ?? -1).ThenBy(static line => line.Line.Number)], confidence);
+        return new KitQualification(manifest, [.. lines.OrderBy(static line => line.Qualification.Worst?.ReadShareAtLeast ?? -1).ThenBy(static line => line.Line.Number)], UnusedOf(manifest, tags, given, asOf), confidence);
+    }
+
+    private static UnusedTrial[] UnusedOf(KitManifest manifest, TagRegister tags, TagTrial[] trials, DateTimeOffset asOf)
+    {
+        var unused = new List<UnusedTrial>();
+        foreach (TagTrial trial in trials)
+        {
+            (string, string) tag = ("tag", trial.Tag.ToString()), tool = ("tool", trial.Tool.Value), made = ("trialAt", RecordTime.ToText(trial.At)), at = ("at", RecordTime.ToText(asOf));
+            if (tags.LiveTagsOf(trial.Tool, asOf).FirstOrDefault(one => one.Tag == trial.Tag) is not { } binding)
+            {
+                unused.Add(new UnusedTrial(trial, new Reason(TrialReasons.NotBound, tag, tool, made, at)));
+            }
+            else if (trial.At < binding.From && manifest.FindLine(trial.Tool) is not null)
+            {
+                unused.Add(new UnusedTrial(trial, new Reason(TrialReasons.BeforeBinding, tag, tool, made, ("from", RecordTime.ToText(binding.From)))));
+            }
+            else if (trial.At > asOf && manifest.FindLine(trial.Tool) is not null)
+            {
+                unused.Add(new UnusedTrial(trial, new Reason(TrialReasons.AfterAsOf, tag, tool, made, at)));
+            }
+        }
+
+        return [.. unused];
     }
 
     private static string Hundredths(decimal share) => TrialReasons.Percent(decimal.Floor(share * 1000) / 1000);

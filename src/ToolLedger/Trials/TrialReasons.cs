@@ -35,8 +35,17 @@ public static class TrialReasons
     /// <summary>Kit: no tool of it carries a tag.</summary>
     public static ReasonKind KitNoTags { get; } = new("trial.kit-no-tags", "no line of the kit carries a live tag: no reader sees any of it");
 
+    /// <summary>A trial of a tag and a tool that are not bound to each other.</summary>
+    public static ReasonKind NotBound { get; } = new("trial.not-bound", "tag {tag} is not bound to tool {tool} at {at}, so the trial of {trialAt} counts for no line: was the tag or the tool written wrongly, or was the tag changed?");
+
+    /// <summary>A trial from before the tag was bound.</summary>
+    public static ReasonKind BeforeBinding { get; } = new("trial.before-binding", "the trial of tag {tag} on tool {tool} of {trialAt} was made before they were bound at {from}: it is another mounting's");
+
+    /// <summary>A trial later than the instant asked about.</summary>
+    public static ReasonKind AfterAsOf { get; } = new("trial.after-as-of", "the trial of tag {tag} on tool {tool} of {trialAt} is later than {at}");
+
     /// <summary>Every kind of this room.</summary>
-    public static IReadOnlyList<ReasonKind> All { get; } = [Qualified, NotTried, OnlyOnBench, TooFew, NotShown, Weak, KitComplete, KitNotTried, KitNoTags];
+    public static IReadOnlyList<ReasonKind> All { get; } = [Qualified, NotTried, OnlyOnBench, TooFew, NotShown, Weak, KitComplete, KitNotTried, KitNoTags, NotBound, BeforeBinding, AfterAsOf];
 
     internal static string Percent(decimal share) => (share * 100).ToString("0.##", CultureInfo.InvariantCulture);
 

@@ -116,15 +116,64 @@ public sealed class MasterListFileTests
     [Theory]
     [InlineData("", "read-file.no-header")]
     [InlineData("\n \n", "read-file.no-header")]
-    [InlineData("No.;What\n1;T\n", "read-file.missing-column")]
+    [InlineData("No.;What\n1;T\n", "master-list.missing-columns")]
     [InlineData("No.;No.;What;Drawer;Tool no.;Description;Etched;Pieces;Qty;Unit;Holds;In all\n", "read-file.duplicate-column")]
     [InlineData("\"No.;What\n", "read-file.bad-quotes")]
     public void A_header_that_does_not_fit_is_an_issue_and_no_row_is_read(string text, string rule)
     {
         MasterList list = Read(text);
         Assert.Empty(list.Lines);
-        Assert.All(list.Issues, issue => Assert.Equal(rule, issue.Rule));
+        Assert.Equal(rule, Assert.Single(list.Issues).Rule);
         Assert.Equal(1, list.BadRowCount);
+    }
+
+    /// <summary>Whoever mends a header wants to know everything that it lacks at once.</summary>
+    [Fact]
+    public void All_columns_that_a_header_lacks_are_told_at_once()
+    {
+        string issue = Assert.Single(Read("\nNo.;What;Drawer;Tool no.;Description;Etched;Qty;Unit;In all\n1;T\n").Issues).ToString();
+        Assert.Equal(
+            "line 2 of the file: The header has no columns \"Pieces\", \"Holds\". (master-list.missing-columns) No.;What;Drawer;Tool no.;Description;Etched;Qty;Unit;In all",
+            issue);
+    }
+
+    [Fact]
+    public void What_a_sentence_quotes_is_not_said_twice()
+    {
+        MasterList list = Read(Header + "1;X;;T1;spanner;;;;;;;\n2;T;;T2;spanner;a\u200Bb;;;;;;\n");
+        Assert.Equal("line 2 of the file, column What: \"X\" is none of the declared words for a kind of line. (master-list.unknown-kind)", list.Issues[0].ToString());
+        Assert.EndsWith("(record.text-not-printable) a\\u{200B}b", list.Issues[1].ToString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>A row that was not understood is a tool that nobody will look for: no manifest is made around it unless the person who signs says so.</summary>
+    [Fact]
+    public void A_list_with_refused_rows_becomes_a_manifest_only_when_the_caller_leaves_them_out()
+    {
+        MasterList list = Read(Header + "1;T;;T1;spanner;;;;;;;\n2;X;;T2;wrench;;;;;;;\n3;T;;;wrench;;0;;;;;\n4;T;;T4;ratchet;;;;;;;\n");
+        var signed = new Signature { By = new PersonId("p-1"), At = Start };
+
+        Assert.False(list.TryMakeManifest(new KitId("K1"), 1, "kit", Start, signed, out KitManifest? manifest, out IReadOnlyList<RecordIssue> issues));
+        Assert.Null(manifest);
+        Assert.Equal(
+            "$.lines: 2 rows were refused, lines 3, 4 of the file: the manifest would lack what they list. Mend the file, or say that they are left out. (master-list.rows-refused)",
+            Assert.Single(issues).ToString());
+        Assert.Equal(issues, Assert.Throws<RecordException>(() => list.MakeManifest(new KitId("K1"), 1, "kit", Start, signed)).Issues);
+
+        Assert.True(list.TryMakeManifest(new KitId("K1"), 1, "kit", Start, signed, out manifest, out issues, leaveOutRefusedRows: true));
+        Assert.Empty(issues);
+        Assert.Equal([1, 4], manifest.Lines.Select(static line => line.Number));
+        Assert.Equal(manifest.Digest, list.MakeManifest(new KitId("K1"), 1, "kit", Start, signed, leaveOutRefusedRows: true).Digest);
+    }
+
+    /// <summary>Of many refused rows the first are named, and how many more there are, beyond the limit of issues too.</summary>
+    [Fact]
+    public void Many_refused_rows_are_counted()
+    {
+        var rows = new StringBuilder(Header + "1;T;;T1;spanner;;;;;;;\n");
+        rows.Insert(rows.Length, "2;X;;T2;spanner;;;;;;;\n", 10_005);
+        Assert.False(Read(rows.ToString()).TryMakeManifest(new KitId("K1"), 1, "kit", Start, new Signature { By = new PersonId("p-1"), At = Start }, out _, out IReadOnlyList<RecordIssue> issues));
+        Assert.StartsWith("$.lines: 10005 rows were refused, lines 3, 4, 5,", Assert.Single(issues).ToString(), StringComparison.Ordinal);
+        Assert.Contains("22 and 9985 more of the file", issues[0].ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -55,7 +55,7 @@ public sealed class SheetCheckTests
         var entries = new InventoryEntries
         {
             Counts = [Count(15, 7, "each"), Count(9, 0, "each")],
-            Sightings = [Sight("T9", "K7-77"), Sight("STRANGE-1", "X")],
+            Sightings = [Sight("T9", "K7-77"), Sight("W1", "X")],
             Openings = [new KitOpening { Kit = K1, By = P, At = At }],
         };
 
@@ -91,6 +91,27 @@ public sealed class SheetCheckTests
             Check(entries).Select(static issue => $"{issue.Place} {issue.Rule}"));
     }
 
+    /// <summary>A slip of the pen, T-O9 for T9, names no tool at all: the person who made it still stands there and can mend it. An alternate and a tool of another list are listed, so they pass as evidence.</summary>
+    [Fact]
+    public void A_sighting_of_a_tool_on_no_list_is_refused_when_it_is_recorded()
+    {
+        RecordIssue issue = Assert.Single(Check(new InventoryEntries { Sightings = [Sight("T9", "K1-9"), Sight("T-O9", "K1-9"), Sight("A9", "A-9"), Sight("W1", "K1", "13 mm")] }));
+
+        Assert.Equal("$.sightings[1].tool: The tool T-O9 is on no list that holds at 2026-03-02T16:00:00Z. (inventory.tool-on-no-list)", issue.ToString());
+        var inForce = new KitRegister([Third, Box]);
+        Assert.Empty(new InventorySheet(new InventoryEntries { Sightings = [Sight("A9", "A-9")] }).CheckAgainst(inForce));
+        Assert.Single(new InventorySheet(new InventoryEntries { Sightings = [Sight("A9", "A-9")] }).CheckAgainst(Kits));
+    }
+
+    /// <summary>What is wrong with a line is told with its number, so that a host can mark it.</summary>
+    [Fact]
+    public void An_issue_about_a_line_carries_its_number()
+    {
+        var entries = new InventoryEntries { Uses = [new ConsumableUse { Kit = K1, LineNumber = 15, Job = "J-1", Unit = Unit.Each, Used = 1, By = P, At = At }], Substitutions = [Swap(8, "A9")], Sightings = [Sight("T8", "K1")] };
+
+        Assert.Equal([15, 8, 8], Check(entries).Select(static issue => issue.LineNumber ?? 0));
+    }
+
     /// <summary>A kit that is out is held against the list it went out with; without that knowledge the revision in force counts, which has no line 15.</summary>
     [Fact]
     public void The_revision_a_kit_was_issued_under_is_the_list_that_counts()
@@ -98,7 +119,7 @@ public sealed class SheetCheckTests
         var sheet = new InventorySheet(new InventoryEntries { Counts = [Count(15, 6, "each")], Sightings = [Sight("T9", "K1-9")], PieceCounts = [new PieceCount { Tool = new ToolId("T9"), Pieces = 1, By = P, At = At }] });
 
         Assert.Empty(sheet.CheckAgainst(Kits, Issued));
-        Assert.Equal(["inventory.no-such-line", "inventory.tool-on-no-list"], sheet.CheckAgainst(Kits).Select(static issue => issue.Rule));
+        Assert.Equal(["inventory.no-such-line", "inventory.tool-on-no-list", "inventory.tool-on-no-list"], sheet.CheckAgainst(Kits).Select(static issue => issue.Rule));
         Assert.Equal(["inventory.no-such-kit"], new InventorySheet(new InventoryEntries { Counts = [Count(15, 6, "each")] }).CheckAgainst(Kits, new Dictionary<KitId, int> { [K1] = 9 }).Select(static issue => issue.Rule));
     }
 

@@ -94,6 +94,74 @@ public sealed class KitRegisterAddTests
         Assert.True(register.TryAdd(Make("K6", 2, 5, Box(1, "K4", 1), Line(2, "T2", "M-2")), [], out _, out _));
     }
 
+    /// <summary>A list whose box is not at hand, or not yet in force, cannot be checked; it is refused with its line, and accepted once the box is there.</summary>
+    [Fact]
+    public void A_list_is_added_after_its_boxes_and_not_before()
+    {
+        KitManifest outer = Make("K6", 1, 5, Line(1, "T2", "M-2"), Box(4, "K4", 1));
+        var register = new KitRegister([K1]);
+
+        Assert.False(register.TryAdd(outer, [], out _, out IReadOnlyList<RecordIssue> issues));
+        Assert.Equal(("$.lines[1]", "kit.sub-kit-unresolved", 4), Only(issues));
+        Assert.True(register.TryAdd(Make("K4", 1, 6, Line(1, "W1", "W-1")), [], out KitRegister? late, out _));
+        Assert.False(late.TryAdd(outer, [], out _, out issues));
+        Assert.Equal(("$.lines[1]", "kit.sub-kit-not-in-force", 4), Only(issues));
+        Assert.True(register.TryAdd(Make("K4", 1, 5, Line(1, "W1", "W-1")), [], out KitRegister? ready, out _));
+        Assert.True(ready.TryAdd(outer, [], out KitRegister? both, out _));
+        Assert.Empty(both.Faults);
+    }
+
+    /// <summary>Revision 1 of K6 lies in K5. A revision 2 of K6 that lists K5 puts K6 into itself, although no revision lists itself; and so does one over a box between them.</summary>
+    [Theory]
+    [InlineData("K5", "K6 in K5 in K6")]
+    [InlineData("K7", "K6 in K5 in K7 in K6")]
+    public void A_new_revision_that_puts_a_kit_into_itself_is_refused(string box, string path)
+    {
+        var register = new KitRegister([Make("K6", 1, 0, Line(1, "T2", "M-2")), Make("K5", 1, 0, Box(1, "K6", 1)), .. box == "K7" ? (KitManifest[])[Make("K7", 1, 0, Box(1, "K5", 1))] : []]);
+        Assert.Empty(register.Faults);
+
+        Assert.False(register.TryAdd(Make("K6", 2, 5, Line(1, "T2", "M-2"), Box(3, box, 1)), [], out KitRegister? added, out IReadOnlyList<RecordIssue> issues));
+        Assert.Null(added);
+        RecordIssue cycle = Assert.Single(issues, static issue => issue.Rule == "kit.sub-kit-cycle");
+        Assert.Equal($"$.lines[1]: Revision 2 of kit K6 contains itself: {path}. (kit.sub-kit-cycle)", cycle.ToString());
+        Assert.Equal(3, cycle.LineNumber);
+    }
+
+    /// <summary>A box is revised before the list that holds it: no order of adding could do without that, so it is added, and the stale list is a fault until it is revised too.</summary>
+    [Fact]
+    public void A_box_is_revised_first_and_the_list_around_it_next()
+    {
+        var register = new KitRegister([Make("K4", 1, 0, Line(1, "W1", "W-1")), Make("K6", 1, 0, Box(1, "K4", 1))]);
+
+        Assert.True(register.TryAdd(Make("K4", 2, 5, Line(1, "W1", "W-1"), Line(2, "W2", "W-2")), [], out KitRegister? between, out _));
+        Assert.Equal("kit.sub-kit-not-in-force", Assert.Single(between.Faults).Rule);
+        Assert.True(between.TryAdd(Make("K6", 2, 5, Box(1, "K4", 2)), [], out KitRegister? after, out _));
+        Assert.Empty(after.Faults);
+    }
+
+    /// <summary>Whatever is refused is told with a place in the manifest that was handed in, and not in a list that the caller never saw.</summary>
+    [Fact]
+    public void The_place_of_an_edited_revision_and_of_sub_kits_too_deep_lies_in_the_manifest()
+    {
+        Assert.False(new KitRegister([K1]).TryAdd(Make("K1", 3, 0, Line(1, "T1", "M-1")), [], out _, out IReadOnlyList<RecordIssue> issues));
+        Assert.Equal("$.revision", Assert.Single(issues).Place);
+
+        var deep = new List<KitManifest> { Make("D0", 1, 0, Line(1, "W1", "W-1")) };
+        for (int level = 1; level <= KitRegister.MaxSubKitDepth; level++)
+        {
+            deep.Add(Make("D" + level, 1, 0, Box(1, "D" + (level - 1), 1)));
+        }
+
+        Assert.False(new KitRegister(deep).TryAdd(Make("D9", 1, 0, Box(1, "D8", 1)), [], out _, out issues));
+        Assert.Equal(("$.lines", "kit.sub-kits-too-deep"), (Assert.Single(issues).Place, issues[0].Rule));
+    }
+
+    private static (string Place, string Rule, int? Line) Only(IReadOnlyList<RecordIssue> issues)
+    {
+        RecordIssue issue = Assert.Single(issues);
+        return (issue.Place, issue.Rule, issue.LineNumber);
+    }
+
     private static string Refused(KitRegister register, KitManifest manifest)
     {
         Assert.False(register.TryAdd(manifest, [], out KitRegister? added, out IReadOnlyList<RecordIssue> issues));

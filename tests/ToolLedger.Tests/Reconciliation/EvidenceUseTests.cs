@@ -336,6 +336,21 @@ public sealed class EvidenceUseTests
     }
 
     [Fact]
+    public void A_rule_that_is_null_is_refused_by_name()
+    {
+        Assert.Equal("rules", Assert.Throws<ArgumentNullException>(() => new Reconciler(new ReconciliationPolicy(), [null!])).ParamName);
+        Assert.Equal("rules", Assert.Throws<ArgumentNullException>(() => new Reconciler(new ReconciliationPolicy(), [new SightTorqueTools(), null!])).ParamName);
+    }
+
+    /// <summary>The time is written as everywhere else, with decimals only as far as there are any.</summary>
+    [Fact]
+    public void A_kit_without_a_list_in_force_is_refused_with_the_time_asked_about()
+    {
+        var world = new World { AsOf = World.Start.AddYears(-1) };
+        Assert.Contains("no manifest of kit \"K1\" effective at 2025-03-02T15:55:00+01:00.", Assert.Throws<ArgumentException>(() => world.Reconcile()).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_rule_can_never_grant()
     {
         var reason = new Reason(SightTorqueTools.Why);

@@ -162,6 +162,19 @@ public sealed class ReadingScenarioTests
         Assert.Equal(KitState.Discrepant, world.Sight("U5", "K2-5", World.K1, World.End.AddSeconds(90)).Reconcile().Kit.State);
     }
 
+    /// <summary>A tool that no list in force names is not told as one of another list: nobody could look for that list.</summary>
+    [Theory]
+    [InlineData("U5", "tool U5 of another list was sighted inside by Q at ", "kit.foreign-tool-sighted")]
+    [InlineData("U-O5", "tool U-O5, which is on no list in force, was sighted inside by Q at ", "kit.unlisted-tool-sighted")]
+    public void S12_The_words_for_a_tool_inside_say_whether_any_list_names_it(string tool, string words, string code)
+    {
+        ReconciliationResult result = new World().ReadAllBut().CountAll().Sight(tool, "K2-5", World.K1).Reconcile();
+
+        Assert.Equal(KitState.Discrepant, result.Kit.State);
+        Assert.Equal(code, Assert.Single(result.Kit.Reasons).Code);
+        Assert.StartsWith(words, result.Kit.Reasons[0].ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void S12_That_the_sighting_of_a_foreign_tool_inside_grew_old_takes_nothing_out()
     {

@@ -35,7 +35,7 @@ public sealed class ShiftReportTests
             "4. What no reader can see", "by P-118, witness P-204",
             "5. Which equipment is exposed, and since when?", "OPEN     line 7: not accounted for in anything handed in.", "15:55:07+01:00, which", "SETTLED",
             "6. Who may sign, and have two people signed?", "No: 1 person has signed.", "P-118, P-204", "any role",
-            "7. Calibration on 2026-03-02", "OVERDUE  Torque wrench", "CURRENT  Feeler gauge", "Uses are not recorded here",
+            "7. Calibration on 2026-03-02", "OVERDUE  Torque wrench", "CURRENT  Feeler gauge", "No ledger was given",
             "8. What changed after sign-off?", "Nothing handed in is later than the first signature, 15:57:10",
             "9. What was read that is not of the kit", "UNEXPECTED", "kit B-09", "Strap wrench", "C-2 (custodian) signed its manifest", "UNKNOWN",
             "Cautions", "Annex: what this rests on", "Policy P0", "library version",

@@ -128,6 +128,23 @@ public sealed class TagQualificationTests
         Assert.Equal(TagOf("second"), kit.Lines.Single(line => line.Line.Number == 1).Qualification.Binding.Tag);
     }
 
+    /// <summary>Sixty presentations written down for a tag that sits on another tool, or for a slip of the pen, must not vanish: each trial that counts for nothing is named with why.</summary>
+    [Fact]
+    public void A_trial_of_a_tag_and_a_tool_that_are_not_bound_is_told()
+    {
+        var swapped = new TagTrial(TagOf("T2"), new ToolId("T1"), 60, 60, Later) { IsInFullKit = true };
+        var slip = new TagTrial(TagOf("T3"), new ToolId("T-O3"), 60, 60, Later) { IsInFullKit = true };
+        var before = new TagTrial(TagOf("T1"), new ToolId("T1"), 60, 60, Start.AddDays(-1)) { IsInFullKit = true };
+        var later = new TagTrial(TagOf("T1"), new ToolId("T1"), 60, 60, Later.AddDays(1)) { IsInFullKit = true };
+        var ofOtherKit = new TagTrial(TagOf("U1"), new ToolId("U1"), 60, 60, Start.AddDays(-1)) { IsInFullKit = true };
+        var tags = new TagRegister([Bind("T1"), Bind("T2"), Bind("T3"), Bind("U1")]);
+        KitQualification kit = KitQualification.Of(Manifest(), tags, [swapped, Tried("T1", 400, 400), slip, before, later, ofOtherKit], Later);
+
+        Assert.Equal([(swapped, "trial.not-bound"), (slip, "trial.not-bound"), (before, "trial.before-binding"), (later, "trial.after-as-of")], kit.Unused.Select(static one => (one.Trial, one.Reason.Code)));
+        Assert.Contains("is not bound to tool T-O3 at 2026-03-10T00:00:00Z", kit.Unused[1].Reason.ToString(), StringComparison.Ordinal);
+        Assert.Empty(Kit(Tried("T1", 400, 400)).Unused);
+    }
+
     [Fact]
     public void What_is_no_trial_is_refused()
     {
