@@ -59,4 +59,8 @@ public sealed class MasterList
         TryMakeManifest(id, revision, title, effectiveFrom, signedBy, out KitManifest? manifest, out IReadOnlyList<RecordIssue> issues)
             ? manifest
             : throw new RecordException(issues);
+
+    /// <summary>How many lines were understood and how many rows were not.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => $"{CountText.Of(Lines.Count, "line")} understood, {CountText.Of(BadRowCount, "row")} not";
 }
