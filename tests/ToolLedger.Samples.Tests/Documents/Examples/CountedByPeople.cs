@@ -31,18 +31,13 @@ internal static class CountedByPeople
         ]);
 
         // "Seen it" is not a sighting: tool, mark, person, time and place are asked for.
-        if (!Sighting.TryCreate(pliers.Id, null, first, at, default, out _, out IReadOnlyList<RecordIssue> issues))
-        {
-            Console.WriteLine(string.Join('\n', issues));
-        }
+        _ = Sighting.TryCreate(pliers.Id, null, first, at, default, out _, out IReadOnlyList<RecordIssue> issues);
+        Console.WriteLine(string.Join('\n', issues));
 
         // A count in a unit that the list does not use is refused while the person still stands there; nothing is converted.
         var kits = new KitRegister([manifest]);
         var inDozens = new LineCount { Kit = kit, LineNumber = 3, Quantity = new Quantity(0.5m, new Unit("dozen")), By = first, At = at };
-        foreach (RecordIssue issue in new InventorySheet(new InventoryEntries { Counts = [inDozens] }).CheckAgainst(kits))
-        {
-            Console.WriteLine(issue);
-        }
+        Console.WriteLine(new InventorySheet(new InventoryEntries { Counts = [inDozens] }).CheckAgainst(kits)[0]);
 
         ReconciliationInput Input(decimal cloths, DateTimeOffset asOf, params KitOpening[] openings) => new()
         {
@@ -78,8 +73,7 @@ internal static class CountedByPeople
         ReconciliationResult inventory = reconciler.Reconcile(Input(6, at.AddMinutes(5)));
         var opening = new KitOpening { Kit = kit, By = first, At = at.AddMinutes(18), Where = new Place("bay 2") };
         Console.WriteLine(OperationGate.Judge(inventory, Input(6, at.AddMinutes(20))));
-        GateAnswer shut = OperationGate.Judge(inventory, Input(6, at.AddMinutes(20), opening));
-        Console.WriteLine($"{shut}; next: {shut.Next}");
+        Console.WriteLine(OperationGate.Judge(inventory, Input(6, at.AddMinutes(20), opening)));
         // </example>
     }
 }

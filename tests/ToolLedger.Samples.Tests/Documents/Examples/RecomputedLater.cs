@@ -35,12 +35,12 @@ internal static class RecomputedLater
             KitManifest kit = KitManifest.Parse(files["manifest-nacelle-bag.json"]);
             Presentation presentation = Presentation.Parse(files["presentation.json"]);
             var builder = new ReadSessionBuilder(presentation, policy.Sessions);
-            foreach (TagRead read in ReadFile.JsonLines(files["reads.jsonl"], onBadRow: _ => builder.ReportLoss(SessionLoss.RowsRefused, presentation.Until!.Value)))
+            foreach (TagRead tagRead in ReadFile.JsonLines(files["reads.jsonl"], onBadRow: _ => builder.ReportLoss(SessionLoss.RowsRefused, presentation.Until!.Value)))
             {
-                builder.Add(read);
+                builder.Add(tagRead);
             }
 
-            var input = new ReconciliationInput
+            var everything = new ReconciliationInput
             {
                 Kits = new KitRegister([kit]),
                 Subject = kit.Id,
@@ -50,7 +50,7 @@ internal static class RecomputedLater
                 Calibration = CalibrationRegister.Parse(files["calibration.json"]),
                 AsOf = asOf,
             };
-            return (input, new Reconciler(policy.Reconciliation));
+            return (everything, new Reconciler(policy.Reconciliation));
         }
 
         // On the day: reconcile, sign, and keep the signed entry beside the bytes.
