@@ -251,4 +251,9 @@ public sealed partial class CalibrationRegister
     }
 
     private Digest ComputeDigest() => ToolLedger.Records.Digest.Of(CanonicalJson.Canonicalize(ToJson()));
+
+    /// <summary>How many records and events it holds, of how many tools.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() =>
+        $"{CountText.Of(Records.Count, "calibration record")} and {CountText.Of(Events.Count, "event")} of {CountText.Of(byTool.Count, "tool")}";
 }

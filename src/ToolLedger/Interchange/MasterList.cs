@@ -75,6 +75,10 @@ public sealed class MasterList
             ? manifest
             : throw new RecordException(issues);
 
+    /// <summary>How many lines were understood and how many rows were not.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => $"{CountText.Of(Lines.Count, "line")} understood, {CountText.Of(BadRowCount, "row")} not";
+
     /// <summary>That rows were refused, with the first of their lines in the file; null if none was.</summary>
     private RecordIssue? RowsRefused()
     {

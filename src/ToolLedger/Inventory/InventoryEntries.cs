@@ -68,4 +68,27 @@ public sealed record InventoryEntries
     public IReadOnlyList<Signature> Signatures { get; init => field = NotNull(value); } = [];
 
     private static IReadOnlyList<T> NotNull<T>(IReadOnlyList<T> list) => list ?? throw new ArgumentNullException(nameof(list));
+
+    /// <summary>How many there are of each kind of which there are any.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString()
+    {
+        ReadOnlySpan<(int Count, string One, string? Many)> kinds =
+        [
+            (Sightings.Count, "sighting", null), (Counts.Count, "count", null), (PieceCounts.Count, "count of pieces", "counts of pieces"), (Openings.Count, "opening", null),
+            (Annotations.Count, "annotation", null), (Uses.Count, "job record", null), (Breakages.Count, "breakage", null), (Reconstructions.Count, "reconstruction", null),
+            (Joinings.Count, "joining", null), (UnlistedItems.Count, "report of an unlisted item", "reports of unlisted items"), (Seals.Count, "seal", null),
+            (SealChecks.Count, "look at a seal", "looks at seals"), (Substitutions.Count, "substitution", null), (Signatures.Count, "signature", null),
+        ];
+        var said = new List<string>();
+        foreach ((int count, string one, string? many) in kinds)
+        {
+            if (count > 0)
+            {
+                said.Add(CountText.Of(count, one, many));
+            }
+        }
+
+        return said.Count == 0 ? "nothing said" : string.Join(", ", said);
+    }
 }

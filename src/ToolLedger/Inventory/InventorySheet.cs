@@ -200,4 +200,8 @@ public sealed partial class InventorySheet
         EntryChecks.Note(issues, place, EntryChecks.Limit(count, limit));
 
     private Digest ComputeDigest() => Records.Digest.Of(CanonicalJson.Canonicalize(ToJson()));
+
+    /// <summary>How many entries of each kind it holds.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => Entries.ToString();
 }

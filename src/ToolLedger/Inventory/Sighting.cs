@@ -71,4 +71,9 @@ public sealed class Sighting
         sighting = found.Reported > 0 ? null : new Sighting { Tool = tool, MarkRead = markRead!, By = by, At = at, Where = where };
         return sighting is not null;
     }
+
+    /// <summary>Tool, mark, person, time, place, and the kit where it is said.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() =>
+        $"tool {Tool}: mark {MarkRead} read by {By} at {RecordTime.ToText(At)}, {Where}{(InKit.IsEmpty ? "" : $", in kit {InKit}")}{(Witness.IsEmpty ? "" : $", witness {Witness}")}";
 }

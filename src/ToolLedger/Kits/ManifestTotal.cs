@@ -46,4 +46,9 @@ public sealed class ManifestTotal
 
     /// <summary>One line's share of a total.</summary>
     internal readonly record struct CountedPart(string? Location, Unit Unit, decimal Amount, int PieceCount, bool IsTagged, bool NeedsPeople);
+
+    /// <summary>The place, if one is stated, lines, items by unit, pieces, and how many lines a reader sees and people must look at.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() =>
+        $"{(Location is null ? "" : Location + ": ")}{CountText.Of(LineCount, "line")}, {string.Join(", ", Items)}, {CountText.Of(PieceCount, "piece")}; tags on {CountText.Of(TaggedLineCount, "line")}, people needed for {CountText.Of(PeopleLineCount, "line")}";
 }

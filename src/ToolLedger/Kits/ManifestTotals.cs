@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using ToolLedger.Records;
 using ToolLedger.Tools;
 
 namespace ToolLedger.Kits;
@@ -87,4 +88,9 @@ public sealed class ManifestTotals
         bool needsPeople = isThing && (!isTagged || line is SetLine || pieces > 1);
         return new ManifestTotal.CountedPart(location, line.Expected.Unit, isThing ? line.Expected.Amount : 0, pieces, isTagged, needsPeople);
     }
+
+    /// <summary>Kit, revision and the totals of the whole kit.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() =>
+        $"{Manifest}: {Kit}{(Unresolved.Count == 0 ? "" : $"; {CountText.Of(Unresolved.Count, "sub-kit")} not at hand")}";
 }

@@ -187,4 +187,8 @@ public sealed partial class LedgerBook
         int order = left.At.UtcTicks.CompareTo(right.At.UtcTicks);
         return order != 0 ? order : string.CompareOrdinal(left.Id.Value, right.Id.Value);
     }
+
+    /// <summary>How many different facts it holds, and how many sign-offs are in effect.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => $"ledger of {CountText.Of(Count, "entry", "entries")}, {CountText.Of(signOffs.Count, "sign-off")} among them";
 }

@@ -52,4 +52,9 @@ public sealed class LedgerState
     /// <param name="signOff">Its id.</param>
     /// <returns>The amendments, in the order made.</returns>
     public IReadOnlyList<Amendment> AmendmentsOf(EntryId signOff) => [.. Amendments.Where(amendment => amendment.Amends == signOff)];
+
+    /// <summary>How many sign-offs, amendments and findings there are.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() =>
+        $"{CountText.Of(SignOffs.Count, "sign-off")}, {CountText.Of(Amendments.Count, "amendment")}; {CountText.Of(Findings.Count, "finding")} to look into";
 }

@@ -38,6 +38,10 @@ public sealed class PresenceEvidence
     /// <summary>The lines of the kit, for a policy whose risk is that of the whole kit; 0 (the default) where nobody says it, which such a policy takes for many.</summary>
     public int KitLineCount { get; init; }
 
+    /// <summary>The tags that could have shown the tool, for the same: each is a further chance for it to look as if it were there, so the line counts once for each. One by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">There is none.</exception>
+    public int ToolTagCount { get; init => field = value >= 1 ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "At least one tag must be meant."); } = 1;
+
     /// <summary>The probability before the session that the tool is not there, from custody for instance (on loan, just packed); null (the default) for that of the policy.</summary>
     public decimal? AbsentShare { get; init; }
 

@@ -37,13 +37,13 @@ public static class PresenceReasons
     public static ReasonKind EpcOnlyNotAccepted { get; } = new("presence.epc-only-not-accepted", "identified by EPC only, which the policy does not accept");
 
     /// <summary>The risk of the line is within the cut.</summary>
-    public static ReasonKind RiskWithin { get; } = new("presence.risk-within", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; by the model the chance that its tag is not there is at most {chance} ({percent} %), within {cut} % for one of {lines} listed {lines:line|lines}");
+    public static ReasonKind RiskWithin { get; } = new("presence.risk-within", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; by the model the chance that its tag is not there is at most {chance} ({percent} %), within {cut} % for one of {lines} listed {lines:line|lines}{tags:|, each counted once for every tag of this tool}");
 
     /// <summary>The risk of the line is over the cut.</summary>
-    public static ReasonKind RiskOver { get; } = new("presence.risk-over", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; by the model the chance that its tag is not there is at most {chance} ({percent} %), over {cut} % for one of {lines} listed {lines:line|lines}");
+    public static ReasonKind RiskOver { get; } = new("presence.risk-over", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; by the model the chance that its tag is not there is at most {chance} ({percent} %), over {cut} % for one of {lines} listed {lines:line|lines}{tags:|, each counted once for every tag of this tool}");
 
     /// <summary>No number of reads in such passes could bring the risk within the kit's limit.</summary>
-    public static ReasonKind RiskOutOfReach { get; } = new("presence.risk-out-of-reach", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; by the model the chance that its tag is not there is at most {chance} ({percent} %), and no reads in so few looks prove enough for one of {lines} listed {lines:line|lines}");
+    public static ReasonKind RiskOutOfReach { get; } = new("presence.risk-out-of-reach", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}; by the model the chance that its tag is not there is at most {chance} ({percent} %), and no reads in so few looks prove enough for one of {lines} listed {lines:line|lines}{tags:|, each counted once for every tag of this tool}");
 
     /// <summary>Only degraded sessions heard the tag, and they account for nothing at a stated risk.</summary>
     public static ReasonKind RiskOfDegraded { get; } = new("presence.risk-of-degraded", "read in {reads} of {looks} looks, in {heard} of {passes} {passes:pass|passes}, but in no session of good health");

@@ -13,7 +13,7 @@ public sealed class PresenceRisk
     /// <summary>The probability that the tool is not there at the model's own parameters, without the bound; it may rise with a first read.</summary>
     public required double ExactRisk { get; init; }
 
-    /// <summary>The lines of the kit.</summary>
+    /// <summary>The lines of the kit, each counted once for every tag that could have shown this tool.</summary>
     public required int LineCount { get; init; }
 
     /// <summary>The probability before the session that it is not there.</summary>

@@ -22,7 +22,7 @@ public sealed partial class StatedRiskPolicy
             return TooManyLooks(evidence);
         }
 
-        int lines = evidence.KitLineCount < 1 ? LineCountAssumed : int.Min(evidence.KitLineCount, MaxLineCount);
+        int lines = (int)long.Min((long)(evidence.KitLineCount < 1 ? LineCountAssumed : evidence.KitLineCount) * evidence.ToolTagCount, MaxLineCount);
         decimal absent = evidence.AbsentShare is { } share ? decimal.Round(decimal.Clamp(share, MinAbsentShare, MaxAbsentShare), 9) : AbsentShare;
         Span<PassLooks> room = stackalloc PassLooks[2 * MaxPassCount];
         Span<PassLooks> all = Fill(room[..MaxPassCount], evidence, chosen, withTidOnly: false);
@@ -50,7 +50,7 @@ public sealed partial class StatedRiskPolicy
         List<PresenceTerm> terms = TermsOf(evidence, chosen, passes, decision);
         PresenceRisk risk = RiskOf(evidence, passes, decision, lines, absent, terms, advice);
         var reasons = new List<Reason>(4);
-        Explain(decision, state, lines, passes, isSetAside, reasons);
+        Explain(decision, state, lines, evidence.ToolTagCount, passes, isSetAside, reasons);
         if (state == PresenceState.Accounted)
         {
             AddPrior(evidence, reasons);
@@ -207,7 +207,7 @@ public sealed partial class StatedRiskPolicy
         ? new PresenceJudgement(PresenceState.NotRead, [NoLook])
         : new PresenceJudgement(PresenceState.Weak, [new Reason(PresenceReasons.TooManyLooks, ("limit", Text(DetectionModel.MaxLooks)))]);
 
-    private static void Explain(in PresenceDecision decision, PresenceState state, int lines, ReadOnlySpan<PassLooks> passes, bool isSetAside, List<Reason> reasons)
+    private static void Explain(in PresenceDecision decision, PresenceState state, int lines, int tags, ReadOnlySpan<PassLooks> passes, bool isSetAside, List<Reason> reasons)
     {
         string chance = RiskWords.Chance(decision.Risk), percent = RiskWords.Percent(decision.Risk);
         if (state == PresenceState.NotRead)
@@ -228,7 +228,7 @@ public sealed partial class StatedRiskPolicy
         ReadOnlySpan<(string, string)> values =
         [
             ("reads", Text(reads)), ("looks", Text(looks)), ("heard", Text(heard)), ("passes", Text(passes.Length)),
-            ("chance", chance), ("percent", percent), ("cut", RiskWords.Percent(decision.Cut)), ("lines", Text(lines)),
+            ("chance", chance), ("percent", percent), ("cut", RiskWords.Percent(decision.Cut)), ("lines", Text(lines)), ("tags", Text(tags)),
         ];
         reasons.Add(new Reason(
             state == PresenceState.Accounted || decision.State == PresenceState.Accounted ? PresenceReasons.RiskWithin

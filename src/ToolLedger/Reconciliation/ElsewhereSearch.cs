@@ -94,7 +94,7 @@ internal static class ElsewhereSearch
         looks.Add(session, heard);
         string? mounting = heard.LastSeen is { } at ? scope.Input.Tags.FindLive(heard.Tag, at)?.TagModel : null;
         PresenceEvidence presence = looks.ToEvidence(
-            heard.Tag, scope.Policy.Sessions.MinimumPass, history: null, isExplainedElsewhere: false, lineCount: 1, scope.Policy.Presence.WeighsSilence, mounting, prior: null);
+            heard.Tag, scope.Policy.Sessions.MinimumPass, history: null, isExplainedElsewhere: false, (1, 1), scope.Policy.Presence.WeighsSilence, mounting, prior: null);
         return scope.Policy.Presence.Judge(presence).State == PresenceState.Accounted;
     }
 }

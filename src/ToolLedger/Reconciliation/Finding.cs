@@ -11,6 +11,8 @@ namespace ToolLedger.Reconciliation;
 /// <remarks>Immutable and thread-safe.</remarks>
 public sealed class Finding
 {
+    private const int MaxLinesNamed = 5;
+
     /// <summary>Makes a finding.</summary>
     /// <param name="level">What it is about.</param>
     /// <param name="reason">What was found.</param>
@@ -47,7 +49,18 @@ public sealed class Finding
     /// <summary>The session concerned, or null.</summary>
     public SessionId? Session { get; init; }
 
-    /// <summary>The sentence of <see cref="Reason"/>.</summary>
-    /// <returns>An English sentence.</returns>
-    public override string ToString() => Reason.ToString();
+    /// <summary>The sentence of <see cref="Reason"/> behind the lines and the session concerned, as far as it does not name the session itself.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString()
+    {
+        string lines = LineLabels.Count switch
+        {
+            0 => "",
+            <= MaxLinesNamed => (LineLabels.Count == 1 ? "line " : "lines ") + string.Join(", ", LineLabels),
+            _ => FormattableString.Invariant($"lines {string.Join(", ", LineLabels.Take(MaxLinesNamed))} and {LineLabels.Count - MaxLinesNamed} more"),
+        };
+        string session = Session is { } heard && !Reason.Values.Any(value => string.Equals(value.Value, heard.Value, StringComparison.Ordinal)) ? "session " + heard.Value : "";
+        string where = lines + (lines.Length > 0 && session.Length > 0 ? ", " : "") + session;
+        return where.Length > 0 ? $"{where}: {Reason}" : Reason.ToString();
+    }
 }

@@ -56,7 +56,7 @@ internal static class IdentityCheck
         else if (scope.Input.Tags.FindLive(binding.Tag, last) is null)
         {
             // A tag that was bound anew after retirement speaks for its new binding instead.
-            reads.AddDoubt(new IdentityDoubt(new Reason(ReconciliationReasons.RetiredTagRead, ("tag", tag), ("at", scope.Time(last))), last).SaidBy(session));
+            reads.AddRetiredRead(binding.Tag, new IdentityDoubt(new Reason(ReconciliationReasons.RetiredTagRead, ("tag", tag), ("at", scope.Time(last))), last).SaidBy(session));
         }
     }
 

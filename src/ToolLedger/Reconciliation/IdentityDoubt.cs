@@ -1,6 +1,7 @@
 using System;
 using ToolLedger.Reads;
 using ToolLedger.Records;
+using ToolLedger.Tools;
 
 namespace ToolLedger.Reconciliation;
 
@@ -15,6 +16,9 @@ internal readonly record struct IdentityDoubt(Reason Reason, DateTimeOffset At)
 
     /// <summary>The session that cannot be used and alone says so, or null: then it is no finding about the tool, and withholds all the same until somebody has looked.</summary>
     public ReadSession? Unusable { get; init; }
+
+    /// <summary>The tag that was read after it was retired, where that is the doubt; empty for every other.</summary>
+    public TagId RetiredTag { get; init; }
 
     /// <summary>The same, said by what a session heard.</summary>
     public IdentityDoubt SaidBy(ReadSession session) => this with { Unusable = session.IsUsable ? null : session };

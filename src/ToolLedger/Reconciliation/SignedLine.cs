@@ -24,5 +24,8 @@ public sealed record SignedLine(string Label, string Description, ToolId Tool, s
 
     /// <summary>For example "line 7 (spanner): accounted for, read".</summary>
     /// <returns>Text for people.</returns>
-    public override string ToString() => IsAccounted ? $"line {Label} ({Description}): {State}, {Basis}" : $"line {Label} ({Description}): {State}";
+    public override string ToString() => $"line {Label} ({Description}): {Standing}";
+
+    /// <summary>State and, if accounted for, basis.</summary>
+    internal string Standing => IsAccounted ? $"{State}, {Basis}" : State;
 }

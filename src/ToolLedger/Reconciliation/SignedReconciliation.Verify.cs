@@ -79,16 +79,18 @@ public sealed partial class SignedReconciliation
         Dictionary<string, SignedLine> lines = other.Lines.ToDictionary(static line => line.Label, StringComparer.Ordinal);
         foreach (SignedLine line in Lines)
         {
-            string now = lines.Remove(line.Label, out SignedLine? again) ? again.ToString() : "not expected";
-            if (!string.Equals(line.ToString(), now, StringComparison.Ordinal))
+            lines.Remove(line.Label, out SignedLine? again);
+            if (!string.Equals(line.ToString(), again?.ToString(), StringComparison.Ordinal))
             {
-                yield return new Reason(SigningReasons.OtherLine, ("line", line.Label), ("signed", line.ToString()), ("now", now));
+                yield return new Reason(SigningReasons.OtherLine, ("line", line.Label), ("what", line.Description), ("signed", line.Standing),
+                    ("now", again is null ? "not expected"
+                        : string.Equals(line.Description, again.Description, StringComparison.Ordinal) ? again.Standing : again.Description + ": " + again.Standing));
             }
         }
 
         foreach (SignedLine added in lines.Values)
         {
-            yield return new Reason(SigningReasons.OtherLine, ("line", added.Label), ("signed", "not expected"), ("now", added.ToString()));
+            yield return new Reason(SigningReasons.OtherLine, ("line", added.Label), ("what", added.Description), ("signed", "not expected"), ("now", added.Standing));
         }
     }
 

@@ -66,6 +66,11 @@ public sealed partial class SignedReconciliation : RecordEntry
     /// <summary>The positive accountings that were signed.</summary>
     public IReadOnlyList<PositiveAccounting> Accountings => content.AccountingsOf(Id);
 
+    /// <summary>Kit, revision, the instant the answer is for, the conclusion, and who signed. Each signature has a time of its own, which this line leaves out.</summary>
+    /// <returns>Text for people.</returns>
+    public override string ToString() => FormattableString.Invariant(
+        $"{Kind} {Id.Value} of kit {Kit} revision {Revision} as of {RecordTime.ToText(AsOf)}: {State}; signed by {string.Join(", ", FurtherSignatures.Select(static one => one.By.Value).Prepend(By.Value))}");
+
     /// <summary>Signs a result.</summary>
     /// <param name="id">The id of the fact.</param>
     /// <param name="result">The result.</param>

@@ -26,7 +26,7 @@ public static class SigningReasons
     public static ReasonKind OtherKitState { get; } = new("signed.other-kit-state", "the kit was signed as {signed} and would now be {now}");
 
     /// <summary>Another conclusion of a line.</summary>
-    public static ReasonKind OtherLine { get; } = new("signed.other-line", "line {line} was signed as \"{signed}\" and would now be \"{now}\"");
+    public static ReasonKind OtherLine { get; } = new("signed.other-line", "line {line} ({what}) was signed as \"{signed}\" and would now be \"{now}\"");
 
     /// <summary>Every kind of this list.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } = [BytesDiffer, OtherVersion, OtherSubject, OtherPolicy, OtherInput, OtherKitState, OtherLine];

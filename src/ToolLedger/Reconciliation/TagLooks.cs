@@ -83,12 +83,12 @@ internal sealed class TagLooks(bool isHealthAside = false)
     /// <param name="shortestPass">The shortest pass that is a view of its own.</param>
     /// <param name="history">What past sessions say, or null.</param>
     /// <param name="isExplainedElsewhere">True to leave every look out, because something else explains them all.</param>
-    /// <param name="lineCount">The lines of the kit, which count where the policy states a risk.</param>
+    /// <param name="counts">The lines of the kit and the tags that could have shown the tool, which count where the policy states a risk.</param>
     /// <param name="silentToo">True where silence counts.</param>
     /// <param name="mounting">The model and mounting of the tag, or null.</param>
     /// <param name="prior">How likely it was before the sessions that the tool is not there, and why; null for the policy's own share.</param>
     public PresenceEvidence ToEvidence(
-        TagId tag, TimeSpan shortestPass, TagHistory? history, bool isExplainedElsewhere, int lineCount, bool silentToo, string? mounting, (decimal Share, Reason Why)? prior)
+        TagId tag, TimeSpan shortestPass, TagHistory? history, bool isExplainedElsewhere, (int Lines, int Tags) counts, bool silentToo, string? mounting, (decimal Share, Reason Why)? prior)
     {
         changes.Clear();
         return new PresenceEvidence
@@ -102,7 +102,8 @@ internal sealed class TagLooks(bool isHealthAside = false)
             HasTid = !isExplainedElsewhere && passes.Exists(static pass => pass.TidLooks > 0),
             History = history,
             Mounting = mounting,
-            KitLineCount = lineCount,
+            KitLineCount = counts.Lines,
+            ToolTagCount = counts.Tags,
             AbsentShare = prior?.Share,
             AbsentShareWhy = prior?.Why,
         };
@@ -134,6 +135,7 @@ internal sealed class TagLooks(bool isHealthAside = false)
                 History = evidence.History,
                 Mounting = evidence.Mounting,
                 KitLineCount = evidence.KitLineCount,
+                ToolTagCount = evidence.ToolTagCount,
                 AbsentShare = evidence.AbsentShare,
                 AbsentShareWhy = evidence.AbsentShareWhy,
             };

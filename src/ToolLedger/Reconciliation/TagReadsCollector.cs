@@ -119,7 +119,7 @@ internal sealed class TagReadsCollector(ReconciliationScope scope, ToolReadsColl
         KitId? neighbour = NeighbourSearch.Find(looks.Passes, SilentBeside(tag), sessions.RecentSessions, shortest);
         TagHistory? history = !isSuspect && scope.Input.History.TryGetValue(tag, out TagHistory? known) ? known : null;
         PresenceEvidence presence = looks.ToEvidence(
-            tag, shortest, history, neighbour is not null, sessions.LineCount * reads.TagCount, scope.Policy.Presence.WeighsSilence, MountingOf(bindings, looks.Passes), scope.Priors.Of(tool, listedIn, looks.Passes));
+            tag, shortest, history, neighbour is not null, (sessions.LineCount, reads.TagCount), scope.Policy.Presence.WeighsSilence, MountingOf(bindings, looks.Passes), scope.Priors.Of(tool, listedIn, looks.Passes));
         reads.SilentTagCount += presence.LookCount == 0 && neighbour is null ? 1 : 0;
         PresenceJudgement judgement = Judge(presence, looks, isExplained: neighbour is not null);
         bool isBestDoubted = reads.IsBestDoubted;

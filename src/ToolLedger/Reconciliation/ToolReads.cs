@@ -28,7 +28,7 @@ internal sealed class ToolReads
 
     public int SilentTagCount { get; set; }
 
-    /// <summary>Tags that were ever on the tool: each is a further chance for it to look as if it were there.</summary>
+    /// <summary>Tags that could have shown the tool in a session that is weighed: each is a further chance for it to look as if it were there.</summary>
     public int TagCount { get; set; } = 1;
 
     public PresenceEvidence? Best { get; set; }
@@ -93,4 +93,20 @@ internal sealed class ToolReads
     }
 
     public void AddDoubt(in IdentityDoubt doubt) => (doubts ??= []).Add(doubt);
+
+    /// <summary>The same said by several sessions of one kind, usable or not, is one doubt, as late as the last of them.</summary>
+    public void AddRetiredRead(TagId tag, in IdentityDoubt doubt)
+    {
+        bool isUsable = doubt.Unusable is null;
+        int known = doubts?.FindIndex(one => one.RetiredTag == tag && one.Unusable is null == isUsable) ?? -1;
+        IdentityDoubt told = doubt with { RetiredTag = tag };
+        if (known < 0)
+        {
+            AddDoubt(told);
+        }
+        else if (doubts![known].At < doubt.At)
+        {
+            doubts[known] = told;
+        }
+    }
 }

@@ -19,6 +19,7 @@ internal sealed class ToolReadsCollector
     private readonly MismatchSearch mismatches;
     private readonly TagReadsCollector tags;
     private readonly ReadSession? latest;
+    private readonly DateTimeOffset weighedFrom;
     private readonly Dictionary<KitTree, ReadSession?> latestOf = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<KitTree, HashSet<KitId>> around = new(ReferenceEqualityComparer.Instance);
 
@@ -30,6 +31,13 @@ internal sealed class ToolReadsCollector
         recent = [.. sessions.Where(static summary => summary.LeftOut is null).Select(static summary => summary.Session)];
         mismatches = new MismatchSearch(scope, tree);
         used = [.. sessions.Where(static summary => summary.IsUsed).Select(static summary => summary.Session)];
+
+        // A tag that was retired before adds no look that could speak for its tool. That no session weighed begins earlier is not enough: leaving a session out must not make anything easier.
+        weighedFrom = scope.AsOf - LongestAgo(scope.Policy.Sessions);
+        foreach (ReadSession session in recent)
+        {
+            weighedFrom = session.From < weighedFrom ? session.From : weighedFrom;
+        }
 
         tags = new TagReadsCollector(scope, this);
         IsSilenceOfUnusableWeighed = scope.Policy.Presence.WeighsSilence && used.Count > 0;
@@ -106,7 +114,7 @@ internal sealed class ToolReadsCollector
             .Where(binding => binding.From <= scope.AsOf)
             .GroupBy(static binding => binding.Tag)
             .OrderBy(static group => group.Key)];
-        reads.TagCount = int.Max(1, worn.Length);
+        reads.TagCount = int.Max(1, worn.Count(tag => tag.Any(binding => binding.Until is not { } until || until > weighedFrom)));
         TagId[] all = Array.ConvertAll(worn, static tag => tag.Key);
         foreach (IGrouping<TagId, TagBinding> tag in worn)
         {
@@ -252,8 +260,7 @@ internal sealed class ToolReadsCollector
     /// <summary>Whether the tool wore a tag at any time that evidence which still counts may be of. No session makes a difference, so that a poor one settles nothing.</summary>
     public bool HadTag(ToolId tool)
     {
-        SessionPolicy sessions = scope.Policy.Sessions;
-        TimeSpan longest = sessions.SessionAgeMax + sessions.MaximumWindow;
+        TimeSpan longest = LongestAgo(scope.Policy.Sessions);
         DateTimeOffset since = scope.AsOf - (longest > scope.Policy.Inventory.EvidenceAgeMax ? longest : scope.Policy.Inventory.EvidenceAgeMax);
         foreach (TagBinding binding in scope.Input.Tags.HistoryOf(tool))
         {
@@ -265,6 +272,9 @@ internal sealed class ToolReadsCollector
 
         return false;
     }
+
+    /// <summary>How long ago the earliest session that still counts may have begun.</summary>
+    private static TimeSpan LongestAgo(SessionPolicy sessions) => sessions.SessionAgeMax + sessions.MaximumWindow;
 
     private void CollectReencoded(ToolId tool, ToolReads reads)
     {

@@ -56,7 +56,7 @@ internal sealed class ExposureSection(ReportVoice voice, IReportPage page, Recon
             LedgerSentences.ShiftExposed,
             ("lines", (alike.Count() == 1 ? "line " : "lines ") + voice.List(alike, alike.Count(), Shown)),
             ("things", alike.Key.Things.Length > 0 ? alike.Key.Things : voice.Say(LedgerSentences.NothingAffected)),
-            ("since", alike.Key.Since is { } since ? voice.Time(since) : voice.Say(LedgerSentences.NotKnown))) + "."));
+            ("since", alike.Key.Since is { } since ? voice.Time(since) : voice.Say(LedgerSentences.NeverAccounted))) + "."));
 
     private IEnumerable<ReportRow> Held(LedgerState known) => KitExposure.Holds(known, result)
         .Select(hold => new ReportRow("", "HELD", voice.Say(

@@ -74,7 +74,7 @@ public sealed partial class LedgerReport
                 ("what", one.open.Line.Description),
                 ("from", Time(one.item.From)),
                 ("until", one.item.Until is { } until ? Time(until) : "now"),
-                ("since", SinceOf(one.Since)))))];
+                ("since", AccountedOf(one.Since)))))];
 
         // A line without an entry that tells where it was is no less open.
         ReportRow[] unknown = [.. lines.Where(static line => line.exposure.Items.Count == 0).Select(line => new ReportRow("", "NOT ON RECORD", Say(
@@ -82,7 +82,7 @@ public sealed partial class LedgerReport
             ("kit", line.open.Kit.Value),
             ("line", line.open.Line.Label),
             ("what", line.open.Line.Description),
-            ("since", SinceOf(line.exposure.Since)))))];
+            ("since", AccountedOf(line.exposure.Since)))))];
         page.Rows("", "affected", "by which line", [.. rows, .. unknown]);
         if (lines.Length == 0)
         {
@@ -146,6 +146,8 @@ public sealed partial class LedgerReport
     }
 
     private static string NameOf(ExposureItem item) => item.Thing.IsEmpty ? item.Kind == ExposureKind.Between ? "between jobs" : item.Holder.ToString() : item.Thing.ToString();
+
+    private string AccountedOf(DateTimeOffset? since) => since is { } at ? Time(at) : Say(LedgerSentences.NeverAccounted);
 
     private string SinceOf(DateTimeOffset? since) => since is { } at ? Time(at) : Say(LedgerSentences.NotKnown);
 

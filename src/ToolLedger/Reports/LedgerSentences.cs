@@ -67,6 +67,9 @@ public static class LedgerSentences
     /// <summary>Elapsed time not known.</summary>
     public static ReasonKind NotKnown { get; } = new("ledger-report.not-known", "a time not on record");
 
+    /// <summary>When something was last accounted for, where nothing on record says.</summary>
+    public static ReasonKind NeverAccounted { get; } = new("ledger-report.never-accounted", "at no time on record");
+
     /// <summary>What a hold affects.</summary>
     public static ReasonKind Affected { get; } = new("ledger-report.affected", "{things}");
 
@@ -160,7 +163,7 @@ public static class LedgerSentences
     /// <summary>Every kind of this list.</summary>
     public static IReadOnlyList<ReasonKind> All { get; } =
     [
-        CustodyTitle, Span, NeverSigned, ByEntry, Due, Uses, Use, ExposureTitle, ExposureNote, Exposed, ExposedUnknown, NothingOpen, HoldsBeside, FindingsHeading, FindingsNote, FindingsMore, HoldsTitle, NoHold, Hold, NotKnown, Affected, NothingAffected, Narrowed,
+        CustodyTitle, Span, NeverSigned, ByEntry, Due, Uses, Use, ExposureTitle, ExposureNote, Exposed, ExposedUnknown, NothingOpen, HoldsBeside, FindingsHeading, FindingsNote, FindingsMore, HoldsTitle, NoHold, Hold, NotKnown, NeverAccounted, Affected, NothingAffected, Narrowed,
         NotTold, NotSearched, FoundNotReleased, Carried, CarriedItem, ContradictedTitle, NoContradiction, Contradicted, FoundHeading, ExposedAgain, SheetTitle, SheetState, SheetSettled,
         SheetMore, SheetSigned, SheetSignHere, SheetAmended, SheetDigests, ShiftExposed, ShiftHolder, ShiftHeld, ShiftRecorded,
         ShiftUses, ShiftUse, ShiftUseUntil, ShiftUseCount, ShiftUseFound,

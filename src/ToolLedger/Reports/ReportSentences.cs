@@ -132,7 +132,7 @@ public static class ReportSentences
 
     /// <summary>What the number of lines means that a limit is shared by.</summary>
     public static ReasonKind LinesShared { get; } = new("report.lines-shared",
-        "\"One of so many lines\" counts every line listed, those not expected too, and a line as often as its tool has live tags: more lines make the limit of each stricter.");
+        "\"One of so many lines\" counts every line listed, those not expected too, and each as often as the tool in question had tags that could show it: more lines make the limit of each stricter.");
 
     /// <summary>A stated risk by the policy's own model alone.</summary>
     public static ReasonKind WeighedByOwn { get; } = new("report.weighed-by-own", "The reads were weighed by the policy's own model; it stands in the policy with digest {digest} (with rules).");

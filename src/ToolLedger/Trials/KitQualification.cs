@@ -122,4 +122,8 @@ public sealed class KitQualification
     }
 
     private static string Hundredths(decimal share) => TrialReasons.Percent(decimal.Floor(share * 1000) / 1000);
+
+    /// <summary>The list, and what the trials say of it.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() => $"{Manifest}: {Reason}";
 }

@@ -60,4 +60,9 @@ public sealed class TagTrial
 
     /// <summary>The antenna alone that counted, or the default for the station as a whole. A trial of one antenna is told and qualifies nothing.</summary>
     public AntennaPort Antenna { get; init; }
+
+    /// <summary>Tag, tool, setting and figures.</summary>
+    /// <returns>One line of English text.</returns>
+    public override string ToString() =>
+        $"{Tool}, {Tag}: read in {Read.ToString(System.Globalization.CultureInfo.InvariantCulture)} of {CountText.Of(Presented, "presentation")}, {(IsInFullKit ? "in its full kit" : "on the bench")}{(Setting is null ? "" : ", " + Setting)}{(Antenna == default ? "" : $", antenna {Antenna}")}, at {RecordTime.ToText(At)}";
 }

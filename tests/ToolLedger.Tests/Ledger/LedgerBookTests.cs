@@ -67,7 +67,7 @@ public sealed class LedgerBookTests
 
         Assert.Equal(AppendOutcome.Appended, Append(book, amendment).Outcome);
         Assert.Equal(bytes, ((SignedReconciliation)book.Find(new EntryId("S1"))!.Content).Result);
-        Assert.Contains(amendment.Differences, difference => difference.Contains("line 7 was signed as \"line 7 (tool 7): not assessed\" and would now be \"line 7 (tool 7): accounted for, read\"", StringComparison.Ordinal));
+        Assert.Contains(amendment.Differences, difference => difference.Contains("line 7 (tool 7) was signed as \"not assessed\" and would now be \"accounted for, read\"", StringComparison.Ordinal));
         Assert.Same(amendment, Assert.Single(book.Now.AmendmentsOf(new EntryId("S1"))));
         Assert.Equal(["ledger.no-such-entry"], Append(Book(), amendment).Codes);
     }

@@ -1,11 +1,17 @@
 using System;
 using System.Linq;
 using System.Reflection;
+using ToolLedger.Calibration;
+using ToolLedger.Interchange;
+using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Ledger;
 using ToolLedger.Presence;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Records;
+using ToolLedger.Tools;
+using ToolLedger.Trials;
 using Xunit;
 
 namespace ToolLedger.Tests.Reconciliation;
@@ -87,6 +93,57 @@ public sealed class OneLineTests
             Assert.DoesNotContain('\n', said);
             Assert.InRange(said.Length, 5, 400);
         }
+    }
+
+    // Counting is all they do: no digest is worked out, nothing is replayed.
+    [Fact]
+    public void Registers_sheets_lists_totals_trials_and_ledgers_say_what_they_are()
+    {
+        DateTimeOffset at = World.Start;
+        ToolId tool = new("T1");
+        TagId tag = World.TagOf("T1");
+        World world = Twelve().Sight("T1", "m", World.K1, at).Count(13, 9, "each", at);
+        KitManifest manifest = world.K1Revision3();
+        var tags = new TagRegister(world.Bindings);
+        var trial = new TagTrial(tag, tool, 40, 39, at) { IsInFullKit = true, Setting = "wet" };
+        var ledger = new LedgerBook(new LedgerSettings { Kits = world.Kits() });
+        var entries = new InventoryEntries { Sightings = world.Sightings, Counts = world.Counts, Signatures = [new Signature { By = World.P, At = at }, new Signature { By = World.Q, At = at }] };
+        var sheet = new InventorySheet(entries);
+        KitQualification qualification = KitQualification.Of(manifest, tags, [trial], at);
+        ManifestTotals totals = ManifestTotals.Of(manifest, world.Kits(), tags, at);
+        MasterList list = MasterListFile.ReadCsv("no\n1\n"u8.ToArray(), new MasterListOptions { Columns = new MasterListColumns { Line = "no" } });
+        SignedReconciliation signed = SignedReconciliation.Of(new EntryId("S-1"), world.Reconcile(), new Signature { By = World.P, At = world.AsOf }, new Signature { By = World.Q, At = world.AsOf });
+
+        Assert.Equal("1 sighting, 1 count, 2 signatures", entries.ToString());
+        Assert.Equal(entries.ToString(), sheet.ToString());
+        Assert.Equal("nothing said", InventorySheet.Empty.ToString());
+        Assert.Equal($"tool T1: mark m read by {world.Sightings[0].By} at {RecordTime.ToText(at)}, {world.Sightings[0].Where}, in kit K1", world.Sightings[0].ToString());
+        Assert.Equal("0 calibration records and 0 events of 0 tools", CalibrationRegister.Empty.ToString());
+        Assert.Equal("ledger of 0 entries, 0 sign-offs among them", ledger.ToString());
+        Assert.Equal("0 sign-offs, 0 amendments; 0 findings to look into", ledger.Now.ToString());
+        Assert.Equal($"T1, {tag}: read in 39 of 40 presentations, in its full kit, wet, at {RecordTime.ToText(at)}", trial.ToString());
+        Assert.StartsWith("0 lines understood, ", list.ToString(), StringComparison.Ordinal);
+        Assert.Equal($"{manifest}: {totals.Kit}", totals.ToString());
+        Assert.StartsWith($"{totals.Kit.LineCount} lines, ", totals.Kit.ToString(), StringComparison.Ordinal);
+        Assert.Equal($"{manifest}: {qualification.Reason}", qualification.ToString());
+        Assert.StartsWith(qualification.Lines[0].Line.ToString(), qualification.Lines[0].ToString(), StringComparison.Ordinal);
+        Assert.Equal($"signed-reconciliation S-1 of kit K1 revision 3 as of {RecordTime.ToText(world.AsOf)}: {signed.State}; signed by P, Q", signed.ToString());
+        Assert.All(
+            [entries, sheet, world.Sightings[0], CalibrationRegister.Empty, ledger, ledger.Now, trial, list, totals, totals.Kit, qualification, qualification.Lines[0], signed],
+            static (object record) => Assert.Matches("^(?!ToolLedger\\.)[^\\r\\n]{5,400}$", record.ToString()!));
+
+        var digest = (Lazy<Digest>)typeof(InventorySheet).GetFields(BindingFlags.Instance | BindingFlags.NonPublic).Single(static field => field.FieldType == typeof(Lazy<Digest>)).GetValue(sheet)!;
+        Assert.False(digest.IsValueCreated);
+    }
+
+    [Fact]
+    public void A_finding_says_its_lines_and_the_session_that_its_sentence_does_not_name()
+    {
+        var why = new Reason(new ReasonKind("site.why", "it was dropped in {session}"), ("session", "S2"));
+
+        Assert.Equal("line 3, session S1: it was dropped in S2", new Finding(FindingLevel.Line, why) { LineNumbers = [3], Session = new SessionId("S1") }.ToString());
+        Assert.Equal("it was dropped in S2", new Finding(FindingLevel.Session, why) { Session = new SessionId("S2") }.ToString());
+        Assert.Equal("lines 1, 2, 3, 4, 5 and 2 more: it was dropped in S2", new Finding(FindingLevel.Kit, why) { LineNumbers = [1, 2, 3, 4, 5, 6, 7] }.ToString());
     }
 
     // A look into a variable must not explain every read and digest every register.

@@ -4,9 +4,13 @@ using System.Linq;
 using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using ToolLedger.Calibration;
+using ToolLedger.Custody;
 using ToolLedger.Interchange;
 using ToolLedger.Inventory;
 using ToolLedger.Kits;
+using ToolLedger.Ledger;
+using ToolLedger.Policies;
 using ToolLedger.Reads;
 using ToolLedger.Reconciliation;
 using ToolLedger.Tests.Records;
@@ -27,7 +31,7 @@ public sealed class FormatsPageTests
     [Fact]
     public void Every_block_names_a_schema_and_keeps_it()
     {
-        Assert.Equal(["inventory-sheet", "kit-manifest", "presentation", "tag-register"], Blocks.Keys.Order(StringComparer.Ordinal));
+        Assert.Equal(["calibration-register", "custody-log", "inventory-sheet", "kit-manifest", "ledger-entry", "presentation", "site-policy", "tag-register"], Blocks.Keys.Order(StringComparer.Ordinal));
         foreach ((string name, string text) in Blocks)
         {
             StoredSchema.AssertAccepts(name, Encoding.UTF8.GetBytes(text));
@@ -66,12 +70,26 @@ public sealed class FormatsPageTests
         Assert.Equal(TagRegister.Parse(Encoding.UTF8.GetBytes(Blocks["tag-register"])).Bindings[0].Tag, read.Tag);
     }
 
+    // The fact in the ledger is the one of the custody log: one digest, whichever file it came from.
+    [Fact]
+    public void The_ledger_entry_holds_the_visit_of_the_custody_log_and_both_take_effect()
+    {
+        LedgerEntry entry = LedgerEntry.Parse(Utf8("ledger-entry"));
+        CustodyEntry visit = CustodyLog.Parse(Utf8("custody-log")).Entries.Single(static one => one is JobVisit);
+
+        Assert.Equal(visit.Digest, entry.ContentDigest);
+        Assert.DoesNotContain(Reconcile(Blocks["inventory-sheet"]).Findings, static finding => finding.Code.StartsWith("finding.custody", StringComparison.Ordinal));
+    }
+
+    private static byte[] Utf8(string block) => Encoding.UTF8.GetBytes(Blocks[block]);
+
     private static ReconciliationResult Reconcile(string sheet)
     {
         KitManifest manifest = KitManifest.Parse(Encoding.UTF8.GetBytes(Blocks["kit-manifest"]));
         TagRegister tags = TagRegister.Parse(Encoding.UTF8.GetBytes(Blocks["tag-register"]));
         Presentation presentation = Presentation.Parse(Encoding.UTF8.GetBytes(Blocks["presentation"]));
-        var policy = new ReconciliationPolicy();
+        ReconciliationPolicy policy = SitePolicy.Parse(Utf8("site-policy")).Reconciliation;
+        var kits = new KitRegister([manifest]);
         var builder = new ReadSessionBuilder(presentation, policy.Sessions);
         foreach (AntennaPort antenna in presentation.Station.Antennas)
         {
@@ -88,11 +106,13 @@ public sealed class FormatsPageTests
 
         return new Reconciler(policy).Reconcile(new ReconciliationInput
         {
-            Kits = new KitRegister([manifest]),
+            Kits = kits,
             Subject = manifest.Id,
             Sessions = [builder.Close(presentation.Until!.Value, presentation.ReaderClockOffsetAfter)],
             Tags = tags,
             Inventory = InventorySheet.Parse(Encoding.UTF8.GetBytes(sheet)),
+            Custody = new CustodyRegister(policy.Custody, kits, CustodyLog.Parse(Utf8("custody-log"))),
+            Calibration = CalibrationRegister.Parse(Utf8("calibration-register")),
             AsOf = AsOf,
         });
     }

@@ -58,6 +58,13 @@ internal static class BackToTheUses
             out OutOfToleranceTrace? decided, out _);
         Console.WriteLine($"{decided!.Uses.Count} uses from {trace.LastGoodOn:yyyy-MM-dd} through {trace.FoundOn:yyyy-MM-dd}, {decided.OpenCount} open");
         Console.WriteLine(new TraceReport(decided, SiteCalendar.Utc).ToCsv().Split("\r\n")[1]);
+
+        // Without a finding: the status at each use. One after the due day is to be reviewed, whatever the next calibration said.
+        var register = new CalibrationRegister([Calibrated(new DateOnly(2025, 5, 10))]);
+        foreach (UseReview review in UseReview.Of(register, wrench, [Used("5", 3, 40), Used("6", 6, 40)], At(7, 15), CalibrationPolicy.Default, SiteCalendar.Utc))
+        {
+            Console.WriteLine($"{review.Use.Job}: {(review.IsToReview ? "to review" : "fit")}. {review.Status}");
+        }
         // </example>
     }
 }

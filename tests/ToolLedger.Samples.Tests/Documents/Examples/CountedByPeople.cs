@@ -31,14 +31,17 @@ internal static class CountedByPeople
         ]);
 
         // "Seen it" is not a sighting: tool, mark, person, time and place are asked for.
-        if (!Sighting.TryCreate(pliers.Id, null, first, at, default, out _, out IReadOnlyList<RecordIssue> issues))
-        {
-            Console.WriteLine(string.Join('\n', issues));
-        }
+        _ = Sighting.TryCreate(pliers.Id, null, first, at, default, out _, out IReadOnlyList<RecordIssue> issues);
+        Console.WriteLine(string.Join('\n', issues));
 
-        ReconciliationResult Reconcile(decimal cloths) => new Reconciler(new ReconciliationPolicy()).Reconcile(new ReconciliationInput
+        // A count in a unit that the list does not use is refused while the person still stands there; nothing is converted.
+        var kits = new KitRegister([manifest]);
+        var inDozens = new LineCount { Kit = kit, LineNumber = 3, Quantity = new Quantity(0.5m, new Unit("dozen")), By = first, At = at };
+        Console.WriteLine(new InventorySheet(new InventoryEntries { Counts = [inDozens] }).CheckAgainst(kits)[0]);
+
+        ReconciliationInput Input(decimal cloths, DateTimeOffset asOf, params KitOpening[] openings) => new()
         {
-            Kits = new KitRegister([manifest]),
+            Kits = kits,
             Subject = kit,
             Inventory = new InventorySheet(new InventoryEntries
             {
@@ -49,20 +52,28 @@ internal static class CountedByPeople
                     new LineCount { Kit = kit, LineNumber = 2, Quantity = new Quantity(12, Unit.Each), By = first, At = at, Witness = second },
                     new LineCount { Kit = kit, LineNumber = 3, Quantity = new Quantity(cloths, Unit.Each), By = first, At = at, Witness = second },
                 ],
+                Openings = openings,
                 Signatures = [new Signature { By = first, At = at.AddMinutes(3) }, new Signature { By = second, At = at.AddMinutes(4) }],
             }),
-            AsOf = at.AddMinutes(5),
-        });
+            AsOf = asOf,
+        };
 
+        var reconciler = new Reconciler(new ReconciliationPolicy());
         foreach (decimal cloths in new[] { 6m, 5m, 7m })
         {
-            ReconciliationResult result = Reconcile(cloths);
+            ReconciliationResult result = reconciler.Reconcile(Input(cloths, at.AddMinutes(5)));
             Console.WriteLine($"{cloths} cloths: {result.Kit}");
             foreach (LineConclusion line in result.Lines)
             {
                 Console.WriteLine(line.IsAccounted ? $"  {line}" : $"  {line}: {line.Next}");
             }
         }
+
+        // Before something is operated: the inventory of 15:55 satisfies the gate at 16:10, and no longer once somebody has opened the roll.
+        ReconciliationResult inventory = reconciler.Reconcile(Input(6, at.AddMinutes(5)));
+        var opening = new KitOpening { Kit = kit, By = first, At = at.AddMinutes(18), Where = new Place("bay 2") };
+        Console.WriteLine(OperationGate.Judge(inventory, Input(6, at.AddMinutes(20))));
+        Console.WriteLine(OperationGate.Judge(inventory, Input(6, at.AddMinutes(20), opening)));
         // </example>
     }
 }

@@ -32,7 +32,10 @@ internal static class HeldUntilReleased
 
         // The spanner was last positively accounted for at 10:30; what the roll was near since is held as soon as a person declares it missing.
         var seen = new PositiveAccounting { Kit = kit, Label = "1", Tool = spanner.Id, At = At(10, 30), Basis = AccountingBasis.Sighted };
-        var book = new HoldBook(HoldPolicy.Default, RoleRoster.Empty, new ExposureMap(custody, [seen]));
+        var map = new ExposureMap(custody, [seen]);
+        Exposure exposure = map.Of(spanner.Id, At(15));
+        Console.WriteLine($"near {string.Join("; ", exposure.Things)} in the {exposure.Elapsed?.TotalMinutes} min since it was accounted for");
+        var book = new HoldBook(HoldPolicy.Default, RoleRoster.Empty, map);
         void Record(HoldEntry entry)
         {
             RecordAnswer answer = book.Record(entry, out IReadOnlyList<RecordIssue> issues);

@@ -26,7 +26,15 @@ internal static class MainJob
 
         // One presentation of the bag, one thread. Its health is judged when it closes: control tags, gaps, losses, the reader's clock.
         var builder = new ReadSessionBuilder(presentation, policy.Sessions);
-        foreach (TagRead read in ReadFile.JsonLines(File.ReadAllBytes(folder + "reads.jsonl"), onBadRow: row => Console.WriteLine(row)))
+
+        // A row that cannot be used may have been the tag that is missed: told here, and told to the session, which is then no better than degraded.
+        void Refused(BadRow row)
+        {
+            Console.WriteLine(row);
+            builder.ReportLoss(SessionLoss.RowsRefused, presentation.Until!.Value);
+        }
+
+        foreach (TagRead read in ReadFile.JsonLines(File.ReadAllBytes(folder + "reads.jsonl"), onBadRow: Refused))
         {
             builder.Add(read);
         }

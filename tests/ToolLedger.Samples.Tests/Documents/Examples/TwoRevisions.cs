@@ -50,6 +50,12 @@ internal static class TwoRevisions
             Console.WriteLine(fault.Reason);
         }
 
+        // Before it is signed, a list is held against the others, and refused with the line.
+        if (!new KitRegister([revision1, revision2]).TryAdd(other, notFound: [], out _, out IReadOnlyList<RecordIssue> claims))
+        {
+            Console.WriteLine(string.Join('\n', claims));
+        }
+
         var tags = new TagRegister([new TagBinding { Tag = TagId.Parse("epc:3414257BF400000000000301"), Tool = keys.Container.Id, From = spring }]);
         ManifestTotal total = ManifestTotals.Of(revision2, kits, tags, autumn).Kit;
         Console.WriteLine($"{total.Items[0]} on {total.LineCount} lines; readers see part of {total.TaggedLineCount}, people must count or look at {total.PeopleLineCount}");
