@@ -1,7 +1,7 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using System.Globalization;
+using System.Linq;
 using ToolLedger.Records;
 using ToolLedger.Statistics;
 
