@@ -43,7 +43,7 @@ public sealed class KeyboardTests(Chromium chromium)
 
         await view.Page.Keyboard.PressAsync("Tab");
         await Assertions.Expect(skip).ToBeFocusedAsync();
-        await view.Page.WaitForFunctionAsync("document.activeElement.getBoundingClientRect().top >= 0");
+        await view.WaitUntilAsync("document.activeElement.getBoundingClientRect().top >= 0");
         await view.Page.Keyboard.PressAsync("Enter");
 
         Assert.Equal("main", await view.Page.EvaluateAsync<string>("document.activeElement.id"));

@@ -103,6 +103,6 @@ public sealed class ReflowTests(Chromium chromium)
         await region.FocusAsync();
         await view.Page.Keyboard.PressAsync("ArrowRight");
         await Assertions.Expect(region).ToBeFocusedAsync();
-        await view.Page.WaitForFunctionAsync("document.activeElement.scrollLeft > 0");
+        await view.WaitUntilAsync("document.activeElement.scrollLeft > 0");
     }
 }

@@ -3,6 +3,7 @@ using System.Collections.Concurrent;
 using System.Collections.Generic;
 using System.Threading.Tasks;
 using Microsoft.Playwright;
+using Xunit;
 
 namespace ToolLedger.Browser.Tests;
 
@@ -43,6 +44,16 @@ internal sealed class View(IBrowserContext context, IPage page) : IAsyncDisposab
             await route.AbortAsync();
         });
         await page.GotoAsync(address);
+    }
+
+    /// <summary>Waits until an expression is true. The page allows no code of its own, so the question is put from outside, over and over.</summary>
+    public async Task WaitUntilAsync(string expression)
+    {
+        for (int left = 100; !await page.EvaluateAsync<bool>(expression); left--)
+        {
+            Assert.True(left > 0, $"It never came true: {expression}");
+            await Task.Delay(50);
+        }
     }
 
     public async ValueTask DisposeAsync() => await context.CloseAsync();
