@@ -106,7 +106,7 @@ public sealed partial class KitRegister
         for (int i = 0; i < _manifests.Length; i++)
         {
             KitManifest other = _manifests[i];
-            if (other.Id == manifest.Id || other.EffectiveFrom >= _ends[i] || _ends[i] <= manifest.EffectiveFrom)
+            if (other.Id == manifest.Id || !IsInForceFrom(i, manifest.EffectiveFrom))
             {
                 continue;
             }
@@ -119,6 +119,9 @@ public sealed partial class KitRegister
 
         return marks;
     }
+
+    /// <summary>Whether a manifest is in force at some instant from one on.</summary>
+    private bool IsInForceFrom(int index, DateTimeOffset from) => _manifests[index].EffectiveFrom < _ends[index] && _ends[index] > from;
 
     private static KitManifest Later(KitManifest one, KitManifest other) => one.EffectiveFrom > other.EffectiveFrom ? one : other;
 }

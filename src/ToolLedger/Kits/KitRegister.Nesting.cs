@@ -43,7 +43,7 @@ public sealed partial class KitRegister
             foreach (int index in _byKit.Of(next.Kit))
             {
                 KitManifest inner = _manifests[index];
-                bool counts = inner.Revision == next.Revision || (inner.EffectiveFrom < _ends[index] && _ends[index] > manifest.EffectiveFrom);
+                bool counts = inner.Revision == next.Revision || IsInForceFrom(index, manifest.EffectiveFrom);
                 if (!counts || !inner.HasSubKits || !seen.Add((inner.Id, inner.Revision)))
                 {
                     continue;

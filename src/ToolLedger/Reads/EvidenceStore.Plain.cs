@@ -11,7 +11,6 @@ internal sealed partial class EvidenceStore
     private const int ManyBatches = 32;
     private const int SomeBatches = 8;
 
-    private readonly int[] _found = new int[TagTable.BatchLength];
     private readonly byte[] _waiting = new byte[TagTable.BatchLength];
     private RecentTag[] _recent = [];
     private uint _batchesWithoutRecent;
@@ -38,7 +37,7 @@ internal sealed partial class EvidenceStore
         int count = TakeRecent(reads, in slot, reports[..most], looks, out int lookCount, out int waiting);
         if (waiting > 0)
         {
-            _tags.FindTogether(reads, _waiting.AsSpan(0, waiting), _found);
+            _tags.FindTogether(reads, _waiting.AsSpan(0, waiting));
             lookCount = AddWaiting(reads, count, _waiting.AsSpan(0, waiting), in slot, reports, looks, lookCount);
         }
 
@@ -120,14 +119,13 @@ internal sealed partial class EvidenceStore
     private int AddWaiting(ReadOnlySpan<TagRead> reads, int count, ReadOnlySpan<byte> positions, in PlainSlot slot, Span<ReportEntry> reports, Span<ulong> looks, int lookCount)
     {
         TagEntryList entries = _tags.Entries;
-        int[] found = _found;
         long from = Origin + slot.Correction;
         long slotStart = from + (slot.Slot * _slotLength);
         bool isNoted = IsNoted(positions.Length == count);
         foreach (byte i in positions)
         {
             ref readonly TagRead read = ref reads[i];
-            int index = _tags.Confirm(in read.TagInPlace, found[i], i);
+            int index = _tags.Confirm(in read.TagInPlace, i);
             ref TagEntry entry = ref entries[index];
             uint look = LookOf(read.AntennaNumber, slot.Slot);
             if (entry.Accepted == 0)

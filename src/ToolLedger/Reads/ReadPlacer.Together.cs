@@ -51,10 +51,10 @@ internal sealed partial class ReadPlacer
     private int PlaceWithCare(ReadOnlySpan<TagRead> reads)
     {
         int accepted = 0;
-        _store.Tags.FindTogether(reads, _found);
+        _store.Tags.FindTogether(reads);
         for (int i = 0; i < reads.Length; i++)
         {
-            int index = _store.Tags.Confirm(in reads[i].TagInPlace, _found[i], i);
+            int index = _store.Tags.Confirm(in reads[i].TagInPlace, i);
             accepted += PlaceWithCare(index, in reads[i]) == ReadPlacement.Accepted ? 1 : 0;
         }
 

@@ -17,7 +17,6 @@ internal sealed partial class ReadPlacer
     private readonly bool[] _unlisted = new bool[256];
     private readonly bool[] _listed = new bool[256];
     private readonly byte _onlyAntenna;
-    private readonly int[] _found = new int[TagTable.BatchLength];
     private readonly List<long> _passStarts = [];
     private readonly long _from;
     private readonly long _end;

@@ -24,6 +24,7 @@ internal sealed class TagTable
     private readonly PagedList<TagStart> _starts = new();
     private readonly List<TagId> _long = [];
     private readonly uint[] _hashes = new uint[BatchLength];
+    private readonly int[] _found = new int[BatchLength];
     private readonly int _limit;
     private readonly HashSet<TagId> _controls;
     private uint[] _buckets = new uint[32];
@@ -78,16 +79,17 @@ internal sealed class TagTable
 
     /// <summary>The entry of a tag that was looked for together with others, which is made if there is none; -1 when the limit is reached.</summary>
     /// <param name="tag">The tag.</param>
-    /// <param name="found">What was found for it.</param>
     /// <param name="position">The read it is of.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal int Confirm(in TagId tag, int found, int position) =>
-        found >= 0 && IsAt(_entries[found], tag) ? found : FindOrAdd(tag, _hashes[position]);
+    internal int Confirm(in TagId tag, int position)
+    {
+        int found = _found[position];
+        return found >= 0 && IsAt(_entries[found], tag) ? found : FindOrAdd(tag, _hashes[position]);
+    }
 
-    /// <summary>Looks for the entries of some reads' tags, so that the cache misses of one overlap those of the others.</summary>
+    /// <summary>Looks for the entries of some reads' tags, so that the cache misses of one overlap those of the others; <see cref="Confirm"/> then gives each.</summary>
     /// <param name="reads">The reads, at most <see cref="BatchLength"/>.</param>
-    /// <param name="found">For each the number of the entry that it may be, or -1: <see cref="Confirm"/> tells.</param>
-    internal void FindTogether(ReadOnlySpan<TagRead> reads, Span<int> found)
+    internal void FindTogether(ReadOnlySpan<TagRead> reads)
     {
         Span<byte> positions = stackalloc byte[BatchLength];
         for (int i = 0; i < reads.Length; i++)
@@ -95,16 +97,17 @@ internal sealed class TagTable
             positions[i] = (byte)i;
         }
 
-        FindTogether(reads, positions[..reads.Length], found);
+        FindTogether(reads, positions[..reads.Length]);
     }
 
     /// <summary>The same for the reads at some positions only.</summary>
     /// <remarks>Two rounds, each of which asks for what the next step needs: buckets, entries.</remarks>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    internal void FindTogether(ReadOnlySpan<TagRead> reads, ReadOnlySpan<byte> positions, Span<int> found)
+    internal void FindTogether(ReadOnlySpan<TagRead> reads, ReadOnlySpan<byte> positions)
     {
         uint[] buckets = _buckets;
         uint[] hashes = _hashes;
+        int[] found = _found;
         uint mask = (uint)buckets.Length - 1;
         foreach (byte i in positions)
         {
