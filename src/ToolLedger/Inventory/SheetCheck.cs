@@ -20,9 +20,9 @@ internal sealed class SheetCheck(KitRegister kits, IReadOnlyDictionary<KitId, in
         All("uses", sheet.Uses, Use);
         All("joinings", sheet.Joinings, (joining, place) => LineOf(joining.Kit, joining.LineNumber, joining.At, place));
         All("substitutions", sheet.Substitutions, Substitute);
-        All("openings", sheet.Openings, (opening, place) => ManifestOf(opening.Kit, opening.At, place));
-        All("seals", sheet.Seals, (seal, place) => ManifestOf(seal.Kit, seal.At, place));
-        All("sealChecks", sheet.SealChecks, (check, place) => ManifestOf(check.Kit, check.At, place));
+        All("openings", sheet.Openings, (opening, place) => ManifestOf(opening.Kit, opening.At, place + ".kit"));
+        All("seals", sheet.Seals, (seal, place) => ManifestOf(seal.Kit, seal.At, place + ".kit"));
+        All("sealChecks", sheet.SealChecks, (check, place) => ManifestOf(check.Kit, check.At, place + ".kit"));
         All("sightings", sheet.Sightings, Sight);
         All("pieceCounts", sheet.PieceCounts, (count, place) => _ = Listed(count.Tool, count.At, place));
         All("breakages", sheet.Breakages, (breakage, place) => _ = Listed(breakage.Tool, breakage.At, place));
@@ -146,7 +146,7 @@ internal sealed class SheetCheck(KitRegister kits, IReadOnlyDictionary<KitId, in
 
     private ManifestLine? LineOf(KitId kit, int number, DateTimeOffset at, string place)
     {
-        if (ManifestOf(kit, at, place) is not { } manifest)
+        if (ManifestOf(kit, at, place + ".kit") is not { } manifest)
         {
             return null;
         }
@@ -165,7 +165,7 @@ internal sealed class SheetCheck(KitRegister kits, IReadOnlyDictionary<KitId, in
         KitManifest? manifest = revisions.TryGetValue(kit, out int revision) ? kits.Find(kit, revision) : kits.Find(kit, at);
         if (manifest is null)
         {
-            issues.Report(place.EndsWith(".inKit", StringComparison.Ordinal) ? place : place + ".kit", new Reason(InventoryRules.NoSuchKit, ("kit", kit.Value), ("time", RecordTime.ToText(at))));
+            issues.Report(place, new Reason(InventoryRules.NoSuchKit, ("kit", kit.Value), ("time", RecordTime.ToText(at))));
         }
 
         return manifest;
